@@ -1,0 +1,18 @@
+/** Shapes of the lexicon's tables. A table holds data; it decides nothing. */
+
+/** T a tooth, S a space between two teeth, R a row, G a region, N needs no place. */
+export type PlaceKind = 'T' | 'S' | 'R' | 'G' | 'N';
+export type MeasureName = 'height' | 'depth' | 'width' | 'length' | 'angle' | 'excursion';
+
+export interface ConditionEntry {
+  readonly label: string;
+  /** Short form for the screen and read-back, where people have one. */
+  readonly short?: string;
+  readonly group: 'wear' | 'gums' | 'tooth' | 'number' | 'bite' | 'soft' | 'horse' | 'normal';
+  readonly places: readonly PlaceKind[];
+  /** Spoken forms in the template language: "(a|b) [c] word(s)". */
+  readonly say: readonly string[];
+  readonly scale?: string;
+  readonly measure?: MeasureName;
+  readonly qualifiers?: readonly string[];
+}
