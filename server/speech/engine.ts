@@ -1,0 +1,29 @@
+/** What every ear offers. An ear knows words, not teeth. */
+import type { Hypothesis } from '../../parser/contract/word.ts';
+
+/** A stretch of sound. */
+export type Clip = {
+  /** Mono, 16 kHz, -1 to 1. */
+  readonly samples: Float32Array;
+  /** Index of the first sample in the exam. */
+  readonly from: number;
+};
+
+export type Heard = {
+  /** Best first, by acoustic score; nothing of a bias is in their numbers. */
+  readonly hypotheses: readonly Hypothesis[];
+  /** Why there are no hypotheses. */
+  readonly empty?: 'no-speech' | 'no-words';
+  readonly tookMs: number;
+};
+
+export type Engine = {
+  readonly name: string;
+  /** Hears one phrase. `bias` are phrases to expect (names, terms); an ear may ignore them. */
+  hear(clip: Clip, bias: readonly string[]): Promise<Heard>;
+  /** Natural log-probability of each sentence given the sound, in the order given; lower-case words without punctuation will do. */
+  score?(clip: Clip, sentences: readonly string[]): Promise<number[]>;
+  close(): Promise<void>;
+};
+
+export const RATE = 16_000;

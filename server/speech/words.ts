@@ -1,0 +1,24 @@
+/** From words with log-probabilities to a hypothesis whose words have a place in time. */
+import type { Hypothesis } from '../../parser/contract/word.ts';
+
+export type ScoredWord = { readonly w: string; readonly logProb: number };
+export type Seconds = { readonly from: number; readonly to: number };
+
+/**
+ * Lays the words over the stretch of speech by their length in letters: an estimate good to some tenths of a
+ * second, enough to play the moment back; the recogniser's graph gives no alignment.
+ * @param extra log-probability that belongs to no word (the end of the sentence)
+ */
+export function hypothesis(scored: readonly ScoredWord[], speech: Seconds, extra = 0): Hypothesis {
+  const letters = scored.map(({ w }) => w.length + 1);
+  const total = letters.reduce((sum, n) => sum + n, 0);
+  let before = 0;
+  const words = scored.map(({ w, logProb }, i) => {
+    const from = before;
+    before += letters[i] ?? 0;
+    return { w, logProb, at: [moment(speech, from / total), moment(speech, before / total)] as [number, number] };
+  });
+  return { text: scored.map(({ w }) => w).join(' '), words, logProb: scored.reduce((sum, { logProb }) => sum + logProb, extra) };
+}
+
+const moment = ({ from, to }: Seconds, share: number): number => Math.round((from + (to - from) * share) * 1000) / 1000;
