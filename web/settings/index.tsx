@@ -1,0 +1,25 @@
+/** Settings of this device: how the page looks, and who is looking over. */
+import { mood, type Mood } from '../mood.ts';
+import { person } from '../person.ts';
+
+const moods: readonly (readonly [Mood | null, string])[] = [[null, 'As this device has it'], ['paper', 'Paper'], ['night', 'Night']];
+
+export function Settings() {
+  return (
+    <main class="paper" tabIndex={-1}>
+      <h1>Settings</h1>
+      <div class="stack settings">
+        <fieldset class="sheet">
+          <legend>How the page looks</legend>
+          <div class="row">
+            {moods.map(([id, label]) => <button key={label} type="button" aria-pressed={mood.value === id} onClick={() => { mood.value = id; }}>{label}</button>)}
+          </div>
+        </fieldset>
+        <label class="sheet stack">
+          <span class="label">Your name, as it stands under a record that you confirm</span>
+          <input value={person.value} autocomplete="name" maxLength={100} onInput={(e) => { person.value = e.currentTarget.value; }} />
+        </label>
+      </div>
+    </main>
+  );
+}
