@@ -2,119 +2,487 @@ import type { ConditionEntry } from './types.ts';
 
 /** Every condition of the record (contract section 3 and the further ids of sections 11 and 12): label, place kinds, spoken forms. */
 export const conditions = {
-  'sharp-enamel-points': { label: 'Sharp enamel points', group: 'wear', places: ['T'], say: ['sharp enamel points'] },
-  'hook': { label: 'Hook', group: 'wear', places: ['T'], measure: 'height', say: ['hook'] },
-  'ramp': { label: 'Ramp', group: 'wear', places: ['T'], measure: 'height', say: ['ramp'] },
-  'step': { label: 'Step', group: 'wear', places: ['T'], measure: 'height', say: ['step'] },
-  'wave': { label: 'Wave', group: 'wear', places: ['R'], say: ['wave'] },
-  'shear': { label: 'Shear', group: 'wear', places: ['R'], say: ['shear'] },
-  'exaggerated-transverse-ridges': { label: 'Exaggerated transverse ridges', group: 'wear', places: ['T', 'R'], say: ['exaggerated transverse ridges'] },
-  'focal-overgrowth': { label: 'Focal overgrowth', group: 'wear', places: ['T'], measure: 'height', say: ['focal overgrowth'] },
-  'overlong': { label: 'Overlong', group: 'wear', places: ['T'], measure: 'height', say: ['overlong'] },
-  'cupped-out': { label: 'Cupped out', group: 'wear', places: ['T'], say: ['cupped out'] },
-  'smooth-mouth': { label: 'Smooth mouth', group: 'wear', places: ['R', 'T'], say: ['smooth mouth'] },
-  'worn': { label: 'Worn', group: 'wear', places: ['T'], say: ['worn'] },
-  'table-angle': { label: 'Table angle', group: 'wear', places: ['R', 'T'], measure: 'angle', say: ['table angle'] },
-  'out-of-occlusion': { label: 'Out of occlusion', group: 'wear', places: ['T'], say: ['out of occlusion'] },
-  'bit-seat-present': { label: 'Bit seat present', group: 'wear', places: ['T'], say: ['bit seat present'] },
-  'sharp': { label: 'Sharp', group: 'wear', places: ['T'], say: ['sharp'] },
-  'expired': { label: 'Expired', group: 'wear', places: ['T'], say: ['expired'] },
-  'diastema': { label: 'Diastema', group: 'gums', places: ['S'], measure: 'width', say: ['diastema'] },
-  'food-packing': { label: 'Food packing', group: 'gums', places: ['S', 'T'], say: ['food packing'] },
-  'periodontal-pocket': { label: 'Periodontal pocket', group: 'gums', places: ['S', 'T'], measure: 'depth', say: ['periodontal pocket'] },
-  'periodontal-disease': { label: 'Periodontal disease', group: 'gums', places: ['T', 'S'], scale: 'periodontal-disease', say: ['periodontal disease'] },
-  'gingivitis': { label: 'Gingivitis', group: 'gums', places: ['T', 'S', 'G'], say: ['gingivitis'] },
-  'gingival-recession': { label: 'Gingival recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth', say: ['gingival recession'] },
-  'gingival-hyperplasia': { label: 'Gingival hyperplasia', group: 'gums', places: ['T', 'G'], say: ['gingival hyperplasia'] },
-  'attachment-loss': { label: 'Attachment loss', group: 'gums', places: ['T'], say: ['attachment loss'] },
-  'furcation-exposure': { label: 'Furcation exposure', group: 'gums', places: ['T'], scale: 'furcation', say: ['furcation exposure'] },
-  'mobility': { label: 'Mobility', group: 'gums', places: ['T'], scale: 'mobility', say: ['mobility'] },
-  'calculus': { label: 'Calculus', group: 'gums', places: ['T'], say: ['calculus'] },
-  'malodour': { label: 'Malodour', group: 'gums', places: ['S', 'G'], say: ['malodour'] },
-  'infundibular-caries': { label: 'Infundibular caries', group: 'tooth', places: ['T'], scale: 'infundibular-caries', say: ['infundibular caries'] },
-  'peripheral-caries': { label: 'Peripheral caries', group: 'tooth', places: ['T'], scale: 'peripheral-caries', say: ['peripheral caries'] },
-  'caries': { label: 'Caries', group: 'tooth', places: ['T'], say: ['caries'] },
-  'cemental-hypoplasia': { label: 'Cemental hypoplasia', group: 'tooth', places: ['T'], say: ['cemental hypoplasia'] },
-  'pulp-exposure': { label: 'Pulp exposure', group: 'tooth', places: ['T'], say: ['pulp exposure'] },
-  'fracture': { label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture', say: ['fracture'] },
-  'retained-fragment': { label: 'Retained fragment', group: 'tooth', places: ['T'], say: ['retained fragment'] },
-  'apical-infection': { label: 'Apical infection', group: 'tooth', places: ['T'], say: ['apical infection'] },
-  'discoloured': { label: 'Discoloured', group: 'tooth', places: ['T'], say: ['discoloured'] },
-  'resorption': { label: 'Resorption', group: 'tooth', places: ['T'], say: ['resorption'] },
-  'eotrh': { label: 'EOTRH', group: 'tooth', places: ['T'], scale: 'eotrh', say: ['eotrh'] },
-  'hypercementosis': { label: 'Hypercementosis', group: 'tooth', places: ['T'], say: ['hypercementosis'] },
-  'missing': { label: 'Missing', group: 'number', places: ['T'], say: ['missing'] },
-  'previously-extracted': { label: 'Previously extracted', group: 'number', places: ['T'], say: ['previously extracted'] },
-  'erupting': { label: 'Erupting', group: 'number', places: ['T'], say: ['erupting'] },
-  'unerupted': { label: 'Unerupted', group: 'number', places: ['T'], say: ['unerupted'] },
-  'impacted': { label: 'Impacted', group: 'number', places: ['T'], say: ['impacted'] },
-  'supernumerary': { label: 'Supernumerary', group: 'number', places: ['T'], say: ['supernumerary'] },
-  'retained-cap': { label: 'Retained cap', group: 'number', places: ['T'], say: ['retained cap'] },
-  'loose-cap': { label: 'Loose cap', group: 'number', places: ['T'], say: ['loose cap'] },
-  'displaced': { label: 'Displaced', group: 'number', places: ['T'], say: ['displaced'] },
-  'rotated': { label: 'Rotated', group: 'number', places: ['T'], say: ['rotated'] },
-  'overcrowded': { label: 'Overcrowded', group: 'number', places: ['T'], say: ['overcrowded'] },
-  'wolf-tooth': { label: 'Wolf tooth', group: 'number', places: ['T'], say: ['wolf tooth'] },
-  'blind-wolf-tooth': { label: 'Blind wolf tooth', group: 'number', places: ['T'], say: ['blind wolf tooth'] },
-  'canine-present': { label: 'Canine present', group: 'number', places: ['T'], say: ['canine present'] },
-  'deciduous-present': { label: 'Deciduous present', group: 'number', places: ['T'], say: ['deciduous present'] },
-  'cap-shed': { label: 'Cap shed', group: 'number', places: ['T'], say: ['cap shed'] },
-  'root-remnant': { label: 'Root remnant', group: 'number', places: ['T'], say: ['root remnant'] },
-  'drifted': { label: 'Drifted', group: 'number', places: ['T'], say: ['drifted'] },
-  'in-wear': { label: 'In wear', group: 'number', places: ['T'], say: ['in wear'] },
-  'erupted': { label: 'Erupted', group: 'number', places: ['T'], say: ['erupted'] },
-  'overjet': { label: 'Overjet', group: 'bite', places: ['R', 'N'], measure: 'width', say: ['overjet'] },
-  'overbite': { label: 'Overbite', group: 'bite', places: ['R', 'N'], measure: 'height', say: ['overbite'] },
-  'underbite': { label: 'Underbite', group: 'bite', places: ['R', 'N'], say: ['underbite'] },
-  'smile': { label: 'Smile', group: 'bite', places: ['R', 'N'], say: ['smile'] },
-  'frown': { label: 'Frown', group: 'bite', places: ['R', 'N'], say: ['frown'] },
-  'slant': { label: 'Slant', group: 'bite', places: ['R', 'N'], say: ['slant'] },
-  'stepped-incisors': { label: 'Stepped incisors', group: 'bite', places: ['R', 'N'], say: ['stepped incisors'] },
-  'level-bite': { label: 'Level bite', group: 'bite', places: ['R', 'N'], say: ['level bite'] },
-  'parrot-mouth': { label: 'Parrot mouth', group: 'bite', places: ['N'], say: ['parrot mouth'] },
-  'edge-to-edge': { label: 'Edge to edge', group: 'bite', places: ['N'], say: ['edge to edge'] },
-  'sow-mouth': { label: 'Sow mouth', group: 'bite', places: ['N'], say: ['sow mouth'] },
-  'wry-nose': { label: 'Wry nose', group: 'bite', places: ['N'], say: ['wry nose'] },
-  'ulcer': { label: 'Ulcer', group: 'soft', places: ['G'], measure: 'width', say: ['ulcer'] },
-  'laceration': { label: 'Laceration', group: 'soft', places: ['G'], measure: 'width', say: ['laceration'] },
-  'scar': { label: 'Scar', group: 'soft', places: ['G'], measure: 'width', say: ['scar'] },
-  'swelling': { label: 'Swelling', group: 'soft', places: ['G'], say: ['swelling'] },
-  'lump': { label: 'Lump', group: 'soft', places: ['G'], measure: 'width', say: ['lump'] },
-  'mass': { label: 'Mass', group: 'soft', places: ['G'], say: ['mass'] },
-  'foreign-body': { label: 'Foreign body', group: 'soft', places: ['G'], say: ['foreign body'] },
-  'bit-injury': { label: 'Bit injury', group: 'soft', places: ['G'], say: ['bit injury'] },
-  'bleeding': { label: 'Bleeding', group: 'soft', places: ['G', 'T'], say: ['bleeding'] },
-  'bruising': { label: 'Bruising', group: 'soft', places: ['G'], say: ['bruising'] },
-  'draining-tract': { label: 'Draining tract', group: 'soft', places: ['G'], say: ['draining tract'] },
-  'discharge': { label: 'Discharge', group: 'soft', places: ['G'], say: ['discharge'] },
-  'bone-spur': { label: 'Bone spur', group: 'soft', places: ['G'], say: ['bone spur'] },
-  'pain': { label: 'Pain', group: 'soft', places: ['G', 'T', 'S'], say: ['pain'] },
-  'heat': { label: 'Heat', group: 'soft', places: ['G'], say: ['heat'] },
-  'tension': { label: 'Tension', group: 'soft', places: ['G'], say: ['tension'] },
-  'crepitus': { label: 'Crepitus', group: 'soft', places: ['G'], say: ['crepitus'] },
-  'asymmetry': { label: 'Asymmetry', group: 'soft', places: ['G'], say: ['asymmetry'] },
-  'food-pouching': { label: 'Food pouching', group: 'soft', places: ['G'], say: ['food pouching'] },
-  'muscle-wasting': { label: 'Muscle wasting', group: 'soft', places: ['G'], say: ['muscle wasting'] },
-  'lymph-node-enlargement': { label: 'Lymph node enlargement', group: 'soft', places: ['G'], say: ['lymph node enlargement'] },
-  'reduced-excursion': { label: 'Reduced excursion', group: 'soft', places: ['G'], measure: 'excursion', say: ['reduced excursion'] },
-  'lateral-excursion': { label: 'Lateral excursion', group: 'soft', places: ['G'], measure: 'excursion', say: ['lateral excursion'] },
-  'rostrocaudal-movement': { label: 'Rostrocaudal movement', group: 'soft', places: ['G'], measure: 'excursion', say: ['rostrocaudal movement'] },
-  'dull-percussion': { label: 'Dull percussion', group: 'soft', places: ['G'], say: ['dull percussion'] },
-  'nosebleed': { label: 'Nosebleed', group: 'soft', places: ['G'], say: ['nosebleed'] },
-  'eruption-bump': { label: 'Eruption bump', group: 'soft', places: ['G'], say: ['eruption bump'] },
-  'lampas': { label: 'Lampas', group: 'soft', places: ['G'], say: ['lampas'] },
-  'halitosis': { label: 'Halitosis', group: 'horse', places: ['N'], say: ['halitosis'] },
-  'quidding': { label: 'Quidding', group: 'horse', places: ['N'], say: ['quidding'] },
-  'weight-loss': { label: 'Weight loss', group: 'horse', places: ['N'], say: ['weight loss'] },
-  'drooling': { label: 'Drooling', group: 'horse', places: ['N'], say: ['drooling'] },
-  'head-shaking': { label: 'Head shaking', group: 'horse', places: ['N'], say: ['head shaking'] },
-  'bit-resistance': { label: 'Bit resistance', group: 'horse', places: ['N'], say: ['bit resistance'] },
-  'body-condition': { label: 'Body condition', group: 'horse', places: ['N'], scale: 'body-condition', say: ['body condition'] },
-  'slow-eating': { label: 'Slow eating', group: 'horse', places: ['N'], say: ['slow eating'] },
-  'choke': { label: 'Choke', group: 'horse', places: ['N'], say: ['choke'] },
-  'one-sided-chewing': { label: 'One sided chewing', group: 'horse', places: ['N'], say: ['one sided chewing'] },
-  'long-fibre-in-droppings': { label: 'Long fibre in droppings', group: 'horse', places: ['N'], say: ['long fibre in droppings'] },
-  'abnormality': { label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'], say: ['abnormality'] },
+  'sharp-enamel-points': {
+    label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
+    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p'],
+    withPlace: ['point(s)', 'edge(s)'],
+  },
+  hook: {
+    label: 'Hook', group: 'wear', places: ['T'], measure: 'height',
+    say: ['hook(s|ed)', 'beak(s)', 'overhang(s)', 'overhanging'],
+  },
+  ramp: {
+    label: 'Ramp', group: 'wear', places: ['T'], measure: 'height',
+    say: ['ramp(s)', 'ramped', 'ramping'],
+  },
+  step: {
+    label: 'Step', group: 'wear', places: ['T'], measure: 'height',
+    say: ['step mouth', 'step(s)', 'stepped', 'dominant tooth', 'tall tooth'],
+    withPlace: ['dominant', 'tall'],
+  },
+  wave: {
+    label: 'Wave', group: 'wear', places: ['R'],
+    say: ['wave mouth', 'wave(s)', 'wavy', 'undulating', 'undulation(s)'],
+  },
+  shear: {
+    label: 'Shear mouth', group: 'wear', places: ['R'],
+    say: ['shear mouth', 'scissor mouth', 'sheared', 'shear'],
+  },
+  'exaggerated-transverse-ridges': {
+    label: 'Exaggerated transverse ridges', short: 'ridges', group: 'wear', places: ['T', 'R'],
+    say: ['(exaggerated|excessive|accentuated|prominent|tall|high) transverse ridge(s)', '(exaggerated|excessive|accentuated|prominent) ridge(s)', 'transverse ridge(s)', 'transverse ridging', 'ridging', 'washboard', 'e t r(s)', 'a t r(s)'],
+    withPlace: ['ridge(s)', 'ridged'],
+  },
+  'focal-overgrowth': {
+    label: 'Focal overgrowth', short: 'overgrowth', group: 'wear', places: ['T'], measure: 'height',
+    say: ['focal [dental] overgrowth(s)', 'overgrowth(s)', 'protuberance(s)', 'f d o'],
+  },
+  overlong: {
+    label: 'Overlong', short: 'long', group: 'wear', places: ['T'], measure: 'height',
+    say: ['overlong', 'over long', 'overgrown', 'supererupted', 'super erupted', 'too long', 'overerupted'],
+    withPlace: ['long', 'high'],
+  },
+  'cupped-out': {
+    label: 'Cupped out', group: 'wear', places: ['T'],
+    say: ['cupped out', 'cupping', 'cupped'],
+    withPlace: ['cup(s)'],
+  },
+  'smooth-mouth': {
+    label: 'Smooth mouth', group: 'wear', places: ['R', 'T'],
+    say: ['smooth mouth', 'smooth mouthed'],
+  },
+  worn: {
+    label: 'Worn', group: 'wear', places: ['T'],
+    say: ['worn', 'worn (down|flat|smooth|short|low)', 'attrition', 'abrasion', 'crib [biting] wear', 'cribbing wear', 'wear from cribbing'],
+    withPlace: ['wear'],
+  },
+  'table-angle': {
+    label: 'Table angle', group: 'wear', places: ['R', 'T'], measure: 'angle',
+    say: ['table angle(s)', 'occlusal angle(s)', 'molar angle(s)', 'molar table angle(s)', 'angle of the table(s)'],
+  },
+  'out-of-occlusion': {
+    label: 'Out of occlusion', group: 'wear', places: ['T'],
+    say: ['out of occlusion', 'not in occlusion', 'not meeting', 'no contact with its opposite'],
+  },
+  'bit-seat-present': {
+    label: 'Bit seat present', short: 'bit seat', group: 'wear', places: ['T'],
+    say: ['bit seat(s) (present|there|already there|already present)', '(old|existing|previous) bit seat(s)', 'has [a] bit seat(s)'],
+  },
+  sharp: {
+    label: 'Sharp', group: 'wear', places: ['T'],
+    say: [],
+    withPlace: ['sharp'],
+  },
+  expired: {
+    label: 'Expired', group: 'wear', places: ['T'],
+    say: ['expired', 'end stage', 'worn out', 'worn (out|away) to the root(s)'],
+  },
+  diastema: {
+    label: 'Diastema', short: 'gap', group: 'gums', places: ['S'], measure: 'width',
+    say: ['diastema(s|ta)', 'interdental (space|gap)', 'gap between', 'space between'],
+    withPlace: ['gap(s)', 'space(s)'],
+  },
+  'food-packing': {
+    label: 'Food packing', short: 'packed', group: 'gums', places: ['S', 'T'],
+    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food'],
+  },
+  'periodontal-pocket': {
+    label: 'Periodontal pocket', short: 'pocket', group: 'gums', places: ['S', 'T'], measure: 'depth',
+    say: ['(periodontal|gum|gingival) pocket(s)', 'pocket(s)', 'pocketing', 'probing depth(s)', 'probe(s) to', 'pocket depth(s)'],
+  },
+  'periodontal-disease': {
+    label: 'Periodontal disease', short: 'perio', group: 'gums', places: ['T', 'S'], scale: 'periodontal-disease',
+    say: ['periodontal disease', 'periodontitis', 'perio [disease]', 'gum disease', 'p d'],
+  },
+  gingivitis: {
+    label: 'Gingivitis', group: 'gums', places: ['T', 'S', 'G'],
+    say: ['gingivitis', 'inflamed gum(s)', 'red gum(s)', '(gum|gums|gingiva) [(is|are)] (inflamed|red|swollen|angry)', 'gum inflammation', 'gingival inflammation'],
+  },
+  'gingival-recession': {
+    label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
+    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)'],
+    withPlace: ['receded', 'receding'],
+  },
+  'gingival-hyperplasia': {
+    label: 'Gingival hyperplasia', short: 'gum overgrowth', group: 'gums', places: ['T', 'G'],
+    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', '(gum|gums) [(is|are)] (enlarged|overgrown|thickened)'],
+  },
+  'attachment-loss': {
+    label: 'Attachment loss', group: 'gums', places: ['T'],
+    say: ['attachment loss', 'loss of attachment', 'lost attachment'],
+  },
+  'furcation-exposure': {
+    label: 'Furcation exposure', short: 'furcation', group: 'gums', places: ['T'], scale: 'furcation',
+    say: ['furcation [(exposure|involvement)]', 'exposed furcation', 'furcation exposed'],
+  },
+  mobility: {
+    label: 'Mobility', short: 'loose', group: 'gums', places: ['T'], scale: 'mobility',
+    say: ['mobility', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose'],
+    withPlace: ['loose', 'moving', 'moves', 'wobbles'],
+    absentSay: ['(firm|tight|solid|stable) tooth'],
+  },
+  calculus: {
+    label: 'Calculus', short: 'tartar', group: 'gums', places: ['T'],
+    say: ['calculus', 'tartar', 'plaque', 'supragingival calculus'],
+  },
+  malodour: {
+    label: 'Bad smell', short: 'smell', group: 'gums', places: ['S', 'G'],
+    say: ['(foul|bad|rotten|nasty) (smell|odour|odor)', 'malodour', 'malodor', 'smelly', 'stinks', 'smells (bad|foul|rotten|of rot)'],
+    withPlace: ['smell(s)'],
+  },
+  'infundibular-caries': {
+    label: 'Infundibular caries', group: 'tooth', places: ['T'], scale: 'infundibular-caries',
+    say: ['infundibular (caries|decay)', 'caries (in|of) the [(rostral|caudal|mesial|distal)] infundibulum', 'caries (in|of) both infundibula', '(rostral|caudal|mesial|distal) infundibular (caries|decay)', 'infundibulum (decayed|carious)', 'decayed infundibulum'],
+  },
+  'peripheral-caries': {
+    label: 'Peripheral caries', group: 'tooth', places: ['T'], scale: 'peripheral-caries',
+    say: ['peripheral (caries|decay)', 'peripheral cemental caries'],
+  },
+  caries: {
+    label: 'Caries', group: 'tooth', places: ['T'],
+    say: ['caries', 'carious', 'decay', 'decayed', 'tooth decay'],
+  },
+  'cemental-hypoplasia': {
+    label: 'Cemental hypoplasia', group: 'tooth', places: ['T'],
+    say: ['cemental hypoplasia', 'cementum hypoplasia', 'hypocementosis', 'infundibular hypoplasia'],
+  },
+  'pulp-exposure': {
+    label: 'Pulp exposure', short: 'open pulp', group: 'tooth', places: ['T'],
+    say: ['[occlusal] pulp(ar) exposure(s)', 'exposed pulp(s)', 'pulp [horn] [is] (exposed|open)', 'open pulp(s) [(horn|horns)]', 'pulp horn exposure'],
+  },
+  fracture: {
+    label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
+    say: ['fracture(s|d)', 'crack(s|ed)', 'broken', 'chipped', 'chip', 'split', 'fissure(s|d)', '[has] broken'],
+    withPlace: ['broke'],
+  },
+  'retained-fragment': {
+    label: 'Retained fragment', short: 'fragment', group: 'tooth', places: ['T'],
+    say: ['(retained|dental|tooth|loose|remaining) fragment(s)', 'fragment(s) (retained|remaining|left|left behind|still there)', 'shard(s)', 'cap (sliver|slivers|fragment|fragments)'],
+    withPlace: ['fragment(s)', 'piece left', 'sliver(s)'],
+  },
+  'apical-infection': {
+    label: 'Apical infection', short: 'apical infection', group: 'tooth', places: ['T'],
+    say: ['(apical|periapical) (infection|abscess|infected)', '(root|tooth) abscess', '(tooth|root|apex) infection', 'infected (root|roots|tooth|apex)', 'apically infected', 'abscess(ed|es)'],
+  },
+  discoloured: {
+    label: 'Discoloured', group: 'tooth', places: ['T'],
+    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)'],
+    withPlace: ['(black|brown|grey|gray) tooth'],
+  },
+  resorption: {
+    label: 'Resorption', group: 'tooth', places: ['T'],
+    say: ['resorption', 'resorbing', 'resorptive lesion(s)', 'resorbed'],
+  },
+  eotrh: {
+    label: 'EOTRH', group: 'tooth', places: ['T'], scale: 'eotrh',
+    say: ['e o t r h', 'eotrh', 'odontoclastic [tooth] resorption [and hypercementosis]', 'equine odontoclastic tooth resorption and hypercementosis'],
+  },
+  hypercementosis: {
+    label: 'Hypercementosis', group: 'tooth', places: ['T'],
+    say: ['hypercementosis', 'bulbous (root|roots|tooth|incisor)', 'bulging root(s)'],
+    withPlace: ['bulbous', 'bulging'],
+  },
+  missing: {
+    label: 'Missing', group: 'number', places: ['T'],
+    say: ['missing', 'absent tooth', 'not there', 'never (came through|erupted|developed)', 'congenitally absent', 'lost tooth', 'lost'],
+    withPlace: ['absent', 'gone'],
+  },
+  'previously-extracted': {
+    label: 'Previously extracted', short: 'old extraction', group: 'number', places: ['T'],
+    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled) (last year|years ago|previously|before|last time)', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)'],
+  },
+  erupting: {
+    label: 'Erupting', short: 'coming through', group: 'number', places: ['T'],
+    say: ['erupting', 'coming through', 'just through', 'partly erupted', 'partially erupted', 'cutting through', 'coming in'],
+  },
+  unerupted: {
+    label: 'Unerupted', short: 'not through', group: 'number', places: ['T'],
+    say: ['unerupted', 'not (yet|fully) erupted', 'not [yet] through [yet]', 'not erupted [yet]', 'still to come', 'still under the gum'],
+  },
+  impacted: {
+    label: 'Impacted', group: 'number', places: ['T'],
+    say: ['impacted', 'impacted tooth', 'blocked'],
+  },
+  supernumerary: {
+    label: 'Supernumerary', short: 'extra tooth', group: 'number', places: ['T'],
+    say: ['supernumerary [(tooth|teeth|cheek tooth|incisor)]', 'extra (tooth|teeth|cheek tooth|incisor|incisors)', 'polyodontia'],
+  },
+  'retained-cap': {
+    label: 'Retained cap', short: 'cap', group: 'number', places: ['T'],
+    say: ['retained (cap|caps|deciduous)', 'retained (baby|milk) (tooth|teeth)', 'retained deciduous (tooth|teeth|incisor|premolar)', 'cap(s) (retained|still on|not ready|not shed|in place|present)', 'persistent deciduous'],
+    withPlace: ['cap(s)'],
+  },
+  'loose-cap': {
+    label: 'Loose cap', group: 'number', places: ['T'],
+    say: ['loose cap(s)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
+  },
+  displaced: {
+    label: 'Displaced', group: 'number', places: ['T'],
+    say: ['displaced', 'displacement', 'out of line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line'],
+  },
+  rotated: {
+    label: 'Rotated', group: 'number', places: ['T'],
+    say: ['rotated', 'rotation', 'twisted', 'turned'],
+    withPlace: ['angled'],
+  },
+  overcrowded: {
+    label: 'Overcrowded', short: 'crowded', group: 'number', places: ['T'],
+    say: ['overcrowded', 'overcrowding', 'crowded', 'crowding'],
+  },
+  'wolf-tooth': {
+    label: 'Wolf tooth', group: 'number', places: ['T'],
+    say: ['wolf (tooth|teeth)', 'wolves', 'wolfie(s)', 'first premolar(s)'],
+  },
+  'blind-wolf-tooth': {
+    label: 'Blind wolf tooth', group: 'number', places: ['T'],
+    say: ['blind wolf (tooth|teeth)', 'wolf (tooth|teeth) [(is|are)] (blind|unerupted|under the gum)', 'unerupted wolf (tooth|teeth)', 'blind (wolf|wolves)', 'wolf tooth under the gum'],
+  },
+  'canine-present': {
+    label: 'Canine present', group: 'number', places: ['T'],
+    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] (present|there|in|through)', 'has (canine|canines|tushes|a canine)', 'has a small canine'],
+    withPlace: ['canine(s)', 'tush(es)', 'tusk(s)'],
+  },
+  'deciduous-present': {
+    label: 'Deciduous tooth present', short: 'milk tooth', group: 'number', places: ['T'],
+    say: ['(deciduous|baby|milk|temporary) (tooth|teeth|incisor|incisors|premolar|premolars) [(present|there|still in|still there|in place)]', 'still (deciduous|a baby tooth|a milk tooth)'],
+  },
+  'cap-shed': {
+    label: 'Cap shed', group: 'number', places: ['T'],
+    say: ['cap(s) [(has|have|already|just)] (shed|gone|fallen off|fell off|dropped)', 'shed (its|the) cap(s)', '(lost|shed) (the|its) cap', 'caps shed'],
+  },
+  'root-remnant': {
+    label: 'Root remnant', group: 'number', places: ['T'],
+    say: ['(retained|remaining) root [(tip|fragment|remnant)]', 'root (remnant|remnants|tip left|left behind|still in|retained)', 'retained root(s)'],
+  },
+  drifted: {
+    label: 'Drifted', group: 'number', places: ['T'],
+    say: ['drifted', 'drifting', 'tipped', 'tilted forward', 'migrated'],
+  },
+  'in-wear': {
+    label: 'In wear', group: 'number', places: ['T'],
+    say: ['in wear', 'in full wear', 'coming into wear'],
+  },
+  erupted: {
+    label: 'Erupted', short: 'through', group: 'number', places: ['T'],
+    say: ['fully erupted', 'erupted', 'fully through', 'has come through', 'now through'],
+  },
+  overjet: {
+    label: 'Overjet', group: 'bite', places: ['R', 'N'], measure: 'width',
+    say: ['overjet', 'over jet', 'horizontal overlap', 'overshot', 'over shot'],
+  },
+  overbite: {
+    label: 'Overbite', group: 'bite', places: ['R', 'N'], measure: 'height',
+    say: ['overbite', 'over bite', 'vertical overlap', 'deep bite'],
+  },
+  underbite: {
+    label: 'Underbite', group: 'bite', places: ['R', 'N'],
+    say: ['underbite', 'under bite', 'undershot', 'under shot', 'underjet'],
+  },
+  smile: {
+    label: 'Smile', group: 'bite', places: ['R', 'N'],
+    say: ['smile [(bite|mouth)]', 'smiling', 'incisor smile', 'ventral curvature'],
+  },
+  frown: {
+    label: 'Frown', group: 'bite', places: ['R', 'N'],
+    say: ['frown [(bite|mouth)]', 'frowning', 'incisor frown', 'dorsal curvature'],
+  },
+  slant: {
+    label: 'Slant', group: 'bite', places: ['R', 'N'],
+    say: ['slant(ed) [(bite|mouth|incisors)]', 'diagonal bite', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite) (slant|slants|slope|slopes|tilt|tilts)', 'incisor slant'],
+  },
+  'stepped-incisors': {
+    label: 'Stepped incisors', group: 'bite', places: ['R', 'N'],
+    say: ['stepped incisor(s)', 'irregular incisor(s)', 'incisor(s) [are] (stepped|irregular|uneven)', 'offset incisor(s)', 'uneven incisors'],
+  },
+  'level-bite': {
+    label: 'Level bite', short: 'level', group: 'bite', places: ['R', 'N'],
+    say: ['level bite', 'incisor(s) [are] level', 'bite [is] level', 'level incisor(s)', 'incisor(s) (meet|meeting) level'],
+  },
+  'parrot-mouth': {
+    label: 'Parrot mouth', group: 'bite', places: ['N'],
+    say: ['parrot mouth(ed)', 'brachygnathism', 'mandibular brachygnathism'],
+  },
+  'edge-to-edge': {
+    label: 'Edge to edge', group: 'bite', places: ['N'],
+    say: ['edge to edge [bite]', 'incisors meet edge to edge'],
+  },
+  'sow-mouth': {
+    label: 'Sow mouth', group: 'bite', places: ['N'],
+    say: ['sow mouth(ed)', 'monkey mouth(ed)', 'prognathism'],
+  },
+  'wry-nose': {
+    label: 'Wry nose', group: 'bite', places: ['N'],
+    say: ['wry nose(d)', 'campylorrhinus'],
+  },
+  ulcer: {
+    label: 'Ulcer', group: 'soft', places: ['G'], measure: 'width',
+    say: ['ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)'],
+    withPlace: ['sore(s)'],
+  },
+  laceration: {
+    label: 'Laceration', short: 'cut', group: 'soft', places: ['G'], measure: 'width',
+    say: ['laceration(s)', 'lacerated', 'cut(s)', 'graze(s|d)', 'tear'],
+  },
+  scar: {
+    label: 'Scar', group: 'soft', places: ['G'], measure: 'width',
+    say: ['scar(s|red|ring)', '[old] scar tissue', 'callus(ed|es)', 'calloused'],
+  },
+  swelling: {
+    label: 'Swelling', group: 'soft', places: ['G'],
+    say: ['swelling(s)', 'swollen', 'puffy', 'enlargement'],
+    withPlace: ['enlarged'],
+  },
+  lump: {
+    label: 'Lump', group: 'soft', places: ['G'], measure: 'width',
+    say: ['lump(s)', '[bony] bump(s)', 'bony lump(s)', 'nodule(s)'],
+  },
+  mass: {
+    label: 'Mass', group: 'soft', places: ['G'],
+    say: ['mass(es)', 'growth(s)', 'tumour(s)', 'tumor(s)', '[oral] mass', 'sarcoid(s)', 'proud flesh'],
+  },
+  'foreign-body': {
+    label: 'Foreign body', group: 'soft', places: ['G'],
+    say: ['foreign (body|bodies|object)', '(stick|wood|thorn|splinter|wire|twig) (stuck|lodged|wedged|jammed|trapped)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit) of (stick|wood|wire) (stuck|lodged|wedged)'],
+  },
+  'bit-injury': {
+    label: 'Bit injury', group: 'soft', places: ['G'],
+    say: ['bit (injury|injuries|rub|rubs|damage|sore|sores|mark|marks|trauma|ulcer)', 'rubbed by the bit', '(pinched|bruised) by the bit'],
+  },
+  bleeding: {
+    label: 'Bleeding', group: 'soft', places: ['G', 'T'],
+    say: ['bleeding', 'bleed(s)', 'haemorrhage', 'hemorrhage', 'bloody', 'blood'],
+  },
+  bruising: {
+    label: 'Bruising', group: 'soft', places: ['G'],
+    say: ['bruise(s|d)', 'bruising', 'contusion'],
+  },
+  'draining-tract': {
+    label: 'Draining tract', group: 'soft', places: ['G'],
+    say: ['(draining|discharging|sinus) tract(s)', 'fistula(s|e|tion)', 'discharging (sinus|hole)', 'pus (tracking|draining) out'],
+  },
+  discharge: {
+    label: 'Discharge', group: 'soft', places: ['G'],
+    say: ['[(nasal|eye|ocular)] discharge', 'snotty [nose]', 'runny (nose|eye|eyes)', 'pus (from|at|in)', 'weepy eye(s)', 'epiphora', '(mucopurulent|purulent) (discharge|material)', 'tearing eye'],
+    withPlace: ['pus', 'discharging'],
+  },
+  'bone-spur': {
+    label: 'Bone spur', short: 'spur', group: 'soft', places: ['G'],
+    say: ['(bone|bony|bar) spur(s)', 'spur(s)', 'sequestrum'],
+  },
+  pain: {
+    label: 'Pain', short: 'sore', group: 'soft', places: ['G', 'T', 'S'],
+    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
+    absentSay: ['non painful', 'pain free', 'comfortable'],
+  },
+  heat: {
+    label: 'Heat', group: 'soft', places: ['G'],
+    say: ['heat', 'hot', 'warm to the touch'],
+    withPlace: ['warm'],
+  },
+  tension: {
+    label: 'Tension', short: 'tight', group: 'soft', places: ['G'],
+    say: ['tension', 'tight', 'tense', 'tightness', 'hypertonic'],
+  },
+  crepitus: {
+    label: 'Crepitus', group: 'soft', places: ['G'],
+    say: ['crepitus', 'click(s|ing)', 'crunch(ing|y)', 'grating'],
+  },
+  asymmetry: {
+    label: 'Asymmetry', group: 'soft', places: ['G'],
+    say: ['asymmetry', 'asymmetric(al)', 'uneven', 'not (even|symmetrical|symmetric)', 'lopsided'],
+    absentSay: ['even and symmetrical'],
+  },
+  'food-pouching': {
+    label: 'Food pouching', short: 'pouching', group: 'soft', places: ['G'],
+    say: ['food pouching', 'pouching [of] [(food|feed|hay)]', 'pouches (food|feed|hay)', '(food|feed|hay|quid) (pouched|balled|held) in the cheek(s)', '(lots of|a) quid(s) in the cheek(s)'],
+  },
+  'muscle-wasting': {
+    label: 'Muscle wasting', short: 'wasting', group: 'soft', places: ['G'],
+    say: ['muscle (wasting|wastage|atrophy|loss)', 'wasted', 'wasting', 'atrophy', 'atrophied'],
+  },
+  'lymph-node-enlargement': {
+    label: 'Enlarged lymph node', short: 'lymph node', group: 'soft', places: ['G'],
+    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '(lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] (enlarged|up|swollen|raised|big|prominent)', 'lymphadenopathy'],
+  },
+  'reduced-excursion': {
+    label: 'Reduced excursion', group: 'soft', places: ['G'], measure: 'excursion',
+    say: ['(reduced|restricted|limited|poor|decreased) [lateral] excursion(s)', '[lateral] excursion(s) [(is|are)] (reduced|restricted|limited|poor|decreased|short)', '(reduced|restricted|limited) (jaw movement|lateral movement|side to side [movement])'],
+  },
+  'lateral-excursion': {
+    label: 'Lateral excursion', short: 'excursion', group: 'soft', places: ['G'], measure: 'excursion',
+    say: ['lateral excursion(s)', 'excursion(s)', 'molar slide', 'excursion to molar contact'],
+    withPlace: ['side to side'],
+  },
+  'rostrocaudal-movement': {
+    label: 'Rostrocaudal movement', short: 'forward and back', group: 'soft', places: ['G'], measure: 'excursion',
+    say: ['rostrocaudal (movement|mobility|motion)', 'rostro caudal movement', 'a p movement', 'anterior posterior movement', 'fore and aft movement', 'forward and back movement'],
+  },
+  'dull-percussion': {
+    label: 'Dull on percussion', group: 'soft', places: ['G'],
+    say: ['dull (on|to) percussion', 'percusses dull', 'dull percussion', 'percussion [is] dull', 'sounds dull'],
+    withPlace: ['dull'],
+  },
+  nosebleed: {
+    label: 'Nosebleed', group: 'soft', places: ['G'],
+    say: ['nosebleed(s)', 'nose bleed(s)', 'epistaxis', 'blood from the (nose|nostril)', 'bleeding from the (nose|nostril)'],
+  },
+  'eruption-bump': {
+    label: 'Eruption bump', group: 'soft', places: ['G'],
+    say: ['eruption (bump|bumps|cyst|cysts)', 'three year old bump(s)', 'pseudocyst(s)'],
+  },
+  lampas: {
+    label: 'Lampas', group: 'soft', places: ['G'],
+    say: ['lampas', 'lampus', 'swollen palate ridges'],
+  },
+  halitosis: {
+    label: 'Halitosis', short: 'bad breath', group: 'horse', places: ['N'],
+    say: ['halitosis', 'bad breath', 'foul breath', 'breath smells [bad]', 'smelly breath'],
+  },
+  quidding: {
+    label: 'Quidding', group: 'horse', places: ['N'],
+    say: ['quid(s|ding|ded)', 'dropping (food|feed|hay|his feed|her feed|his food|her food|haylage)', 'drops (food|feed|hay|his feed|her feed)', 'balling hay'],
+  },
+  'weight-loss': {
+    label: 'Weight loss', group: 'horse', places: ['N'],
+    say: ['weight loss', 'losing (weight|condition)', 'lost (weight|condition|some weight|some condition)', 'dropping (condition|weight|off)', 'dropped (condition|weight|off)'],
+  },
+  drooling: {
+    label: 'Drooling', group: 'horse', places: ['N'],
+    say: ['drooling', 'drools', 'slobber(s|ing)', 'hypersalivation', 'salivating', 'ptyalism', 'excess saliva'],
+  },
+  'head-shaking': {
+    label: 'Head shaking', group: 'horse', places: ['N'],
+    say: ['head (shaking|tossing|shakes|tosses|flicking)', 'headshaking', 'shakes (his|her|its) head', 'tosses (his|her|its) head', 'shaking (his|her|its) head'],
+  },
+  'bit-resistance': {
+    label: 'Bit resistance', group: 'horse', places: ['N'],
+    say: ['bit resistance', 'bitting problem(s)', 'bitting (issue|issues|trouble)', 'resist(s|ing) the bit', 'fuss(y|ing) [(with|in|about)] the (bit|contact|mouth|bridle)', 'evad(es|ing) the (bit|contact)', '(leans|leaning) on the bit', 'fights the bit', 'unhappy (in|with|on) the (bit|contact)', 'hangs on the bit', 'fussy in the (mouth|bridle|contact)'],
+  },
+  'body-condition': {
+    label: 'Body condition', group: 'horse', places: ['N'], scale: 'body-condition',
+    say: ['body condition [score]', 'condition score', 'b c s'],
+  },
+  'slow-eating': {
+    label: 'Slow eating', group: 'horse', places: ['N'],
+    say: ['slow (eating|eater|to eat)', 'eats slowly', 'eating slowly', 'taking longer to eat', 'slow with (his|her) (hay|feed)'],
+  },
+  choke: {
+    label: 'Choke', group: 'horse', places: ['N'],
+    say: ['choke', 'choked', 'choking'],
+  },
+  'one-sided-chewing': {
+    label: 'One-sided chewing', group: 'horse', places: ['N'],
+    say: ['one sided chewing', 'chew(s|ing) on one side', 'chew(s|ing) on the (left|right) [side] only', 'only chews on (one|the left|the right) [side]', 'favours one side'],
+  },
+  'long-fibre-in-droppings': {
+    label: 'Long fibre in droppings', group: 'horse', places: ['N'],
+    say: ['long (fibre|fibres|fiber|stems|stalks) in [(the|his|her)] (droppings|manure|dung)', 'whole (grain|grains|oats) in [(the|his|her)] (droppings|manure|dung)', 'undigested (fibre|grain|food) in [(the|his|her)] droppings'],
+  },
+  abnormality: {
+    label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'],
+    say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal'],
+    absentSay: ['normal', 'all normal', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing to report', 'nothing to find', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
+  },
 } as const satisfies Record<string, ConditionEntry>;
 
 export type ConditionId = keyof typeof conditions;

@@ -12,6 +12,10 @@ export interface ConditionEntry {
   readonly places: readonly PlaceKind[];
   /** Spoken forms in the template language: "(a|b) [c] word(s)". */
   readonly say: readonly string[];
+  /** Forms that by themselves rule the condition out ("unremarkable" for `abnormality`). */
+  readonly absentSay?: readonly string[];
+  /** Ambiguous short forms: only read when a tooth, a gap or the condition's region stands in the same phrase or is carried. */
+  readonly withPlace?: readonly string[];
   readonly scale?: string;
   readonly measure?: MeasureName;
   readonly qualifiers?: readonly string[];
