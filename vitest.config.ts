@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/page/**', '**/node_modules/**'],
+    globalSetup: ['tests/weights.setup.ts'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
