@@ -362,12 +362,12 @@ export const conditions = {
   },
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
-    say: ['[(nasal|eye|ocular)] discharge', 'snotty [nose]', 'runny (nose|eye|eyes)', 'pus (from|at|in)', 'weepy eye(s)', 'epiphora', '(mucopurulent|purulent) (discharge|material)', 'tearing eye'],
-    withPlace: ['pus', 'discharging'],
+    say: ['discharge', 'snotty', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
+    withPlace: ['discharging'],
   },
   'bone-spur': {
     label: 'Bone spur', short: 'spur', group: 'soft', places: ['G'],
-    say: ['(bone|bony|bar) spur(s)', 'spur(s)', 'sequestrum'],
+    say: ['(bone|bony) spur(s)', 'spur(s)', 'sequestrum'],
   },
   pain: {
     label: 'Pain', short: 'sore', group: 'soft', places: ['G', 'T', 'S'],
@@ -401,20 +401,20 @@ export const conditions = {
     say: ['muscle (wasting|wastage|atrophy|loss)', 'wasted', 'wasting', 'atrophy', 'atrophied'],
   },
   'lymph-node-enlargement': {
-    label: 'Enlarged lymph node', short: 'lymph node', group: 'soft', places: ['G'],
+    label: 'Enlarged lymph node', short: 'lymph node', home: 'lymph-nodes', group: 'soft', places: ['G'],
     say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '(lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] (enlarged|up|swollen|raised|big|prominent)', 'lymphadenopathy'],
   },
   'reduced-excursion': {
-    label: 'Reduced excursion', group: 'soft', places: ['G'], measure: 'excursion',
+    label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
     say: ['(reduced|restricted|limited|poor|decreased) [lateral] excursion(s)', '[lateral] excursion(s) [(is|are)] (reduced|restricted|limited|poor|decreased|short)', '(reduced|restricted|limited) (jaw movement|lateral movement|side to side [movement])'],
   },
   'lateral-excursion': {
-    label: 'Lateral excursion', short: 'excursion', group: 'soft', places: ['G'], measure: 'excursion',
+    label: 'Lateral excursion', short: 'excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
     say: ['lateral excursion(s)', 'excursion(s)', 'molar slide', 'excursion to molar contact'],
     withPlace: ['side to side'],
   },
   'rostrocaudal-movement': {
-    label: 'Rostrocaudal movement', short: 'forward and back', group: 'soft', places: ['G'], measure: 'excursion',
+    label: 'Rostrocaudal movement', short: 'forward and back', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
     say: ['rostrocaudal (movement|mobility|motion)', 'rostro caudal movement', 'a p movement', 'anterior posterior movement', 'fore and aft movement', 'forward and back movement'],
   },
   'dull-percussion': {
@@ -423,7 +423,7 @@ export const conditions = {
     withPlace: ['dull'],
   },
   nosebleed: {
-    label: 'Nosebleed', group: 'soft', places: ['G'],
+    label: 'Nosebleed', home: 'nostril', group: 'soft', places: ['G'],
     say: ['nosebleed(s)', 'nose bleed(s)', 'epistaxis', 'blood from the (nose|nostril)', 'bleeding from the (nose|nostril)'],
   },
   'eruption-bump': {
@@ -431,7 +431,7 @@ export const conditions = {
     say: ['eruption (bump|bumps|cyst|cysts)', 'three year old bump(s)', 'pseudocyst(s)'],
   },
   lampas: {
-    label: 'Lampas', group: 'soft', places: ['G'],
+    label: 'Lampas', home: 'palate', group: 'soft', places: ['G'],
     say: ['lampas', 'lampus', 'swollen palate ridges'],
   },
   halitosis: {

@@ -16,6 +16,8 @@ export interface ConditionEntry {
   readonly absentSay?: readonly string[];
   /** Ambiguous short forms: only read when a tooth, a gap or the condition's region stands in the same phrase or is carried. */
   readonly withPlace?: readonly string[];
+  /** The region the word itself names (excursion is of the jaw's movement): a place that was spoken with it. */
+  readonly home?: string;
   readonly scale?: string;
   readonly measure?: MeasureName;
   readonly qualifiers?: readonly string[];
