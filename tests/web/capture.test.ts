@@ -172,7 +172,9 @@ const yard = () => {
   };
   const socket: Socket = {
     send: (data) => {
-      if (open) typeof data === 'string' ? hear(JSON.parse(data) as FromPage) : sound(data);
+      if (!open) return;
+      if (typeof data === 'string') hear(JSON.parse(data) as FromPage);
+      else sound(data);
     },
     isOpen: () => open, queued: () => 0, renew: () => void cut(), close: () => void (open = false),
   };

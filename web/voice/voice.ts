@@ -1,0 +1,65 @@
+/** Reading back aloud, by a voice that lives on this machine. Where there is none, the screen alone says it. */
+import type { Sounding } from './sounding.ts';
+
+type VoiceLike = Pick<SpeechSynthesisVoice, 'localService' | 'lang' | 'name' | 'default'>;
+
+/** The voice to use: local only (never one that sends words away), English, the person's own kind of English first. */
+export const chooseVoice = <V extends VoiceLike>(voices: readonly V[], language: string): V | undefined => {
+  const english = voices.filter((v) => v.localService && /^en([-_]|$)/i.test(v.lang));
+  const own = english.filter((v) => v.lang.replace('_', '-').toLowerCase() === language.toLowerCase());
+  return [...own, ...english].find((v) => v.default) ?? own[0] ?? english[0];
+};
+
+export interface Voice {
+  readonly say: (sentence: string) => void;
+  /** Falls silent and forgets what was still to be said. */
+  readonly hush: () => void;
+  readonly there: () => boolean;
+}
+
+/** A browser may never report an end: after this long a sentence counts as said. */
+const longestMs = (sentence: string): number => 2000 + 120 * sentence.length;
+
+/** Sentences are said one after another; a long queue is dropped for the newest, because old news confuses wet hands. */
+export const openVoice = (synthesis: SpeechSynthesis | undefined, marks: Sounding, language: string, now: () => number): Voice => {
+  const queue: string[] = [];
+  let speaking = false;
+  const voice = (): SpeechSynthesisVoice | undefined => synthesis && chooseVoice(synthesis.getVoices(), language);
+  const next = (): void => {
+    const sentence = queue.shift();
+    const by = voice();
+    if (sentence === undefined || !synthesis || !by) {
+      speaking = false;
+      return;
+    }
+    speaking = true;
+    const utterance = new SpeechSynthesisUtterance(sentence);
+    utterance.voice = by;
+    utterance.lang = by.lang;
+    const end = marks.begin(now());
+    let ended = false;
+    const over = (): void => {
+      if (ended) return;
+      ended = true;
+      clearTimeout(limit);
+      end(now());
+      next();
+    };
+    const limit = setTimeout(over, longestMs(sentence));
+    utterance.onend = utterance.onerror = over;
+    synthesis.speak(utterance);
+  };
+  return {
+    say: (sentence) => {
+      if (!voice()) return;
+      queue.splice(0, Math.max(0, queue.length - 1));
+      queue.push(sentence);
+      if (!speaking) next();
+    },
+    hush: () => {
+      queue.length = 0;
+      synthesis?.cancel();
+    },
+    there: () => voice() !== undefined,
+  };
+};
