@@ -1,6 +1,6 @@
 /** Any recording as a stream of mono 16 kHz samples, however long, without holding it whole. */
 import { createReadStream } from 'node:fs';
-import { Readable } from 'node:stream';
+import type { Readable } from 'node:stream';
 import { RATE } from '../speech/engine.ts';
 import { AudioError } from './audioError.ts';
 import type { Bytes } from './bytes.ts';

@@ -15,6 +15,8 @@ const TOKENS_PER_SECOND = 6.5, LEAST_TOKENS = 12;
 /** Loudest tenth of a second, root mean square, below which nobody speaks (-60 dB of full scale). */
 const SILENCE = 0.001;
 const ROWS_AT_ONCE = 24;
+/** Probability of ending before the first word above which there are no words: a bark that passed for a voice had 0.97, a faint "ask not" 0.35. */
+const NO_WORDS = 0.7;
 
 export type Ear = {
   hear(id: number, clip: Clip): Promise<Heard>;
@@ -37,8 +39,10 @@ export function openEar(graph: Graph, width: number): Ear {
       const took = () => Math.round((performance.now() - began) * 10) / 10;
       if (loudest(clip.samples) < SILENCE) return { hypotheses: [], empty: 'no-speech', tookMs: took() };
       const listened = await listen(id, clip);
+      const firstTotal = logSumExp(listened.first);
+      if (Math.exp((listened.first[END] ?? -Infinity) - firstTotal) > NO_WORDS) return { hypotheses: [], empty: 'no-words', tookMs: took() };
       const maxTokens = Math.max(LEAST_TOKENS, Math.ceil((clip.samples.length / RATE) * TOKENS_PER_SECOND));
-      const paths = await beam(frontier(graph, listened, listened.memory, listened.first), { vocabulary: VOCABULARY, end: END, width, maxTokens });
+      const paths = await beam(frontier(graph, listened, listened.memory, withoutEnd(listened.first)), { vocabulary: VOCABULARY, end: END, width, maxTokens });
       const span = { from: clip.from / RATE, to: (clip.from + clip.samples.length) / RATE };
       const hypotheses = distinct(paths.map((path) => heardPath(path, span)).filter(({ words }) => words.some(({ w }) => /[a-z0-9]/i.test(w))));
       return hypotheses.length === 0 ? { hypotheses, empty: 'no-words', tookMs: took() } : { hypotheses, tookMs: took() };
@@ -63,6 +67,9 @@ function frontier(graph: Graph, listened: Listened, memory: Memory, logits: Floa
     },
   };
 }
+
+/** Where a voice was found, the first token is a word. */
+const withoutEnd = (first: Float32Array): Float32Array => first.map((score, token) => (token === END ? -Infinity : score));
 
 const heardPath = ({ tokens, logProbs, end }: Path, span: { from: number; to: number }): Hypothesis => hypothesis(wordsOf(tokens, logProbs), span, end);
 
