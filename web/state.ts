@@ -1,37 +1,10 @@
-/** The draft on the page: a fold over what the server sends. Pure `fold`, one signal that holds its result. */
+/** The draft on the page: one signal, filled by folding what the server sends. */
 import { computed, signal } from '@preact/signals';
-import type { Draft, DraftDoubt, DraftItem } from '../parser/contract/draft.ts';
+import type { Draft } from '../parser/contract/draft.ts';
 import type { FromServer } from '../parser/contract/wire.ts';
+import { fold, isOpen, stands } from './fold.ts';
 
-type Parts = Extract<FromServer, { type: 'changed' }>['parts'];
-
-const upsert = <T>(old: readonly T[], parts: readonly T[] | undefined, id: (part: T) => string): T[] => {
-  if (!parts?.length) return old as T[];
-  const next = new Map(old.map((part) => [id(part), part]));
-  for (const part of parts) next.set(id(part), part);
-  return [...next.values()];
-};
-
-/** One message onto the draft. A message for another exam, or older than the draft, changes nothing. */
-export function fold(draft: Draft | null, message: FromServer): Draft | null {
-  if (message.type === 'draft') return message.draft;
-  if (message.type !== 'changed' || !draft || message.exam !== draft.id || message.seq < draft.seq) return draft;
-  const parts: Parts = message.parts;
-  const { utterances, items, doubts, commands, hints, ...whole } = parts;
-  return {
-    ...draft, ...whole, seq: message.seq,
-    utterances: upsert(draft.utterances, utterances, (u) => u.id),
-    items: upsert(draft.items, items, (i) => i.item.id),
-    doubts: upsert(draft.doubts, doubts, (d) => d.doubt.id),
-    commands: upsert(draft.commands, commands, (c) => c.id),
-    hints: upsert(draft.hints, hints, (h) => h.id),
-  };
-}
-
-export const isOpen = (d: DraftDoubt): boolean => !d.settled && d.doubt.state === 'open';
-/** Items that count: neither struck nor replaced by a correction. */
-export const stands = (i: DraftItem): boolean => i.state !== 'struck' && i.state !== 'revised';
-
+export { fold, isOpen, stands };
 export const draft = signal<Draft | null>(null);
 export const standing = computed(() => draft.value?.items.filter(stands) ?? []);
 export const openDoubts = computed(() => draft.value?.doubts.filter(isOpen) ?? []);

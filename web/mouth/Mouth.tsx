@@ -1,0 +1,135 @@
+/**
+ * The drawn mouth, facing the horse. It shows that something was said at a place and how it stands; the words say what.
+ * Props: `draft`; `now` the keys just spoken of; `focus` the key whose words are open; `onPick(key)` on touch or focus.
+ */
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Draft } from '../../parser/contract/draft.ts';
+import { permanentTeeth, rowIds } from '../../parser/lexicon/teeth.ts';
+import { size } from './anatomy.ts';
+import { extraTeeth, lookedAt, marksOf, saidUnseen, type Mark } from './marks.ts';
+import { MarkSign, signWords } from './MarkSign.tsx';
+import { quadrantOf } from './names.ts';
+import { nameOf, rowOf, type PlaceKey } from './places.ts';
+import { next, type Direction } from './roving.ts';
+import { backdrop, regionSpots, rowSpots } from './surroundings.ts';
+import { drawnSpaces, drawTooth, type DrawnTooth } from './shape.ts';
+import './mouth.css';
+
+const usual = permanentTeeth.map(drawTooth);
+const arrows: Readonly<Record<string, Direction>> = { ArrowUp: 'up', ArrowDown: 'down', ArrowLeft: 'left', ArrowRight: 'right' };
+const nothing: Mark = { look: null, count: 0, doubts: 0 };
+
+export interface MouthProps { readonly draft: Draft | null; readonly now?: readonly PlaceKey[]; readonly focus?: PlaceKey | null; readonly onPick?: (key: PlaceKey) => void; readonly label?: string }
+
+export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mouth, facing the horse' }: MouthProps) {
+  const marks = useMemo(() => marksOf(draft), [draft]);
+  const seen = useMemo(() => lookedAt(draft?.items ?? []), [draft]);
+  const unseen = useMemo(() => saidUnseen(draft?.items ?? []), [draft]);
+  const extra = useMemo(() => extraTeeth(draft).map(drawTooth), [draft]);
+  const [stop, setStop] = useState<PlaceKey>('101');
+  const [near, setNear] = useState<number | null>(null);
+  const root = useRef<SVGSVGElement>(null);
+  const tab = focus ?? stop;
+
+  useEffect(() => { if (focus) setStop(focus); }, [focus]);
+
+  const spots = useMemo(() => [...usual, ...extra, ...drawnSpaces, ...regionSpots, ...rowSpots], [extra]);
+  const pick = (key: PlaceKey): void => { setStop(key); onPick?.(key); };
+  const onKey = (event: KeyboardEvent): void => {
+    const direction = arrows[event.key];
+    const from = (event.target as Element).closest('[data-key]')?.getAttribute('data-key');
+    if (!from) return;
+    if (event.key === 'Enter' || event.key === ' ') { event.preventDefault(); pick(from); return; }
+    if (!direction) return;
+    event.preventDefault();
+    const to = next(spots, from, direction);
+    root.current?.querySelector<SVGElement>(`[data-key="${to}"]`)?.focus();
+  };
+  /** On a small screen a touch brings its quarter of the mouth near, so that the next touch has room. */
+  const onTouch = (key: PlaceKey): void => {
+    if (matchMedia('(max-width: 600px)').matches && /^\d/.test(key)) setNear(quadrantOf(key));
+    pick(key);
+  };
+
+  const forward = new Set(now.map((key) => (/^\d/.test(key) ? rowOf(key.slice(0, 3)) : key.startsWith('row:') ? key.slice(4) : null)));
+  const spot = (key: PlaceKey, mark: Mark, said = ''): Record<string, unknown> => onPick
+    ? { 'data-key': key, role: 'button', tabIndex: key === tab ? 0 : -1, 'aria-label': [nameOf(key), signWords(mark), said].filter(Boolean).join(', '), 'aria-pressed': focus === key, onFocus: () => pick(key), onClick: () => onTouch(key) }
+    : { 'data-key': key };
+
+  const tooth = (drawn: DrawnTooth) => {
+    const { key } = drawn;
+    const mark = marks.get(key) ?? nothing;
+    const row = rowOf(key);
+    const state = unseen.has(key) ? 'unseen' : seen.has(key) || mark.look ? 'seen' : 'faint';
+    return (
+      <g key={key} class={`spot tooth ${drawn.kind} ${state}${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}${row && forward.has(row) ? ' forward' : ''}`} {...spot(key, mark, state === 'faint' ? 'not looked at yet' : '')}>
+        <path class="touch" d={drawn.touch} />
+        <path class="halo" d={drawn.outline} />
+        <path class="outline" d={drawn.outline} />
+        {drawn.folds.map((d, i) => <path key={i} class="fold" d={d} />)}
+        <MarkSign mark={mark} x={drawn.at.x} y={drawn.at.y} room={Math.min(drawn.reach, 11)} />
+        <Number at={drawn.label} text={key} doubts={mark.doubts} />
+      </g>
+    );
+  };
+  const quarter = near === null ? '' : ` near-${near}`;
+  return (
+    <div class={`mouth${quarter}`}>
+      <svg ref={root} viewBox={`0 0 ${size.width} ${size.height}`} role={onPick ? 'group' : 'img'} aria-label={label} onKeyDown={onPick ? onKey : undefined}>
+        <g class="scene">
+          <g class="backdrop" aria-hidden="true">{backdrop.map(({ d, as }) => <path key={d} class={as} d={d} />)}</g>
+          {regionSpots.map(({ key, at, touch }) => {
+            const mark = marks.get(key) ?? nothing;
+            return (
+              <g key={key} class={`spot region${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`} {...spot(key, mark)}>
+                <path class="touch" d={touch} />
+                <MarkSign mark={mark} x={at.x} y={at.y} room={10} />
+                {mark.doubts > 0 && <Number at={{ x: at.x, y: at.y - 22 }} text="" doubts={mark.doubts} />}
+              </g>
+            );
+          })}
+          {rowSpots.filter(({ key }) => (rowIds as readonly string[]).includes(key.slice(4))).map(({ key, at, touch, line }) => {
+            const mark = marks.get(key) ?? nothing;
+            return (
+              <g key={key} class={`spot row-line${mark.look ? ' said' : ''}${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`} {...spot(key, mark)}>
+                <path class="touch" d={touch} />
+                <path class="bracket" d={line} />
+                <MarkSign mark={mark} x={at.x} y={at.y} room={9} />
+                {mark.doubts > 0 && <Number at={{ x: at.x, y: at.y - 20 }} text="" doubts={mark.doubts} />}
+              </g>
+            );
+          })}
+          {drawnSpaces.map(({ key, at, touch, tick }) => {
+            const mark = marks.get(key) ?? nothing;
+            return (
+              <g key={key} class={`spot gap${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`} {...spot(key, mark)}>
+                <path class="touch" d={touch} />
+                <path class="tick" d={tick} />
+                <MarkSign mark={mark} x={at.x} y={at.y} room={8} />
+                {mark.doubts > 0 && <Number at={{ x: at.x, y: at.y - 18 }} text="" doubts={mark.doubts} />}
+              </g>
+            );
+          })}
+          {usual.map(tooth)}
+          {extra.map(tooth)}
+        </g>
+      </svg>
+      {near !== null && <button type="button" class="whole" onClick={() => setNear(null)}>Whole mouth</button>}
+    </div>
+  );
+}
+
+/** A tooth's number; a doubt lifts it into a tag with a question mark. */
+function Number({ at, text, doubts }: { at: { x: number; y: number }; text: string; doubts: number }) {
+  if (doubts === 0) return <text class="number" x={at.x} y={at.y} dy="0.36em">{text}</text>;
+  const words = text ? `${text} ?` : '?';
+  const wide = words.length * 7.6 + 10;
+  // Beside a row the tag grows away from the tooth.
+  const x = at.x + (text && Math.abs(at.x - size.width / 2) > 75 ? Math.sign(at.x - size.width / 2) * 6 : 0);
+  return (
+    <g class="tag">
+      <rect x={x - wide / 2} y={at.y - 10} width={wide} height={20} rx={6} />
+      <text x={x} y={at.y} dy="0.36em">{words}</text>
+    </g>
+  );
+}
