@@ -1,5 +1,4 @@
 /** A stream of samples in, phrases out. */
-import { RATE } from '../speech/engine.ts';
 import type { Phrase } from './cutter.ts';
 import { level, openCutter } from './cutter.ts';
 import { WINDOW, openVad } from './vad.ts';
@@ -84,5 +83,4 @@ export async function openSegmenter(vadPath: string, from = 0): Promise<Segmente
   };
 }
 
-/** Seconds of the exam for a sample. */
-export const seconds = (sample: number): number => sample / RATE;
+
