@@ -1,0 +1,65 @@
+/** Keeps a microphone open: numbers its chunks, and when it vanishes opens it, or another one, again as a new epoch. */
+import type { Chunk } from './frame.ts';
+import type { MicrophoneState } from './health.ts';
+import { openMicrophone, type Microphone } from './microphone.ts';
+import type { Level } from './pcm.ts';
+
+export interface EarOptions {
+  readonly context: AudioContext;
+  /** The microphone chosen; undefined takes the system's own choice. */
+  readonly deviceId: string | undefined;
+  readonly nextEpoch: () => Promise<number>;
+  /** Milliseconds of our own sound in the quarter of a second that ends now. */
+  readonly ownVoiceMs: () => number;
+  readonly sound: (chunk: Chunk) => void;
+  readonly level: (level: Level) => void;
+  readonly state: (state: MicrophoneState) => void;
+  /** A try to open it again failed; the next one follows by itself. */
+  readonly failed: (error: unknown) => void;
+}
+export interface Ear {
+  readonly device: () => string;
+  readonly close: () => Promise<void>;
+}
+
+const againAfterMs = 1500;
+
+/** Opens the microphone. Rejects when it cannot be opened the first time. */
+export const startEar = async ({ context, deviceId, nextEpoch, ownVoiceMs, sound, level, state, failed }: EarOptions): Promise<Ear> => {
+  let closed = false;
+  let microphone: Microphone | null = null;
+  const open = async (id: string | undefined): Promise<void> => {
+    const epoch = await nextEpoch();
+    let sequence = 0;
+    microphone = await openMicrophone(context, id, {
+      sound: (bytes) => sound({ epoch, sequence: sequence++, sound: bytes, ownVoiceMs: ownVoiceMs() }),
+      level,
+      state: (now) => {
+        state(now);
+        if (now === 'lost' && !closed) void openAgain();
+      },
+    });
+  };
+  const shut = async (): Promise<void> => {
+    await microphone?.close();
+    microphone = null;
+  };
+  const openAgain = async (): Promise<void> => {
+    await shut();
+    for (let tries = 0; !closed && !microphone; tries++) {
+      await new Promise((resolve) => setTimeout(resolve, againAfterMs));
+      void context.resume();
+      // The chosen one first; but with both hands in a mouth, any microphone is better than none.
+      await open(tries % 2 === 0 ? deviceId : undefined).catch(failed);
+    }
+    if (closed) await shut();
+  };
+  await open(deviceId);
+  return {
+    device: () => microphone?.label ?? '',
+    close: async () => {
+      closed = true;
+      await shut();
+    },
+  };
+};

@@ -1,0 +1,90 @@
+/** Listening: read in half a second from three metres, touched with wet gloves or not at all. */
+import { useEffect, useState } from 'preact/hooks';
+import { Mouth } from '../mouth/Mouth.tsx';
+import { keysOf } from '../mouth/places.ts';
+import { placeOfItem } from '../mouth/marks.ts';
+import { where } from '../router.ts';
+import { draft, openDoubts, standing } from '../state.ts';
+import { Ask } from './Ask.tsx';
+import { Bar } from './Bar.tsx';
+import { elapsed, headline, microphoneAdvice } from './headline.ts';
+import { LevelBar } from './Level.tsx';
+import { sunlight } from './light.ts';
+import { Ready } from './Ready.tsx';
+import { Became, touchedBy, Words } from './Said.tsx';
+import { answer, device, hearing, joined, kept, level, microphone, phase, running, sendLeftovers, trouble } from './sitting.ts';
+import { Stations } from './Stations.tsx';
+import './live.css';
+
+export function Live() {
+  useEffect(() => {
+    void sendLeftovers();
+  }, []);
+  const now = draft.value;
+  const paused = now?.paused ?? false;
+  const { word, mood } = headline({ phase: phase.value, microphone: microphone.value, hearing: hearing.value, paused });
+  const last = now?.utterances.at(-1);
+  const touched = now ? touchedBy(now, last) : [];
+  const doubt = openDoubts.value.at(-1)?.doubt;
+  const keys = [...touched.filter((i) => i.state !== 'struck').flatMap((i) => keysOf(placeOfItem(i.item))), ...keysOf(doubt?.place)];
+  return (
+    <main class={`live ${mood}${running.value ? ' running' : ''}`} data-mood={sunlight.value ? 'paper' : 'night'} tabIndex={-1}>
+      <section class="live-mouth" aria-label="The mouth so far">
+        <Mouth draft={now} now={running.value ? keys : []} />
+        <Stations items={standing.value} />
+      </section>
+      <section class="live-say">
+        <Top />
+        <h1 class="live-state" role="status">{word}</h1>
+        {running.value && <LevelBar level={level.value} />}
+        <Notes />
+        {phase.value === 'ready' && <Ready exam={where.value.rest[0] ?? null} />}
+        {running.value && (
+          <>
+            <Words utterance={last} />
+            <Became items={touched} />
+            {answer.value && <p class="live-answer" role="status">{answer.value.say}</p>}
+            {now && doubt && <Ask key={doubt.id} exam={now.id} doubt={doubt} more={openDoubts.value.length - 1} />}
+          </>
+        )}
+      </section>
+      {phase.value === 'live' && <Bar paused={paused} horse={now?.header.horse?.name ?? ''} />}
+    </main>
+  );
+}
+
+/** Whose mouth, how long, and by what light. */
+function Top() {
+  const startedAt = draft.value?.header.startedAt;
+  return (
+    <p class="live-top">
+      {running.value && <b>{draft.value?.header.horse?.name ?? 'No name yet'}</b>}
+      {running.value && startedAt && <Clock since={Date.parse(startedAt)} />}
+      <button type="button" class="quiet" aria-pressed={sunlight.value} onClick={() => { sunlight.value = !sunlight.value; }}>Sunlight</button>
+    </p>
+  );
+}
+
+function Clock({ since }: { readonly since: number }) {
+  const [now, setNow] = useState(Date.now());
+  useEffect(() => {
+    const tick = setInterval(() => setNow(Date.now()), 1000);
+    return () => clearInterval(tick);
+  }, []);
+  return <span role="timer" aria-label="Time so far">{elapsed(now - since)}</span>;
+}
+
+/** What is wrong, what is safe, what to do. */
+function Notes() {
+  const advice = phase.value === 'live' ? microphoneAdvice[microphone.value] : null;
+  const seconds = Math.ceil(kept.value / 4);
+  const waits = kept.value > 8 || (running.value && !joined.value);
+  return (
+    <div class="live-notes" role="status">
+      {advice && <p>{advice}</p>}
+      {waits && <p>{joined.value ? 'Catching up' : 'The line is down'}: {seconds === 1 ? 'one second' : `${seconds} seconds`} of sound kept here, will be sent.</p>}
+      {trouble.value && <p role="alert">{trouble.value.message}</p>}
+      {phase.value === 'live' && microphone.value === 'ok' && device.value && <p class="soft device">{device.value}</p>}
+    </div>
+  );
+}
