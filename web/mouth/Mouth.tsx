@@ -8,15 +8,16 @@ import { permanentTeeth, rowIds } from '../../parser/lexicon/teeth.ts';
 import { size } from './anatomy.ts';
 import { extraTeeth, lookedAt, marksOf, saidUnseen, type Mark } from './marks.ts';
 import { MarkSign, signWords } from './MarkSign.tsx';
-import { quadrantOf } from './names.ts';
 import { nameOf, rowOf, type PlaceKey } from './places.ts';
 import { next, type Direction } from './roving.ts';
-import { backdrop, regionSpots, rowSpots } from './surroundings.ts';
+import { backdrop, captions, regionSpots, rowSpots } from './surroundings.ts';
 import { drawnSpaces, drawTooth, type DrawnTooth } from './shape.ts';
 import './mouth.css';
 
 const usual = permanentTeeth.map(drawTooth);
 const arrows: Readonly<Record<string, Direction>> = { ArrowUp: 'up', ArrowDown: 'down', ArrowLeft: 'left', ArrowRight: 'right' };
+/** How many times larger a place is drawn when it is near. */
+const closeUp = 2.6;
 const nothing: Mark = { look: null, count: 0, doubts: 0 };
 
 export interface MouthProps { readonly draft: Draft | null; readonly now?: readonly PlaceKey[]; readonly focus?: PlaceKey | null; readonly onPick?: (key: PlaceKey) => void; readonly label?: string }
@@ -27,7 +28,7 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
   const unseen = useMemo(() => saidUnseen(draft?.items ?? []), [draft]);
   const extra = useMemo(() => extraTeeth(draft).map(drawTooth), [draft]);
   const [stop, setStop] = useState<PlaceKey>('101');
-  const [near, setNear] = useState<number | null>(null);
+  const [near, setNear] = useState<PlaceKey | null>(null);
   const root = useRef<SVGSVGElement>(null);
   const tab = focus ?? stop;
 
@@ -45,9 +46,9 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
     const to = next(spots, from, direction);
     root.current?.querySelector<SVGElement>(`[data-key="${to}"]`)?.focus();
   };
-  /** On a small screen a touch brings its quarter of the mouth near, so that the next touch has room. */
+  /** On a small screen a touch brings its place near, so that the next touch has a thumb's room. */
   const onTouch = (key: PlaceKey): void => {
-    if (matchMedia('(max-width: 600px)').matches && /^\d/.test(key)) setNear(quadrantOf(key));
+    if (matchMedia('(max-width: 600px)').matches && /^\d/.test(key)) setNear(key);
     pick(key);
   };
 
@@ -72,12 +73,15 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
       </g>
     );
   };
-  const quarter = near === null ? '' : ` near-${near}`;
+  const middle = near && spots.find((s) => s.key === near)?.at;
   return (
-    <div class={`mouth${quarter}`}>
+    <div class={`mouth${middle ? ' near' : ''}`}>
       <svg ref={root} viewBox={`0 0 ${size.width} ${size.height}`} role={onPick ? 'group' : 'img'} aria-label={label} onKeyDown={onPick ? onKey : undefined}>
-        <g class="scene">
-          <g class="backdrop" aria-hidden="true">{backdrop.map(({ d, as }) => <path key={d} class={as} d={d} />)}</g>
+        <g class="scene" style={middle ? { transform: `translate(${size.width / 2}px, ${size.height / 2}px) scale(${closeUp}) translate(${-middle.x}px, ${-middle.y}px)` } : undefined}>
+          <g class="backdrop" aria-hidden="true">
+            {backdrop.map(({ d, as }) => <path key={d} class={as} d={d} />)}
+            {captions.map(({ text, x, y, as }) => <text key={text + x} class={as} x={x} y={y}>{text}</text>)}
+          </g>
           {regionSpots.map(({ key, at, touch }) => {
             const mark = marks.get(key) ?? nothing;
             return (
@@ -114,7 +118,7 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
           {extra.map(tooth)}
         </g>
       </svg>
-      {near !== null && <button type="button" class="whole" onClick={() => setNear(null)}>Whole mouth</button>}
+      {middle && <button type="button" class="whole" onClick={() => setNear(null)}>Whole mouth</button>}
     </div>
   );
 }

@@ -102,7 +102,7 @@ export function drawTooth(key: PlaceKey): DrawnTooth {
     key, kind: stand.kind, at: { x: stand.x, y: stand.y }, reach: found.across / 2,
     outline: smooth(outline(stand, key, upper).map(([o, s]) => put(o, s))),
     folds: folds(stand, put, upper),
-    label: found.kind === 'incisor' ? put(labelOff(found), 0) : { x: found.x + Math.sign(found.x - middle) * labelOff(found), y: found.y + (isCap(key) ? 16 : 0) },
+    label: found.kind === 'incisor' ? put(labelOff(found), 0) : { x: found.x + Math.sign(found.x - middle) * labelOff(found), y: found.y + (isCap(key) ? 18 : 0) },
     touch: polygon([put(inner, -half), put(outer, -half), put(outer, half), put(inner, half)]),
   };
 }

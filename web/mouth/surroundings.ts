@@ -18,6 +18,13 @@ export const backdrop: readonly { readonly d: string; readonly as: string }[] = 
   { d: tongue, as: 'tongue' }, { d: `M${middle} 440C${middle - 3} 490 ${middle + 3} 550 ${middle} 616`, as: 'ridge' },
 ];
 
+/** The horse's own right and left, and what the touchable places round the teeth are. */
+export const captions: readonly { readonly text: string; readonly x: number; readonly y: number; readonly as: string }[] = [
+  { text: 'horse’s right', x: 52, y: 22, as: 'side' }, { text: 'horse’s left', x: size.width - 52, y: 22, as: 'side' },
+  { text: 'cheek', x: 34, y: 470, as: 'caption' }, { text: 'cheek', x: size.width - 34, y: 470, as: 'caption' },
+  { text: 'palate', x: middle, y: 274, as: 'caption' }, { text: 'tongue', x: middle, y: 560, as: 'caption' },
+];
+
 export interface Spot { readonly key: PlaceKey; readonly at: Point; readonly touch: string }
 const around = (x: number, y: number, w: number, h: number): string => polygon([p(x - w, y - h), p(x + w, y - h), p(x + w, y + h), p(x - w, y + h)]);
 

@@ -1,0 +1,26 @@
+/** What was not looked at yet, as a list; "not examined" is one tap away and is never the same as normal. */
+import { computed } from '@preact/signals';
+import type { Place } from '../../parser/contract/item.ts';
+import { left } from './notLooked.ts';
+import { act, busy, confirmed, draft, picked } from './desk.ts';
+import { keysOf } from '../mouth/places.ts';
+
+const open = computed(() => left(draft.value?.items ?? []));
+const notExamined = (place: Place): Promise<boolean> => act({ act: 'add', item: { kind: 'not-examined', place } }, 'Put down as not examined.');
+
+export function Left() {
+  if (open.value.length === 0) return null;
+  return (
+    <section class="left" aria-labelledby="left">
+      <h2 id="left">Not looked at yet</h2>
+      <ul class="plain">
+        {open.value.map(({ label, detail, place }) => (
+          <li key={label} class="row between">
+            <button type="button" class="quiet name" onClick={() => { picked.value = keysOf(place)[0] ?? null; }}>{label}{detail && <span class="soft">{detail}</span>}</button>
+            {!confirmed.value && <button type="button" disabled={busy.value} aria-label={`${label}: not examined`} onClick={() => void notExamined(place)}>Not examined</button>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,60 @@
+/** Doubts first, each with its own answer: the readings as buttons, keep as said, strike. */
+import type { DraftDoubt } from '../../parser/contract/draft.ts';
+import type { Grade, Item } from '../../parser/contract/item.ts';
+import { condition, doubtQuestions } from '../labels.ts';
+import { placeWords } from '../mouth/names.ts';
+import { placeOfItem } from '../mouth/marks.ts';
+import { itemWords } from '../words.ts';
+import { act, at, busy, draft, editing, opened, questionsHere, settle, utterance } from './desk.ts';
+import { Phrase, Play } from './Said.tsx';
+
+/** An item as one phrase: "106: Hook, front, 4 mm height". */
+export function told(item: Item): string {
+  const { title, more } = itemWords(item);
+  const place = placeOfItem(item);
+  return `${place ? `${placeWords(place)}: ` : ''}${[title, ...more].join(', ')}`;
+}
+/** A grade from the scale in place of the one that was said and is not on it. */
+async function grade(item: Item, doubt: string, value: string): Promise<void> {
+  if (item.kind !== 'finding') return;
+  const scale = condition(item.condition).scale as Grade['scale'];
+  const done = await act({ act: 'edit', id: item.id, item: { ...item, grade: { scale, value } } }, `Grade ${value}.`);
+  if (done && draft.value?.doubts.some((d) => d.doubt.id === doubt && !d.settled)) await settle(doubt, 'kept-as-said');
+}
+
+function Question({ entry }: { entry: DraftDoubt }) {
+  const { doubt } = entry;
+  const said = utterance(doubt.utterance);
+  const item = draft.value?.items.find((i) => i.item.id === doubt.item)?.item;
+  const open = (): void => { if (item) { opened.value = item.id; editing.value = item.id; document.getElementById(`line-${item.id}`)?.scrollIntoView({ block: 'center' }); } else editing.value = 'new'; };
+  const half = [doubt.place && placeWords(doubt.place), doubt.condition && condition(doubt.condition).label].filter(Boolean).join(', ');
+  return (
+    <li class={`question${at.value === doubt.id ? ' at' : ''}`}>
+      <div tabIndex={-1} class="head" id={`line-${doubt.id}`} onFocus={() => { at.value = doubt.id; }}>
+        <h3>{doubtQuestions[doubt.doubt]}</h3>
+        {item && <p>{told(item)}</p>}
+        {!item && half && <p>{half}</p>}
+        {doubt.why && <p class="soft small">{doubt.why}{doubt.source ? ` (${doubt.source})` : ''}</p>}
+        <p>{said ? <Phrase said={said} marked={(i) => (item ? item.evidence.words.includes(i) : doubt.words.split(' ').includes(said.words[i]!.w))} /> : <q class="phrase">{doubt.words}</q>}</p>
+      </div>
+      <div class="row">
+        <Play span={doubt.at ?? item?.evidence.at} />
+        {doubt.readings?.map((reading, n) => <button type="button" key={n} class="reading" disabled={busy.value} onClick={() => void settle(doubt.id, 'reading', n)}><kbd>{n + 1}</kbd> {reading.label}</button>)}
+        {doubt.legal && item && <span class="row tight" role="group" aria-label="Grades of this scale">{doubt.legal.map((value) => <button type="button" key={value} class="reading" disabled={busy.value} onClick={() => void grade(item, doubt.id, value)}>{value}</button>)}</span>}
+        {!doubt.readings?.length && !doubt.legal && <button type="button" disabled={busy.value} onClick={open}>{item ? 'Change it' : 'Add by hand'}</button>}
+        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'kept-as-said')}>{item || doubt.readings ? 'Keep as said' : 'It was only talk'}</button>
+        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'struck')}>Strike</button>
+      </div>
+    </li>
+  );
+}
+export function Questions() {
+  const list = questionsHere.value;
+  if (list.length === 0) return null;
+  return (
+    <section class="questions" aria-labelledby="questions">
+      <h2 id="questions">{list.length === 1 ? 'One question' : `${list.length} questions`}</h2>
+      <ol class="plain">{list.map((entry) => <Question key={entry.doubt.id} entry={entry} />)}</ol>
+    </section>
+  );
+}

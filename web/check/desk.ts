@@ -1,0 +1,105 @@
+/** The desk at which one draft is looked over: what lies on it, and what a person can do to it. Effects live here. */
+import { computed, signal } from '@preact/signals';
+import type { Draft, DraftDoubt, DraftItem } from '../../parser/contract/draft.ts';
+import type { Act } from '../../parser/contract/wire.ts';
+import type { Item } from '../../parser/contract/item.ts';
+import { api, Refused, type Caution } from '../api.ts';
+import { isOpen, stands } from '../fold.ts';
+import { keysOf, type PlaceKey } from '../mouth/places.ts';
+import { placeOfItem } from '../mouth/marks.ts';
+import { parts, partOf, type Part } from '../words.ts';
+import { play } from '../sound.ts';
+
+export const draft = signal<Draft | null>(null);
+export const cautions = signal<readonly Caution[]>([]);
+export const trouble = signal<string | null>(null);
+export const busy = signal(false);
+/** The place picked in the mouth: only what stands there is listed. */
+export const picked = signal<PlaceKey | null>(null);
+/** The line the keyboard stands on: an item's or a doubt's id. */
+export const at = signal<string | null>(null);
+/** The item whose words are open, and the one being edited (`new` while adding). */
+export const opened = signal<string | null>(null);
+export const editing = signal<string | null>(null);
+/** What was just done, said aloud to a screen reader and shown for a moment. */
+export const said = signal('');
+export const lastStruck = signal<readonly string[]>([]);
+
+export const confirmed = computed(() => draft.value?.state === 'confirmed');
+export const questions = computed<readonly DraftDoubt[]>(() => draft.value?.doubts.filter(isOpen) ?? []);
+const doubted = computed(() => new Set(questions.value.map((d) => d.doubt.item).filter(Boolean)));
+export const isDoubted = (id: string): boolean => doubted.value.has(id);
+/** Items nobody has said yes to, and about which nothing is asked. */
+export const sure = computed(() => draft.value?.items.filter((i) => i.state === 'open' && !doubted.value.has(i.item.id)) ?? []);
+
+/** Whether an item stands at a place; a gap also belongs to its two teeth. */
+export function standsAt(item: Item, key: PlaceKey): boolean {
+  return keysOf(placeOfItem(item)).some((k) => k === key || (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) || (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)));
+}
+const here = (i: DraftItem): boolean => !picked.value || standsAt(i.item, picked.value);
+export const questionsHere = computed(() => (!picked.value ? questions.value : questions.value.filter(({ doubt }) =>
+  (doubt.place && keysOf(doubt.place).includes(picked.value!)) || draft.value?.items.some((i) => i.item.id === doubt.item && here(i)))));
+/** Items by part of the exam, in its order; a replaced item stays readable behind its correction. */
+export const byPart = computed<ReadonlyMap<Part, readonly DraftItem[]>>(() => {
+  const map = new Map<Part, DraftItem[]>(parts.map((part) => [part, []]));
+  for (const item of draft.value?.items ?? []) if (item.state !== 'revised' && here(item)) map.get(partOf(item.item))!.push(item);
+  return map;
+});
+/** All lines the keyboard walks, top to bottom. */
+export const lines = computed<readonly string[]>(() => [...questionsHere.value.map((d) => d.doubt.id), ...[...byPart.value.values()].flat().map((i) => i.item.id)]);
+
+/** Work under way: one at a time, trouble told in words, nothing lost. */
+async function doing<T>(work: () => Promise<T>): Promise<T | null> {
+  if (busy.value) return null;
+  busy.value = true;
+  trouble.value = null;
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    trouble.value = error.message;
+    return null;
+  } finally {
+    busy.value = false;
+  }
+}
+export async function load(id: string): Promise<void> {
+  draft.value = null; picked.value = null; opened.value = null; editing.value = null; at.value = null; said.value = '';
+  const got = await doing(() => api.exam(id));
+  if (got) { draft.value = got.draft; cautions.value = got.cautions ?? []; }
+}
+export async function act(what: Act, then: string): Promise<boolean> {
+  const id = draft.value?.id;
+  if (!id) return false;
+  const got = await doing(() => api.act(id, what));
+  if (!got) return false;
+  draft.value = got.draft;
+  said.value = then;
+  return true;
+}
+
+const item = (id: string): DraftItem | undefined => draft.value?.items.find((i) => i.item.id === id);
+export const find = (id: string | null): { item?: DraftItem | undefined; question?: DraftDoubt | undefined } => (id ? { item: item(id), question: questions.value.find((d) => d.doubt.id === id) } : {});
+
+export const keep = (id: string): Promise<boolean> => act({ act: 'keep', ids: [id] }, 'Kept.');
+export async function strike(id: string): Promise<void> {
+  if (await act({ act: 'strike', ids: [id] }, 'Struck. It stays visible and can be brought back.')) lastStruck.value = [id];
+}
+export async function restore(ids: readonly string[]): Promise<void> {
+  if (ids.length && (await act({ act: 'restore', ids: [...ids] }, 'Brought back.'))) lastStruck.value = [];
+}
+export const keepSure = (): Promise<boolean> => act({ act: 'keep-sure' }, `Kept ${sure.value.length} items. Each question still needs its own answer.`);
+export const settle = (doubt: string, how: 'reading' | 'kept-as-said' | 'struck', reading?: number): Promise<boolean> =>
+  act({ act: 'settle', doubt, how, ...(reading === undefined ? {} : { reading }) }, how === 'struck' ? 'Struck.' : 'Settled.');
+
+/** The sound of an item, a doubt or an utterance, with a breath before and after. */
+export function playSpan(span: readonly [number, number] | undefined): void {
+  if (draft.value && span) play(api.soundAt(draft.value.id, Math.max(0, span[0] - 0.3), span[1] + 0.4));
+}
+export const spanOf = (id: string): readonly [number, number] | undefined => {
+  const { item: i, question } = find(id);
+  return i?.item.evidence.at ?? question?.doubt.at;
+};
+export const utterance = (id: string | undefined): Draft['utterances'][number] | undefined => draft.value?.utterances.find((u) => u.id === id);
+export const standing = computed(() => draft.value?.items.filter(stands) ?? []);
+export { stands };

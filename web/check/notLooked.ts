@@ -1,0 +1,29 @@
+/** What nobody spoke of: rows of teeth and the regions an exam walks through. Pure. */
+import type { DraftItem } from '../../parser/contract/draft.ts';
+import type { Place } from '../../parser/contract/item.ts';
+import { rowIds } from '../../parser/lexicon/teeth.ts';
+import { stands } from '../fold.ts';
+import { regions } from '../labels.ts';
+import { lookedAt, placeOfItem, saidUnseen } from '../mouth/marks.ts';
+import { rowWords, teethWords } from '../mouth/names.ts';
+import { teethOfRow } from '../mouth/places.ts';
+
+export interface Open { readonly label: string; readonly detail: string; readonly place: Place }
+/** Regions of the order of an exam: common practice of the trade, no source. */
+const walked = ['temporomandibular-joint', 'masseter', 'jaw-movement', 'lips', 'bars', 'tongue', 'cheek', 'palate', 'gums'] as const;
+
+/** Rows first (whole, or the teeth of them that are left), then regions. A tooth said to be not examined is no longer left. */
+export function left(items: readonly DraftItem[]): readonly Open[] {
+  const seen = lookedAt(items);
+  const unseen = saidUnseen(items);
+  const rows = rowIds.flatMap((row): Open[] => {
+    const teeth = teethOfRow(row);
+    const open = teeth.filter((tooth) => !seen.has(tooth) && !unseen.has(tooth));
+    if (open.length === 0) return [];
+    const whole = open.length === teeth.length;
+    return [{ label: rowWords[row], detail: whole ? '' : `${teethWords(open)}`, place: whole ? { rows: [row] } : { teeth: open } }];
+  });
+  const named = new Set(items.filter(stands).flatMap((i) => { const place = placeOfItem(i.item); return place && 'region' in place ? [place.region] : []; }));
+  const outside = walked.filter((region) => !named.has(region)).map((region): Open => ({ label: regions[region].label, detail: '', place: { region, ...(regions[region].paired ? { side: 'both' as const } : {}) } }));
+  return [...rows, ...outside];
+}

@@ -1,0 +1,26 @@
+/** How sure and why, in words. Pure. */
+import type { How } from '../../parser/contract/item.ts';
+import { plain } from '../labels.ts';
+
+/** `sure`: the share of the hearing's weight that yields the item, 0 to 1. */
+export function sureWords(sure: number | undefined, repaired = false): string {
+  const mended = repaired ? ' A word was read as the one it sounds like.' : '';
+  if (sure === undefined) return `Not heard: typed.${mended}`;
+  const share = Math.min(99, Math.round(sure * 100));
+  const words = sure >= 0.9 ? 'Heard clearly' : sure >= 0.7 ? 'Heard fairly clearly' : 'Not heard clearly';
+  return `${words} (${sure > 0.995 ? 'over 99' : share} %).${mended}`;
+}
+const fields: Readonly<Record<string, string>> = { place: 'the place', condition: 'the finding', presence: 'found or not', measures: 'the measure', grade: 'the grade', severity: 'how much', surfaces: 'the surface', qualifiers: 'more exactly', procedure: 'the work', state: 'done or not', instrument: 'the tool', amountMm: 'the amount', when: 'the time' };
+/** "The place carried from the phrase before; the grade typed." */
+export function howWords(how: Readonly<Record<string, How>>): string {
+  const told = (way: How, words: string): string | undefined => {
+    const names = Object.entries(how).filter(([, h]) => h === way).map(([name]) => fields[name] ?? plain(name));
+    return names.length ? `${names.join(', ')} ${words}` : undefined;
+  };
+  return [told('carried', 'carried over from the phrase before'), told('typed', 'typed by hand')].filter(Boolean).join('; ');
+}
+/** A rule's name in words; a name that this table does not know is shown as it is written, without hyphens. */
+export const ruleWords = (rule: string): string => rulesInWords[rule] ?? plain(rule);
+const rulesInWords: Readonly<Record<string, string>> = {
+  place: 'a place was named', condition: 'a finding was named',
+};
