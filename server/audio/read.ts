@@ -86,7 +86,7 @@ function formatOf(head: Buffer): 'WAV' | CompressedFormat {
   if (starts('#!AMR')) throw unsupported('a phone recording in AMR');
   if (starts('caff')) throw unsupported('a Core Audio file');
   if (starts('FORM')) throw unsupported('an AIFF file');
-  if (head.readUInt32BE(0) === 0x1a45dfa3) throw unsupported('a WebM or Matroska file');
+  if (starts('\x1a\x45\xdf\xa3')) throw unsupported('a WebM or Matroska file');
   if (starts('ID3')) return 'MP3';
   // Frame sync of MPEG audio: layer bits 00 there mean AAC (ADTS).
   if (head.length >= 4 && head[0] === 0xff && ((head[1] ?? 0) & 0xe0) === 0xe0) {

@@ -32,17 +32,21 @@ export async function* readWav(bytes: Bytes, notice: (notice: Notice) => void): 
 async function header(bytes: Bytes): Promise<{ format: Format; size: number }> {
   for (let format: Format | undefined; ;) {
     const head = view(await bytes.take(8));
-    if (head.byteLength < 8) throw new AudioError('truncated', 'This WAV file ends before its sound begins. Copy it again from the recorder.');
+    if (head.byteLength < 8) throw cutOff();
     const id = head.getUint32(0), size = head.getUint32(4, true);
     if (id === chunk('data')) {
       if (format === undefined) throw new AudioError('damaged', 'This WAV file does not say how its sound is stored. Copy it again from the recorder.');
       return { format, size: size === UNKNOWN || size === 0 ? Infinity : size };
     }
-    if (id === chunk('fmt ')) format = formatOf(view(await bytes.take(size + (size % 2))));
-    else await bytes.skip(size + (size % 2));
+    if (id === chunk('fmt ')) {
+      const fields = view(await bytes.take(size + (size % 2)));
+      if (fields.byteLength < size) throw cutOff();
+      format = formatOf(fields);
+    } else await bytes.skip(size + (size % 2));
   }
 }
 
+const cutOff = (): AudioError => new AudioError('truncated', 'This WAV file ends before its sound begins. Copy it again from the recorder.');
 const chunk = (name: string): number => Buffer.from(name, 'latin1').readUInt32BE(0);
 const view = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
