@@ -28,6 +28,8 @@ export const FromPage = z.discriminatedUnion('type', [
   z.object({ type: z.literal('stop') }),
   /** A command given by touch. */
   z.object({ type: z.literal('command'), command: z.string(), name: z.string().optional() }),
+  /** Our own voice begins to say this: what is heard of it is ours, not the person's. */
+  z.object({ type: z.literal('said'), sentence: z.string().max(1000) }),
 ]);
 export type FromPage = z.infer<typeof FromPage>;
 
@@ -80,3 +82,20 @@ export const SearchHit = z.object({
   exam: z.string(), horse: z.string().nullable(), startedAt: z.string().nullable(), utterance: z.string().nullable(), text: z.string(), item: Item.nullable(), at: z.tuple([z.number(), z.number()]).nullable(), audio: z.boolean(),
 });
 export type SearchHit = z.infer<typeof SearchHit>;
+
+/** Beside an exam whose work can hurt: what to mind, who decides, and where that comes from. Never advice, never blocking. */
+export const Caution = z.object({ id: z.string(), say: z.string(), source: z.string(), who: z.string().optional(), items: z.array(z.string()).optional() });
+export type Caution = z.infer<typeof Caution>;
+
+/** Rows of GET /api/horses. */
+export const HorseRow = z.object({ name: z.string(), owner: z.string().nullable(), yard: z.string().nullable(), visits: z.number().int(), lastAt: z.string().nullable() });
+export type HorseRow = z.infer<typeof HorseRow>;
+/** GET /api/horses/:name/compare: the confirmed visits, oldest first, each with the items that stand. */
+export const Comparison = z.object({ horse: z.string(), visits: z.array(z.object({ exam: z.string(), startedAt: z.string().nullable(), items: z.array(Item) })) });
+export type Comparison = z.infer<typeof Comparison>;
+/** Rows of GET /api/due: a follow-up that was spoken; `due` (ISO date) only where a time was spoken as a number. */
+export const DueRow = z.object({ horse: z.string().nullable(), owner: z.string().nullable(), yard: z.string().nullable(), exam: z.string(), startedAt: z.string().nullable(), item: Item, due: z.string().nullable() });
+export type DueRow = z.infer<typeof DueRow>;
+/** One line of POST /api/upload (NDJSON). `done` and `of` in seconds of sound; `exams` once it is ready (more than one where a horse was changed). */
+export const UploadLine = z.object({ stage: z.enum(['receiving', 'opening', 'hearing', 'ready', 'trouble']), done: z.number().optional(), of: z.number().optional(), exams: z.array(z.string()).optional(), error: ApiError.optional() });
+export type UploadLine = z.infer<typeof UploadLine>;
