@@ -4,8 +4,9 @@ import { api, Refused } from '../api.ts';
 import { draft, receive } from '../state.ts';
 import { questionOf, type Answer } from './question.ts';
 
-/** One doubt as a question with two answers, by touch or by voice; how many more wait is said beside it. */
-export function Ask({ exam, doubt, more }: { readonly exam: string; readonly doubt: Doubt; readonly more: number }) {
+interface AskProps { readonly exam: string; readonly doubt: Doubt; readonly justSaid: boolean; readonly more: number }
+/** One doubt as a question with two answers, by touch or by voice; how many more wait is said beside it. Words that stand above it already are not repeated. */
+export function Ask({ exam, doubt, justSaid, more }: AskProps) {
   const [refused, setRefused] = useState('');
   const { about, ask, why, answers } = questionOf(doubt);
   const give = async ({ act }: Answer): Promise<void> => {
@@ -18,7 +19,7 @@ export function Ask({ exam, doubt, more }: { readonly exam: string; readonly dou
   };
   return (
     <section class="live-ask" aria-label="Not sure">
-      {about && <p class="about">{about}</p>}
+      {about && !(justSaid && about.startsWith('“')) && <p class="about">{about}</p>}
       <p class="ask">{ask}</p>
       {why && <p class="why">{why}</p>}
       <div class="answers">

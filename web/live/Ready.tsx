@@ -44,13 +44,13 @@ export function Ready({ exam }: { readonly exam: string | null }) {
       {goesOn
         ? <div class="begin"><button type="button" class="main start" onClick={() => void begin(goesOn)}>Carry on{name ? ` with ${name}` : ''}</button><button type="button" onClick={() => void begin(null)}>Start another horse</button></div>
         : <>
-            <label class="horse">Horse, if you like<input value={horse.value} maxLength={100} autocomplete="off" onInput={(e) => { horse.value = e.currentTarget.value; }} /></label>
+            <label class="horse">Which horse? It can wait<input value={horse.value} maxLength={100} autocomplete="off" onInput={(e) => { horse.value = e.currentTarget.value; }} /></label>
             <button type="button" class="main start" onClick={() => void begin(null)}>Start listening</button>
           </>}
       <div class="microphone">
         <label>Microphone
           <select value={chosen.value} onChange={(e) => choose(e.currentTarget.value)}>
-            <option value="">The system’s own choice</option>
+            <option value="">The usual one</option>
             {devices.value.filter((d) => d.id && d.id !== 'default').map((d) => <option key={d.id} value={d.id}>{d.label}</option>)}
           </select>
         </label>

@@ -43,3 +43,19 @@ function One({ item, state }: DraftItem) {
     </li>
   );
 }
+
+/** What came before, newest first: where there is room to spare. */
+export function Earlier({ items }: { readonly items: readonly DraftItem[] }) {
+  if (items.length === 0) return null;
+  return (
+    <section class="live-earlier" aria-label="Before that">
+      <ol class="plain" reversed>
+        {items.map(({ item }) => {
+          const place = placeOfItem(item);
+          const { title, more } = itemWords(item);
+          return <li key={item.id}>{place && <b>{placeWords(place)}</b>} {[title, ...more].join(', ')}</li>;
+        })}
+      </ol>
+    </section>
+  );
+}

@@ -11,7 +11,7 @@ import { elapsed, headline, microphoneAdvice } from './headline.ts';
 import { LevelBar } from './Level.tsx';
 import { sunlight } from './light.ts';
 import { Ready } from './Ready.tsx';
-import { Became, touchedBy, Words } from './Said.tsx';
+import { Became, Earlier, touchedBy, Words } from './Said.tsx';
 import { answer, device, hearing, joined, kept, level, microphone, phase, running, sendLeftovers, trouble } from './sitting.ts';
 import { Stations } from './Stations.tsx';
 import './live.css';
@@ -29,22 +29,24 @@ export function Live() {
   const keys = [...touched.filter((i) => i.state !== 'struck').flatMap((i) => keysOf(placeOfItem(i.item))), ...keysOf(doubt?.place)];
   return (
     <main class={`live ${mood}${running.value ? ' running' : ''}`} data-mood={sunlight.value ? 'paper' : 'night'} tabIndex={-1}>
-      <section class="live-mouth" aria-label="The mouth so far">
-        <Mouth draft={now} now={running.value ? keys : []} />
-        <Stations items={standing.value} />
-      </section>
+      <Top />
+      <div class="live-mouth"><Mouth draft={now} now={running.value ? keys : []} label="The mouth so far, facing the horse" /></div>
+      <Stations items={standing.value} />
       <section class="live-say">
-        <Top />
         <h1 class="live-state" role="status">{word}</h1>
         {running.value && <LevelBar level={level.value} />}
+        {running.value && device.value && <p class="live-device">{device.value}</p>}
         <Notes />
         {phase.value === 'ready' && <Ready exam={where.value.rest[0] ?? null} />}
         {running.value && (
           <>
-            <Words utterance={last} />
-            <Became items={touched} />
+            <div class="live-heard">
+              <Words utterance={last} />
+              <Became items={touched} />
+            </div>
             {answer.value && <p class="live-answer" role="status">{answer.value.say}</p>}
-            {now && doubt && <Ask key={doubt.id} exam={now.id} doubt={doubt} more={openDoubts.value.length - 1} />}
+            {now && doubt && <Ask key={doubt.id} exam={now.id} doubt={doubt} justSaid={doubt.utterance === last?.id} more={openDoubts.value.length - 1} />}
+            <Earlier items={standing.value.filter((i) => !touched.includes(i)).slice(-5).reverse()} />
           </>
         )}
       </section>
@@ -53,15 +55,19 @@ export function Live() {
   );
 }
 
+/** Eight short rays around a disc. */
+const rays = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4).map((a) => `M${(7.4 * Math.cos(a)).toFixed(2)} ${(7.4 * Math.sin(a)).toFixed(2)}L${(10.4 * Math.cos(a)).toFixed(2)} ${(10.4 * Math.sin(a)).toFixed(2)}`).join('');
+
 /** Whose mouth, how long, and by what light. */
 function Top() {
   const startedAt = draft.value?.header.startedAt;
   return (
-    <p class="live-top">
-      {running.value && <b>{draft.value?.header.horse?.name ?? 'No name yet'}</b>}
-      {running.value && startedAt && <Clock since={Date.parse(startedAt)} />}
-      <button type="button" class="quiet" aria-pressed={sunlight.value} onClick={() => { sunlight.value = !sunlight.value; }}>Sunlight</button>
-    </p>
+    <div class="live-top">
+      {running.value && <span class="whose"><b>{draft.value?.header.horse?.name ?? 'No name yet'}</b>{startedAt && <Clock since={Date.parse(startedAt)} />}</span>}
+      <button type="button" class="sun" aria-pressed={sunlight.value} aria-label="Sunlight" title="Sunlight" onClick={() => { sunlight.value = !sunlight.value; }}>
+        <svg viewBox="-12 -12 24 24" width="28" height="28" aria-hidden="true"><circle r="4.6" /><path d={rays} /></svg>
+      </button>
+    </div>
   );
 }
 
@@ -84,7 +90,6 @@ function Notes() {
       {advice && <p>{advice}</p>}
       {waits && <p>{joined.value ? 'Catching up' : 'The line is down'}: {seconds === 1 ? 'one second' : `${seconds} seconds`} of sound kept here, will be sent.</p>}
       {trouble.value && <p role="alert">{trouble.value.message}</p>}
-      {phase.value === 'live' && microphone.value === 'ok' && device.value && <p class="soft device">{device.value}</p>}
     </div>
   );
 }

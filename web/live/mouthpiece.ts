@@ -24,11 +24,11 @@ const chunkMs = 250;
 /** A chunk reaches the page a little after its last sample. */
 const lateMs = 60;
 
-/** Opens our voice in an audio context that a tap has started. */
-export const openMouthpiece = (context: AudioContext): Mouthpiece => {
+/** Opens our voice in an audio context that a tap has started. `said` is told each sentence as it begins. */
+export const openMouthpiece = (context: AudioContext, said: (sentence: string) => void): Mouthpiece => {
   const now = (): number => performance.now();
   const marks = sounding();
-  const voice = openVoice(window.speechSynthesis, marks, navigator.language, now);
+  const voice = openVoice({ synthesis: window.speechSynthesis, marks, language: navigator.language, now, begins: said });
   let due: Tone | null = null;
   const tone = (wanted: Tone): void => {
     if (!tonesOn.value) return;

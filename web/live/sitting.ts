@@ -55,6 +55,8 @@ const onFrame = (frame: FromServer): void => {
   receive(frame);
   if (frame.type === 'draft') remember(frame.draft.state === 'draft' ? frame.draft.id : null);
   if (frame.type === 'hearing') hearing.value = frame.state;
+  // A new phrase: what was answered or wrong before it is old news.
+  if (frame.type === 'hearing' && frame.state === 'hearing') answer.value = trouble.value = null;
   if (frame.type === 'trouble') say(frame.error);
   if (frame.type === 'answer') {
     answer.value = frame;
@@ -115,8 +117,8 @@ export const start = async ({ exam, horse, deviceId }: Start): Promise<void> => 
       letGo.push(release);
       sender = await connect(exam, horse);
     }
-    const voice = (mouthpiece = openMouthpiece(context));
     const line = sender;
+    const voice = (mouthpiece = openMouthpiece(context, (sentence) => void line.say({ type: 'said', sentence })));
     ear = await startEar({
       context, deviceId, nextEpoch, ownVoiceMs: voice.lately, failed: () => undefined,
       sound: (chunk) => {

@@ -17,11 +17,20 @@ export interface Voice {
   readonly there: () => boolean;
 }
 
+export interface VoiceOptions {
+  readonly synthesis: SpeechSynthesis | undefined;
+  readonly marks: Sounding;
+  readonly language: string;
+  readonly now: () => number;
+  /** Told each sentence as it begins. */
+  readonly begins: (sentence: string) => void;
+}
+
 /** A browser may never report an end: after this long a sentence counts as said. */
 const longestMs = (sentence: string): number => 2000 + 120 * sentence.length;
 
 /** Sentences are said one after another; a long queue is dropped for the newest, because old news confuses wet hands. */
-export const openVoice = (synthesis: SpeechSynthesis | undefined, marks: Sounding, language: string, now: () => number): Voice => {
+export const openVoice = ({ synthesis, marks, language, now, begins }: VoiceOptions): Voice => {
   const queue: string[] = [];
   let speaking = false;
   const voice = (): SpeechSynthesisVoice | undefined => synthesis && chooseVoice(synthesis.getVoices(), language);
@@ -47,6 +56,7 @@ export const openVoice = (synthesis: SpeechSynthesis | undefined, marks: Soundin
     };
     const limit = setTimeout(over, longestMs(sentence));
     utterance.onend = utterance.onerror = over;
+    begins(sentence);
     synthesis.speak(utterance);
   };
   return {
