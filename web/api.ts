@@ -1,5 +1,5 @@
 /** The only file that speaks HTTP. Every failure is an `ApiError` with words for a person: what happened, what is safe, what to do. */
-import type { Act, ApiError, ExamRow, SearchHit } from '../parser/contract/wire.ts';
+import type { Act, ApiError, Caution, Comparison, DueRow, ExamRow, HorseRow, SearchHit, UploadLine } from '../parser/contract/wire.ts';
 import type { Draft } from '../parser/contract/draft.ts';
 
 export class Refused extends Error {
@@ -26,9 +26,19 @@ function asError(read: unknown, status: number): ApiError & Record<string, unkno
   return { code: 'refused', message: `That was refused (${status}). Nothing was changed. Try again, or open the record anew.` };
 }
 
-export interface Caution { readonly id?: string; readonly say: string; readonly source?: string; readonly who?: string; readonly items?: readonly string[] }
 export interface Opened { readonly draft: Draft; readonly cautions: readonly Caution[] }
-export interface HorseRow { readonly name: string; readonly owner?: string | null; readonly yard?: string | null; readonly visits?: number; readonly lastAt?: string | null }
+
+/** Reads a stream line by line as it comes. */
+async function lines(body: ReadableStream<Uint8Array>, each: (line: string) => void): Promise<void> {
+  const reader = body.pipeThrough(new TextDecoderStream() as unknown as ReadableWritablePair<string, Uint8Array>).getReader();
+  let rest = '';
+  for (let part = await reader.read(); !part.done; part = await reader.read()) {
+    const all = (rest + part.value).split('\n');
+    rest = all.pop() ?? '';
+    all.filter(Boolean).forEach(each);
+  }
+  if (rest.trim()) each(rest);
+}
 
 const exam = (id: string): string => `/api/exams/${encodeURIComponent(id)}`;
 const horse = (name: string): string => `/api/horses/${encodeURIComponent(name)}`;
@@ -44,9 +54,15 @@ export const api = {
   erase: (id: string, what: 'audio' | 'exam') => ask<unknown>('POST', `${exam(id)}/erase`, { what }),
   eraseHorse: (name: string) => ask<unknown>('POST', `${horse(name)}/erase`, {}),
   horses: () => ask<HorseRow[]>('GET', '/api/horses'),
-  compare: (name: string) => ask<unknown>('GET', `${horse(name)}/compare`),
-  due: () => ask<unknown>('GET', '/api/due'),
+  compare: (name: string) => ask<Comparison>('GET', `${horse(name)}/compare`),
+  due: () => ask<DueRow[]>('GET', '/api/due'),
   search: (query: Record<string, string>) => ask<SearchHit[]>('GET', `/api/search?${new URLSearchParams(query)}`),
+  /** Sends a recording as it is; `each` is told how far the reading is, line by line. */
+  upload: async (file: File, each: (line: UploadLine) => void): Promise<void> => {
+    const answer = await fetch(`/api/upload?name=${encodeURIComponent(file.name)}`, { method: 'POST', headers: { 'content-type': file.type || 'application/octet-stream' }, body: file }).catch(() => { throw new Refused(0, away); });
+    if (!answer.ok || !answer.body) throw new Refused(answer.status, asError(readJson(await answer.text()), answer.status));
+    await lines(answer.body, (line) => { const read = readJson(line); if (read && typeof read === 'object') each(read as UploadLine); });
+  },
   soundAt: (id: string, from: number, to: number) => `${exam(id)}/sound?from=${from.toFixed(3)}&to=${to.toFixed(3)}`,
   ownerPage: (id: string) => `${exam(id)}/owner`,
   vetPage: (id: string) => `${exam(id)}/vet`,

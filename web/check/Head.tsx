@@ -1,12 +1,12 @@
 /** Whose exam this is: the horse, the visit, and both in a form when something is to be put right. */
 import { useState } from 'preact/hooks';
 import type { Header } from '../../parser/contract/draft.ts';
+import { dayWords } from '../when.ts';
 import { amountWords } from '../words.ts';
 import { act, busy, confirmed, draft } from './desk.ts';
 
 const age = (horse: Header['horse']): string => (horse?.age ? `${horse.age.about ? 'about ' : ''}${horse.age.rising ? 'rising ' : ''}${amountWords(horse.age.value)} ${horse.age.unit}${horse.age.value === 1 ? '' : 's'}` : '');
 export const horseWords = (horse: Header['horse']): string => [age(horse), horse?.colour, horse?.breed, horse?.sex, horse?.height].filter(Boolean).join(', ');
-export const dayWords = (iso: string | null): string => (iso ? new Date(iso).toLocaleDateString(undefined, { weekday: 'short', day: 'numeric', month: 'long', year: 'numeric' }) : 'No date');
 
 export function Head() {
   const [open, setOpen] = useState(false);

@@ -3,17 +3,10 @@ import type { DraftDoubt } from '../../parser/contract/draft.ts';
 import type { Grade, Item } from '../../parser/contract/item.ts';
 import { condition, doubtQuestions } from '../labels.ts';
 import { placeWords } from '../mouth/names.ts';
-import { placeOfItem } from '../mouth/marks.ts';
-import { itemWords } from '../words.ts';
+import { told } from '../told.ts';
 import { act, at, busy, draft, editing, opened, questionsHere, settle, utterance } from './desk.ts';
 import { Phrase, Play } from './Said.tsx';
 
-/** An item as one phrase: "106: Hook, front, 4 mm height". */
-export function told(item: Item): string {
-  const { title, more } = itemWords(item);
-  const place = placeOfItem(item);
-  return `${place ? `${placeWords(place)}: ` : ''}${[title, ...more].join(', ')}`;
-}
 /** A grade from the scale in place of the one that was said and is not on it. */
 async function grade(item: Item, doubt: string, value: string): Promise<void> {
   if (item.kind !== 'finding') return;

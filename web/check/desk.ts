@@ -1,9 +1,9 @@
 /** The desk at which one draft is looked over: what lies on it, and what a person can do to it. Effects live here. */
 import { computed, signal } from '@preact/signals';
 import type { Draft, DraftDoubt, DraftItem } from '../../parser/contract/draft.ts';
-import type { Act } from '../../parser/contract/wire.ts';
+import type { Act, Caution } from '../../parser/contract/wire.ts';
 import type { Item } from '../../parser/contract/item.ts';
-import { api, Refused, type Caution } from '../api.ts';
+import { api, Refused } from '../api.ts';
 import { isOpen, stands } from '../fold.ts';
 import { keysOf, type PlaceKey } from '../mouth/places.ts';
 import { placeOfItem } from '../mouth/marks.ts';

@@ -1,19 +1,16 @@
 /** Looking over: the drafts that wait, or the one that was chosen. */
-import { useEffect, useState } from 'preact/hooks';
-import type { ExamRow } from '../../parser/contract/wire.ts';
-import { api, Refused } from '../api.ts';
+import { api } from '../api.ts';
+import { useFetched } from '../fetched.ts';
 import { link } from '../router.ts';
 import { Desk } from './Desk.tsx';
-import { dayWords } from './Head.tsx';
+import { dayWords } from '../when.ts';
 import './check.css';
 
 export function Check({ id }: { id?: string | undefined }) {
   return id ? <Desk id={id} /> : <Waiting />;
 }
 function Waiting() {
-  const [rows, setRows] = useState<readonly ExamRow[] | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  useEffect(() => { api.exams().then(setRows, (e: unknown) => { if (e instanceof Refused) setTrouble(e.message); else throw e; }); }, []);
+  const { value: rows, trouble } = useFetched(api.exams);
   const drafts = rows?.filter((row) => row.state === 'draft' && !row.erased) ?? [];
   return (
     <main class="paper waiting" id="main" tabIndex={-1}>

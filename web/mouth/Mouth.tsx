@@ -20,7 +20,9 @@ const arrows: Readonly<Record<string, Direction>> = { ArrowUp: 'up', ArrowDown: 
 const closeUp = 2.6;
 const nothing: Mark = { look: null, count: 0, doubts: 0 };
 
-export interface MouthProps { readonly draft: Draft | null; readonly now?: readonly PlaceKey[]; readonly focus?: PlaceKey | null; readonly onPick?: (key: PlaceKey) => void; readonly label?: string }
+/** The part of a draft that the mouth shows. */
+export type Shown = Pick<Draft, 'items' | 'doubts'>;
+export interface MouthProps { readonly draft: Shown | null; readonly now?: readonly PlaceKey[]; readonly focus?: PlaceKey | null; readonly onPick?: (key: PlaceKey) => void; readonly label?: string }
 
 export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mouth, facing the horse' }: MouthProps) {
   const marks = useMemo(() => marksOf(draft), [draft]);

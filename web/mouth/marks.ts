@@ -22,7 +22,7 @@ export function lookOf(item: Item): Look {
 }
 
 /** Marks by place. Struck and replaced items leave none. */
-export function marksOf(draft: Draft | null): ReadonlyMap<PlaceKey, Mark> {
+export function marksOf(draft: Pick<Draft, 'items' | 'doubts'> | null): ReadonlyMap<PlaceKey, Mark> {
   const marks = new Map<PlaceKey, Mark>();
   if (!draft) return marks;
   const at = (key: PlaceKey): Mark => marks.get(key) ?? { look: null, count: 0, doubts: 0 };
@@ -50,7 +50,7 @@ export function saidUnseen(items: readonly DraftItem[]): ReadonlySet<string> {
   return new Set(items.filter(stands).filter((i) => i.item.kind === 'not-examined').flatMap((i) => teethSpokenOf(placeOfItem(i.item))));
 }
 /** Caps and teeth behind the eleven are drawn only where a draft names them. */
-export function extraTeeth(draft: Draft | null): readonly string[] {
+export function extraTeeth(draft: Pick<Draft, 'items'> | null): readonly string[] {
   const usual = new Set(permanentTeeth);
   const named = (draft?.items ?? []).filter(stands).flatMap((i) => { const place = placeOfItem(i.item); return place && 'teeth' in place ? place.teeth : []; });
   return [...new Set(named)].filter((tooth) => !usual.has(tooth)).sort();

@@ -1,0 +1,39 @@
+/** A recording made elsewhere, read on this machine; how far it is, and the drafts it became. */
+import { useRef, useState } from 'preact/hooks';
+import type { UploadLine } from '../../parser/contract/wire.ts';
+import { api, Refused } from '../api.ts';
+import { link } from '../router.ts';
+
+const stages: Readonly<Record<UploadLine['stage'], string>> = { receiving: 'Taking it in', opening: 'Opening it', hearing: 'Reading', ready: 'Ready to look over', trouble: 'It could not be read' };
+
+export function Upload() {
+  const input = useRef<HTMLInputElement>(null);
+  const [name, setName] = useState('');
+  const [line, setLine] = useState<UploadLine | null>(null);
+  const busy = line !== null && line.stage !== 'ready' && line.stage !== 'trouble';
+  async function send(file: File | undefined): Promise<void> {
+    if (!file || busy) return;
+    setName(file.name);
+    setLine({ stage: 'receiving' });
+    try {
+      await api.upload(file, setLine);
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      setLine({ stage: 'trouble', error: error.body });
+    }
+  }
+  return (
+    <div class="upload" onDragOver={(e) => e.preventDefault()} onDrop={(e) => { e.preventDefault(); void send(e.dataTransfer?.files[0]); }}>
+      <input ref={input} type="file" accept="audio/*,.wav,.flac,.ogg,.opus,.mp3" class="out-of-sight" tabIndex={-1} aria-hidden="true" onChange={(e) => { void send(e.currentTarget.files?.[0]); e.currentTarget.value = ''; }} />
+      <button type="button" disabled={busy} onClick={() => input.current?.click()}>Add a recording</button>
+      {line && (
+        <div class="progress small" role="status">
+          <span>{name}: {stages[line.stage]}{line.stage === 'hearing' && line.of ? `, ${Math.round(line.done ?? 0)} of ${Math.round(line.of)} s` : ''}</span>
+          {busy && <progress aria-label={stages[line.stage]} max={line.of || 1} value={line.stage === 'hearing' && line.of ? line.done ?? 0 : undefined} />}
+          {line.stage === 'ready' && line.exams?.map((id, n) => <a key={id} class="button" href={link('check', id)}>Look it over{line.exams!.length > 1 ? ` (${n + 1})` : ''}</a>)}
+          {line.stage === 'trouble' && <p class="trouble">{line.error?.message ?? 'What went wrong was not told. The recording itself is untouched.'}</p>}
+        </div>
+      )}
+    </div>
+  );
+}
