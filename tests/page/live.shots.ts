@@ -5,22 +5,16 @@ import { build } from 'vite';
 import { launch, screens } from './browser.ts';
 import { scenes } from './scenes.ts';
 import { openStage } from './stage.ts';
+import { wav } from './wav.ts';
 
 const [folder = '.cache/shots', ...only] = process.argv.slice(2);
 const page = join(process.cwd(), '.cache/live-page');
 await mkdir(folder, { recursive: true });
 await build({ logLevel: 'error', build: { outDir: page, emptyOutDir: true } });
 
-/** A second of silence in a WAV file: the microphone that gives nothing. */
+/** The microphone that gives nothing. */
 const silence = join(process.cwd(), '.cache/silence.wav');
-const header = Buffer.alloc(44);
-header.write('RIFF', 0).toString();
-header.writeUInt32LE(36 + 32000, 4);
-header.write('WAVEfmt ', 8);
-[[16, 16, 4], [1, 20, 2], [1, 22, 2], [16000, 24, 4], [32000, 28, 4], [2, 32, 2], [16, 34, 2]].forEach(([value, offset, size]) => header.writeUIntLE(value!, offset!, size!));
-header.write('data', 36);
-header.writeUInt32LE(32000, 40);
-await writeFile(silence, Buffer.concat([header, Buffer.alloc(32000)]));
+await writeFile(silence, wav(new Float32Array(16000), 16000));
 
 const beeping = await launch();
 const silent = await launch(silence);

@@ -33,7 +33,7 @@ export function Live() {
       <div class="live-mouth"><Mouth draft={now} now={running.value ? keys : []} label="The mouth so far, facing the horse" /></div>
       <Stations items={standing.value} />
       <section class="live-say">
-        <h1 class="live-state" role="status">{word}</h1>
+        <h1 class="live-state" aria-live="polite">{word}</h1>
         {running.value && <LevelBar level={level.value} />}
         {running.value && device.value && <p class="live-device">{device.value}</p>}
         <Notes />
