@@ -15,7 +15,7 @@ export function Due() {
       {value?.length === 0 && <p class="soft">Nobody. When a record says when to see a horse again, it stands here.</p>}
       <ul class="plain">{value?.map((row) => (
         <li key={`${row.exam}-${row.item.id}`}><a href={link('check', row.exam)}>
-          <span class="book who">{row.horse ?? 'No name'}</span>
+          <span class="lettered who">{row.horse ?? 'No name'}</span>
           <span>{told(row.item)}</span>
           <span class="soft small">{[row.due ? `${shortDay(row.due)}, ${untilWords(row.due, now)}` : null, row.yard, `said on ${shortDay(row.startedAt)}`].filter(Boolean).join(' · ')}</span>
         </a></li>))}</ul>

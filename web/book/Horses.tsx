@@ -13,7 +13,7 @@ export function Horses() {
       <h2 id="horses">Horses</h2>
       <ul class="plain rows">{value.map((horse) => (
         <li key={horse.name}><a href={link('book', 'horse', horse.name)}>
-          <span class="book who">{horse.name}</span>
+          <span class="lettered who">{horse.name}</span>
           <span class="soft">{[horse.owner, horse.yard].filter(Boolean).join(' · ')}</span>
           <span class="nowrap">{horse.visits} {horse.visits === 1 ? 'visit' : 'visits'}<span class="soft">{horse.lastAt && `, last ${shortDay(horse.lastAt)}`}</span></span>
         </a></li>))}</ul>

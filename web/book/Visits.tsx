@@ -27,7 +27,7 @@ export const standing = (row: ExamRow): string => (row.erased ? 'Erased' : row.s
 function VisitRow({ row }: { row: ExamRow }) {
   const inside = (
     <>
-      <span class="book who">{row.horse ?? 'No name yet'}</span>
+      <span class="lettered who">{row.horse ?? 'No name yet'}</span>
       <span class="soft">{[dayWords(row.startedAt), row.yard].filter(Boolean).join(' · ')}</span>
       <span class="nowrap">{row.doubts > 0 && <span class="tag-look">{row.doubts} {row.doubts === 1 ? 'question' : 'questions'}</span>} <span class={row.state === 'confirmed' && !row.erased ? 'kept' : 'soft'}>{row.state === 'confirmed' && !row.erased && <span aria-hidden="true">✓ </span>}{standing(row)}</span></span>
     </>

@@ -1,4 +1,15 @@
-/** Looking over one draft: its questions first, then the mouth beside its words. */
+/**
+ * Looking over one draft: its questions first, then the mouth beside its words.
+ *
+ * Three layouts were sketched:
+ *  - the roll: every phrase in the order it was spoken, its items beneath it. True to the exam and easy to follow by ear,
+ *    but a tooth's story lies scattered over it and the few questions drown among what is sure.
+ *  - the ring: the mouth in the middle of the sheet, each finding on a line drawn out from its tooth. Nearest to the
+ *    anatomy and lovely with ten items; with fifty it is a thicket, and a phone has no room round the mouth.
+ *  - questions, then mouth and words: what needs a person stands first and alone, the rest lies by region in the order of
+ *    an exam beside the mouth, and a touch on a tooth leaves only its words. Built, because it can be finished in two
+ *    minutes, serves a thumb as well as a keyboard, and folds into one column. "All that was said" keeps the roll at hand.
+ */
 import { useEffect } from 'preact/hooks';
 import { capital } from '../labels.ts';
 import { Mouth } from '../mouth/Mouth.tsx';

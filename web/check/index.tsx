@@ -20,7 +20,7 @@ function Waiting() {
       <ul class="plain exam-list">
         {drafts.map((row) => (
           <li key={row.id}><a href={link('check', row.id)}>
-            <span class="book who">{row.horse ?? 'No name yet'}</span>
+            <span class="lettered who">{row.horse ?? 'No name yet'}</span>
             <span class="soft">{[dayWords(row.startedAt), row.yard].filter(Boolean).join(' · ')}</span>
             <span>{row.items} {row.items === 1 ? 'item' : 'items'}{row.doubts > 0 && <span class="tag-look">{row.doubts} {row.doubts === 1 ? 'question' : 'questions'}</span>}</span>
           </a></li>
