@@ -3,6 +3,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { ExamRow } from '../../parser/contract/wire.ts';
 import { api } from '../api.ts';
 import { useFetched } from '../fetched.ts';
+import { standsAt } from '../mouth/marks.ts';
 import { Mouth } from '../mouth/Mouth.tsx';
 import { MouthKey } from '../mouth/MouthKey.tsx';
 import { go, link } from '../router.ts';
@@ -20,7 +21,7 @@ export function HorsePage({ name }: { name: string }) {
   const last = visits.at(-1);
   const shown = useMemo(() => (last ? { items: last.items.map((item) => ({ item, state: 'kept' as const })), doubts: [] } : null), [last]);
   const rows = useMemo(() => (comparison.value ? compareRows(comparison.value) : []), [comparison.value]);
-  const listed = picked ? rows.filter((row) => row.key === picked || (/^\d{3}$/.test(picked) && row.key.split('-').includes(picked))) : rows;
+  const listed = picked ? rows.filter((row) => (/^\d|^row:/.test(row.key) ? row.key === picked || row.key.split('-').includes(picked) : row.cells.flat().some((item) => standsAt(item, picked)))) : rows;
   const own = (exams.value ?? []).filter((row) => row.horse === name);
   return (
     <main class="paper book horse" id="main" tabIndex={-1}>
@@ -67,12 +68,12 @@ function OwnVisit({ row, again }: { row: ExamRow; again: () => void }) {
         <span class={row.state === 'confirmed' && !row.erased ? 'kept' : 'soft'}>{standing(row)}, {row.items} {row.items === 1 ? 'item' : 'items'}</span>
       </div>
       {!row.erased && (
-        <div class="row">
+        <details><summary class="soft small">Pages and erasing</summary><div class="row">
           <a class="button quiet" href={api.ownerPage(row.id)} target="_blank" rel="noreferrer">Page for the owner</a>
           <a class="button quiet" href={api.vetPage(row.id)} target="_blank" rel="noreferrer">Letter to the veterinarian</a>
           <Erase title="Erase the sound" words="The sound of this visit is taken off this machine. The words and the record stay; nothing can be played or read again from the sound. This cannot be undone." name={row.horse ?? 'erase'} run={() => api.erase(row.id, 'audio')} done={again} />
           <Erase title="Erase the visit" words="The record, its earlier revisions and its sound are taken off this machine. This cannot be undone." name={row.horse ?? 'erase'} run={() => api.erase(row.id, 'exam')} done={again} />
-        </div>
+        </div></details>
       )}
     </li>
   );

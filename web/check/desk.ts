@@ -6,7 +6,7 @@ import type { Item } from '../../parser/contract/item.ts';
 import { api, Refused } from '../api.ts';
 import { isOpen, stands } from '../fold.ts';
 import { keysOf, type PlaceKey } from '../mouth/places.ts';
-import { placeOfItem } from '../mouth/marks.ts';
+import { standsAt } from '../mouth/marks.ts';
 import { parts, partOf, type Part } from '../words.ts';
 import { play } from '../sound.ts';
 
@@ -32,10 +32,6 @@ export const isDoubted = (id: string): boolean => doubted.value.has(id);
 /** Items nobody has said yes to, and about which nothing is asked. */
 export const sure = computed(() => draft.value?.items.filter((i) => i.state === 'open' && !doubted.value.has(i.item.id)) ?? []);
 
-/** Whether an item stands at a place; a gap also belongs to its two teeth. */
-export function standsAt(item: Item, key: PlaceKey): boolean {
-  return keysOf(placeOfItem(item)).some((k) => k === key || (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) || (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)));
-}
 const here = (i: DraftItem): boolean => !picked.value || standsAt(i.item, picked.value);
 export const questionsHere = computed(() => (!picked.value ? questions.value : questions.value.filter(({ doubt }) =>
   (doubt.place && keysOf(doubt.place).includes(picked.value!)) || draft.value?.items.some((i) => i.item.id === doubt.item && here(i)))));

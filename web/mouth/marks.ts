@@ -12,6 +12,10 @@ export interface Mark { readonly look: Look | null; readonly count: number; read
 
 export const placeOfItem = (item: Item): Place | null => ('place' in item ? (item.place ?? null) : null);
 
+/** Whether an item stands at a place; a gap also belongs to its two teeth. */
+export function standsAt(item: Item, key: PlaceKey): boolean {
+  return keysOf(placeOfItem(item)).some((k) => k === key || (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) || (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)));
+}
 /** How one item looks where it stands. */
 export function lookOf(item: Item): Look {
   if (item.kind === 'not-examined') return 'unseen';
