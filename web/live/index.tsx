@@ -12,13 +12,14 @@ import { LevelBar } from './Level.tsx';
 import { sunlight } from './light.ts';
 import { Ready } from './Ready.tsx';
 import { Became, Earlier, touchedBy, Words } from './Said.tsx';
-import { answer, device, hearing, joined, kept, level, microphone, phase, running, sendLeftovers, trouble } from './sitting.ts';
+import { answer, device, hearing, joined, kept, leave, level, microphone, phase, running, sendLeftovers, trouble } from './sitting.ts';
 import { Stations } from './Stations.tsx';
 import './live.css';
 
 export function Live() {
   useEffect(() => {
     void sendLeftovers();
+    return () => void leave();
   }, []);
   const now = draft.value;
   const paused = now?.paused ?? false;
@@ -28,7 +29,7 @@ export function Live() {
   const doubt = openDoubts.value.at(-1)?.doubt;
   const keys = [...touched.filter((i) => i.state !== 'struck').flatMap((i) => keysOf(placeOfItem(i.item))), ...keysOf(doubt?.place)];
   return (
-    <main class={`live ${mood}${running.value ? ' running' : ''}`} data-mood={sunlight.value ? 'paper' : 'night'} tabIndex={-1}>
+    <main class={`live ${mood}${running.value ? ' running' : ''}`} data-mood={sunlight.value ? 'paper' : 'night'} id="main" tabIndex={-1}>
       <Top />
       <div class="live-mouth"><Mouth draft={now} now={running.value ? keys : []} label="The mouth so far, facing the horse" /></div>
       <Stations items={standing.value} />

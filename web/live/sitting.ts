@@ -39,6 +39,8 @@ const remember = (exam: string | null): void => {
 export interface Start { readonly exam: string | null; readonly horse: string; readonly deviceId: string | undefined }
 
 let sender: Sender | null = null;
+/** The exam the sender was started for; null for a new one. */
+let joins: string | null = null;
 let ear: Ear | null = null;
 let mouthpiece: Mouthpiece | null = null;
 const letGo: (() => void)[] = [];
@@ -49,6 +51,7 @@ const say = (what: ApiError): void => {
   mouthpiece?.tone('trouble');
 };
 const fullDisk: ApiError = { code: 'not-kept', message: 'The browser could not keep the sound. What the server has is safe. Make room on this device, or go on at another.' };
+const notUnderstood: ApiError = { code: 'not-understood', message: 'The program said something that this page does not understand. What you say is kept here. Load the page again.' };
 
 const onFrame = (frame: FromServer): void => {
   const before = draft.value;
@@ -72,6 +75,7 @@ const markShown = (utterance: string): void => {
 
 /** Joins the exam and sends what is kept here; without a microphone yet. */
 const connect = async (exam: string | null, horse: string): Promise<Sender> => {
+  joins = exam;
   const outbox = await openOutbox();
   const joinedSender = startSender(
     { outbox, exam, header: horse ? { horse: { name: horse } } : {}, device: () => ear?.device() ?? '', open: (on) => openSocket(address(), on), now: () => performance.now() },
@@ -83,7 +87,7 @@ const connect = async (exam: string | null, horse: string): Promise<Sender> => {
         joined.value = isJoined;
         if (back && microphone.value !== 'ok') sender?.say({ type: 'microphone', state: microphone.value });
       },
-      failed: () => say(fullDisk),
+      failed: (error) => say(error instanceof DOMException ? fullDisk : notUnderstood),
     },
   );
   const watch = setInterval(joinedSender.check, 1000);
@@ -104,6 +108,9 @@ export const sendLeftovers = async (): Promise<void> => {
 
 /** The one tap: opens the microphone and goes on by itself from there. */
 export const start = async ({ exam, horse, deviceId }: Start): Promise<void> => {
+  // What an earlier exam left here is still sent, by the new sender.
+  if (sender && exam !== joins) await stop();
+  if (!exam) draft.value = null;
   phase.value = 'starting';
   trouble.value = answer.value = null;
   try {
@@ -164,6 +171,15 @@ export const finish = async (): Promise<void> => {
   await stop();
   if (exam) go('check', exam);
 };
+/** Leaves the place without finishing: the microphone is let go, what it gave is seen to the server, and the exam can be carried on. */
+export const leave = async (): Promise<void> => {
+  if (phase.value !== 'live') return;
+  phase.value = 'finishing';
+  await ear?.close();
+  await sender?.delivered();
+  await stop();
+};
+
 /** Waits until the server has read all it was sent; it says so, or it takes too long and the next page will say it. */
 const readOut = (): Promise<void> =>
   new Promise((resolve) => {
