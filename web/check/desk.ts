@@ -2,7 +2,6 @@
 import { computed, signal } from '@preact/signals';
 import type { Draft, DraftDoubt, DraftItem } from '../../parser/contract/draft.ts';
 import type { Act, Caution } from '../../parser/contract/wire.ts';
-import type { Item } from '../../parser/contract/item.ts';
 import { api, Refused } from '../api.ts';
 import { isOpen, stands } from '../fold.ts';
 import { keysOf, type PlaceKey } from '../mouth/places.ts';

@@ -26,8 +26,8 @@ export function Sign({ look, x, y, r }: { look: Look; x: number; y: number; r: n
   if (look === 'present') return <circle class="solid" cx={x} cy={y} r={r} />;
   if (look === 'open') return <circle class="hollow" cx={x} cy={y} r={r - 1} />;
   if (look === 'half') return <><circle class="hollow" cx={x} cy={y} r={r - 1} /><path class="solid" d={`M${x} ${y - r}A${r} ${r} 0 0 0 ${x} ${y + r}Z`} /></>;
-  if (look === 'before') return <><circle class="hollow thin" cx={x} cy={y - 2} r={r - 2} /><path class="line" d={`M${x - r} ${y + r}H${x + r}`} /></>;
+  if (look === 'before') return <><circle class="hollow thin" cx={x} cy={y - 2} r={r - 2} /><path class="stroke" d={`M${x - r} ${y + r}H${x + r}`} /></>;
   if (look === 'work') return <rect class="solid" x={x - r * 0.85} y={y - r * 0.85} width={r * 1.7} height={r * 1.7} rx={1.5} />;
   if (look === 'plan') return <rect class="hollow" x={x - r * 0.75} y={y - r * 0.75} width={r * 1.5} height={r * 1.5} rx={1.5} />;
-  return <path class="line" d={`M${x - r} ${y}H${x + r}`} />;
+  return <path class="stroke" d={`M${x - r} ${y}H${x + r}`} />;
 }
