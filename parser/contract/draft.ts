@@ -20,6 +20,8 @@ export const Utterance = z.object({
   reader: z.enum(['first', 'second', 'typed', 'scripted']).optional(),
   /** Sound was playing from our own loudspeaker while this was heard. */
   overOwnVoice: z.boolean().optional(),
+  /** The exam whose journal holds its sound, when it was moved here by a join or a split (`at` is then of that journal's clock). */
+  sound: z.string().optional(),
 });
 export type Utterance = z.infer<typeof Utterance>;
 
@@ -70,6 +72,17 @@ export interface Context {
   readonly carry: unknown;
 }
 
+export const itemStates = ['open', 'kept', 'struck', 'revised'] as const;
+/** `was`: how it stood before it was struck or replaced, so that bringing it back is exact. */
+const Standing = z.object({ state: z.enum(itemStates), by: z.string().optional(), when: z.string().optional(), touched: z.boolean().optional() });
+export const DraftItem = Standing.extend({ item: Item, was: Standing.optional() });
+export type DraftItem = z.infer<typeof DraftItem>;
+export const DraftDoubt = z.object({ doubt: Doubt, settled: z.object({ how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']), by: z.string(), when: z.string(), reading: z.number().int().optional() }).optional() });
+export type DraftDoubt = z.infer<typeof DraftDoubt>;
+/** What a join or a split carries from one draft to another. */
+export const DraftPart = z.object({ utterances: z.array(Utterance), items: z.array(DraftItem), doubts: z.array(DraftDoubt), commands: z.array(Command), hints: z.array(Hint) });
+export type DraftPart = z.infer<typeof DraftPart>;
+
 const who = { by: z.string(), when: z.string() };
 /** Every event has `seq` (1, 2, 3 ...) given by the store. `when` is ISO wall time. */
 export const DraftEvent = z.discriminatedUnion('event', [
@@ -86,6 +99,11 @@ export const DraftEvent = z.discriminatedUnion('event', [
   /** A person said yes to these items. */
   z.object({ event: z.literal('kept'), ids: z.array(z.string()), ...who }),
   z.object({ event: z.literal('settled'), doubt: z.string(), how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']), reading: z.number().int().optional(), ...who }),
+  /** A command given by touch: acts as the spoken one would. */
+  z.object({ event: z.literal('commanded'), command: Command, ...who }),
+  /** Utterances, with all they made, that now belong to another draft (join, split); and on that other side, what they were. */
+  z.object({ event: z.literal('moved-out'), utterances: z.array(z.string()), to: z.string(), ...who }),
+  z.object({ event: z.literal('moved-in'), from: z.string(), part: DraftPart, ...who }),
   /** A question raised after the fact (hearing again, second reader). */
   z.object({ event: z.literal('asked'), doubt: Doubt, when: z.string() }),
   z.object({ event: z.literal('gap'), at: Span, why: z.enum(['pause', 'lost', 'microphone', 'erased']), when: z.string() }),
@@ -94,12 +112,6 @@ export const DraftEvent = z.discriminatedUnion('event', [
   z.object({ event: z.literal('reopened'), reason: z.string(), ...who }),
 ]);
 export type DraftEvent = z.infer<typeof DraftEvent>;
-
-export const itemStates = ['open', 'kept', 'struck', 'revised'] as const;
-export const DraftItem = z.object({ item: Item, state: z.enum(itemStates), by: z.string().optional(), when: z.string().optional(), touched: z.boolean().optional() });
-export type DraftItem = z.infer<typeof DraftItem>;
-export const DraftDoubt = z.object({ doubt: Doubt, settled: z.object({ how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']), by: z.string(), when: z.string(), reading: z.number().int().optional() }).optional() });
-export type DraftDoubt = z.infer<typeof DraftDoubt>;
 
 /** The fold of a draft's events: what the page shows. */
 export const Draft = z.object({
@@ -117,6 +129,10 @@ export const Draft = z.object({
   /** Stretches of sound journalled but not read yet, in seconds. */
   unread: z.array(Span),
   paused: z.boolean(),
+  /** Header fields that a person typed (`owner`, `horse.name` ...): speech no longer changes them. */
+  headerTyped: z.array(z.string()).optional(),
+  /** Why a confirmed record is open again, until it is confirmed anew. */
+  reopened: z.object({ reason: z.string(), by: z.string(), when: z.string() }).optional(),
   carry: z.unknown(),
   /** Number of the last event folded. */
   seq: z.number().int(),
