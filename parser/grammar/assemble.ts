@@ -1,0 +1,207 @@
+/**
+ * From marks to heads: which place, which modifiers and which scope belong to which finding or procedure.
+ * Speech has no sentences; order, small words and "or" have to do.
+ */
+import type { ConditionId } from '../lexicon/conditions.ts';
+import type { WorkTerm } from '../lexicon/work.ts';
+import type { RawPlace } from './places.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+import type { Term } from './vocabulary.ts';
+
+export type Scope = 'absent' | 'suspected' | 'before';
+export interface Head {
+  readonly mark: number;
+  readonly condition?: { readonly id: ConditionId; readonly strength: 'say' | 'withPlace' | 'absentSay'; readonly plural: boolean };
+  readonly work?: Extract<WorkTerm, { as: 'procedure' }>;
+}
+export interface Placing { readonly raw: RawPlace; readonly marks: readonly number[]; readonly beside?: boolean }
+export interface Clause {
+  readonly head: Head;
+  /** What the head is about; empty when nothing was said. */
+  readonly placings: readonly Placing[];
+  readonly scopes: readonly Scope[];
+  /** Marks of measures, grades, surfaces, degrees, tools and states that belong to the head. */
+  readonly mods: readonly number[];
+  /** Marks of cues. */
+  readonly cues: readonly number[];
+}
+
+const isHead = (term: Term): boolean => term.k === 'condition' || (term.k === 'work' && term.term.as === 'procedure');
+const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
+const besideWords = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent']);
+export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
+
+export interface Roles {
+  readonly heads: readonly Head[];
+  readonly role: readonly ('head' | 'place' | 'cue' | 'mod' | 'stop' | 'glue' | 'unknown')[];
+}
+
+/** Decides what each mark is, where its words allow more than one thing. */
+export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
+  const anyPlace = hasPlaceBefore || marks.some(({ place }) => place !== undefined);
+  const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
+  const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
+  const heads: Head[] = [];
+  const role = marks.map((mark, i): Roles['role'][number] => {
+    const terms = mark.terms ?? [];
+    const qualifier = terms.find((t) => t.k === 'qualifier');
+    const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
+    const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
+    // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
+    const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && conditionsSaid.has('fracture');
+    if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i))) {
+      if (work?.done && condition.strength !== 'say') { heads.push({ mark: i, work }); return 'head'; }
+      heads.push({ mark: i, condition });
+      return 'head';
+    }
+    if (mark.place) return 'place';
+    if (qualifier?.k === 'qualifier' && qualifier.id === 'undisplaced' && !conditionsSaid.has('fracture')) { heads.push({ mark: i, condition: { id: 'displaced', strength: 'absentSay', plural: false } }); return 'head'; }
+    if (work) { heads.push({ mark: i, work }); return 'head'; }
+    if (mark.measure || mark.grade) return 'mod';
+    if (mark.unknown || mark.number !== undefined) return 'unknown';
+    if (terms.some((t) => t.k === 'stop')) return 'stop';
+    if (terms.some((t) => t.k === 'cue')) return 'cue';
+    return terms.some((t) => ['surface', 'qualifier', 'severity', 'severityKept', 'change', 'work'].includes(t.k)) ? 'mod' : 'glue';
+  });
+  return { heads, role };
+}
+
+/** A group word ("canines", "caps") beside a true finding is its place. */
+const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t) && !(t.k === 'condition' && t.strength === 'withPlace')));
+
+export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): readonly Clause[] {
+  const link = (a: number, b: number): Link => linkBetween(marks, tokens, role, a, b);
+  const groups = placeGroups(marks, role, link);
+  const firstPlace = groups[0]?.marks[0] ?? Infinity;
+  const placeFirst = firstPlace < (heads[0]?.mark ?? Infinity);
+  const scopes = scopesOf(marks, role, heads, link);
+
+  const placings: (readonly Placing[])[] = heads.map(() => []);
+  const forward: boolean[] = [];
+  for (let h = heads.length - 1; h >= 0; h -= 1) {
+    const mark = (heads[h] as Head).mark;
+    const nextHead = heads[h + 1]?.mark ?? Infinity;
+    const before = groups.filter((g) => (g.marks.at(-1) as number) < mark && !stopBetween(role, g.marks.at(-1) as number, mark)).at(-1);
+    const after = groups.filter((g) => (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
+    const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
+    const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside');
+    if (after[0] && (strong || !placeFirst || before === undefined)) {
+      const own = bond === 'beside' && before ? [...before.placings] : [];
+      placings[h] = [...own, ...after[0].placings];
+      forward[h] = true;
+    } else if (after.length === 0 && heads[h + 1] && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before)) {
+      // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
+      const same = sameScope(scopes[h] as readonly Scope[], scopes[h + 1] as readonly Scope[]);
+      placings[h] = same ? placings[h + 1] as readonly Placing[] : [];
+      forward[h] = same;
+    } else if (before) {
+      placings[h] = before.placings;
+      forward[h] = false;
+    }
+  }
+  const mods = modsOf(marks, role, heads, link);
+  return heads.map((head, h) => ({ head, placings: placings[h] as readonly Placing[], scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
+}
+
+const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
+const stopBetween = (role: Roles['role'], a: number, b: number): boolean => role.slice(a + 1, b).includes('stop');
+
+/** How two marks are tied: the strongest small word between them, when nothing else stands there. */
+function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], a: number, b: number): Link {
+  const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t);
+  if (role.slice(a + 1, b).includes('stop')) return 'stop';
+  for (const word of ['nor', 'or'] as const) if (between.includes(word)) return word;
+  if (between.some((t) => besideWords.has(t))) return 'beside';
+  const last = (tokens[(marks[b] as Mark).from - 1]?.t ?? '') === 'the' ? between.at(-2) : between.at(-1);
+  if (last !== undefined && prepositions.has(last)) return 'prep';
+  return between.includes('and') ? 'and' : '';
+}
+
+interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean }
+
+/** Places that stand together: "upper left and lower right", "the gum at three oh nine", "left cheek level with two oh eight". */
+function placeGroups(marks: readonly Mark[], role: Roles['role'], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
+  const groups: { marks: number[]; placings: Placing[]; bound: boolean }[] = [];
+  marks.forEach((mark, i) => {
+    if (role[i] !== 'place' || mark.place === undefined) return;
+    const last = groups.at(-1);
+    const lastMark = last?.marks.at(-1);
+    const apart = lastMark === undefined || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
+    const bond = lastMark === undefined ? '' : link(lastMark, i);
+    const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
+    const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
+    if (last && !apart && !surfacesBetween && ['and', 'prep', 'beside'].includes(bond)) {
+      last.marks.push(i);
+      last.placings.push({ raw: mark.place, marks: [i], ...(bond === 'beside' ? { beside: true } : {}) });
+    } else if (last && !apart && surfacesBetween && bond !== '') {
+      last.marks.push(i);
+      last.placings.push({ raw: mark.place, marks: [i] });
+    } else groups.push({ marks: [i], placings: [{ raw: mark.place, marks: [i] }], bound });
+  });
+  return groups;
+}
+
+/** Scopes by head: a forward cue covers the next head, and on through "or" and "nor"; a backward cue the heads just before it. */
+function scopesOf(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly Scope[])[] {
+  const scopes: Scope[][] = heads.map(() => []);
+  marks.forEach((mark, i) => {
+    if (role[i] !== 'cue') return;
+    const cues = (mark.terms ?? []).flatMap((t) => (t.k === 'cue' ? [t.cue] : []));
+    if (cues.some(({ kind }) => kind === 'pseudo')) return;
+    const next = heads.findIndex((head) => head.mark > i);
+    const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop');
+    const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
+    const previous = heads.findLastIndex((head) => head.mark < i);
+    const forward = cues.find(({ looks }) => looks !== 'back');
+    const back = cues.find(({ looks }) => looks !== 'forward');
+    if (forward && reachable && (!placeBetween || previous < 0 || back === undefined) && ['absent', 'suspected', 'before'].includes(forward.means)) {
+      let h = next;
+      (scopes[h] as Scope[]).push(forward.means as Scope);
+      while (heads[h + 1] && listGoesOn(heads, h, link, role)) { h += 1; (scopes[h] as Scope[]).push(forward.means as Scope); }
+    } else if (back && previous >= 0 && ['absent', 'suspected', 'before'].includes(back.means)) {
+      (scopes[previous] as Scope[]).push(back.means as Scope);
+      for (let h = previous; h > 0 && ['and', 'or'].includes(link((heads[h - 1] as Head).mark, (heads[h] as Head).mark)); h -= 1) (scopes[h - 1] as Scope[]).push(back.means as Scope);
+    }
+  });
+  return scopes;
+}
+
+/** "hooks waves or steps": a list goes on while "or" closes it before any place or stop. */
+function listGoesOn(heads: readonly Head[], h: number, link: (a: number, b: number) => Link, role: Roles['role']): boolean {
+  for (let i = h; i + 1 < heads.length; i += 1) {
+    const [a, b] = [(heads[i] as Head).mark, (heads[i + 1] as Head).mark];
+    if (role.slice(a + 1, b).some((r) => r === 'place' || r === 'stop' || r === 'cue' || r === 'unknown')) return false;
+    const bond = link(a, b);
+    if (bond === 'or' || bond === 'nor') return true;
+    if (bond !== '') return false;
+  }
+  return false;
+}
+
+const cuesOf = (marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], h: number): readonly number[] => {
+  const from = heads[h - 1]?.mark ?? -1;
+  const to = heads[h + 1]?.mark ?? marks.length;
+  return marks.flatMap((_, i) => (role[i] === 'cue' && i > from && i < to ? [i] : []));
+};
+
+/** A modifier belongs to the head it stands before, when it stands right before one; else to the last head. */
+function modsOf(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly number[])[] {
+  const mods: number[][] = heads.map(() => []);
+  marks.forEach((mark, i) => {
+    if (role[i] !== 'mod' || heads.length === 0) return;
+    const previous = heads.findLastIndex((head) => head.mark < i);
+    const next = heads.findIndex((head) => head.mark > i);
+    if (previous < 0) { (mods[next] as number[]).push(i); return; }
+    if (next < 0) { (mods[previous] as number[]).push(i); return; }
+    const placeAfter = role.slice(i, (heads[next] as Head).mark).includes('place');
+    const placeBefore = role.slice((heads[previous] as Head).mark, i).includes('place');
+    const andBefore = ['and', 'or', 'nor', 'stop'].includes(link((heads[previous] as Head).mark, i)) || role.slice((heads[previous] as Head).mark, i).some((r) => r === 'stop' || r === 'cue');
+    const firstHadBefore = (heads[previous] as Head).mark > 0 && (mods[previous] as number[]).some((m) => m < (heads[previous] as Head).mark && kindOf(marks[m] as Mark) === kindOf(mark));
+    const toNext = !placeAfter && (placeBefore || andBefore || firstHadBefore);
+    (mods[toNext ? next : previous] as number[]).push(i);
+  });
+  return mods;
+}
+
+const kindOf = (mark: Mark): string => (mark.measure ? 'measure' : mark.grade ? 'grade' : (mark.terms ?? [])[0]?.k ?? '');

@@ -1,0 +1,153 @@
+/** Reading places: codes and lists of codes, gaps, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
+import { codeOf, isSupernumerary, isTooth, quadrantOf, positionOf, readCode, readPlural, readShort, areNeighbours } from './teeth.ts';
+import type { Token } from './tokens.ts';
+import { longest } from './trie.ts';
+import { vocabulary, type Term } from './vocabulary.ts';
+import { digit } from './numbers.ts';
+import { teenWords } from '../lexicon/numbers.ts';
+import type { RegionId } from '../lexicon/regions.ts';
+import { regions } from '../lexicon/regions.ts';
+
+export type Side = 'left' | 'right' | 'both';
+export type Jaw = 'upper' | 'lower' | 'both';
+
+/** A place as it was said. */
+export interface RawPlace {
+  /** Codes in the order spoken, and how they were put together. */
+  readonly codes?: readonly string[];
+  readonly joined?: 'one' | 'adjacent' | 'and' | 'between' | 'range';
+  /** Code-shaped, but no tooth: "504". */
+  readonly notTeeth?: readonly string[];
+  readonly quadrants?: readonly number[];
+  readonly positions?: readonly number[];
+  readonly asked?: readonly [number, number];
+  readonly jaw?: Jaw;
+  readonly side?: Side;
+  /** "row", "arcade": the cheek teeth of that quadrant. */
+  readonly row?: boolean;
+  readonly all?: boolean;
+  readonly region?: RegionId;
+  readonly plural?: boolean;
+  /** Behind or in front of a tooth: counts from it. */
+  readonly relative?: 'behind' | 'front';
+  readonly elsewhere?: string;
+  readonly repaired?: boolean;
+  /** Another quadrant was said beside the code: "upper left one oh six". */
+  readonly against?: number;
+}
+
+export interface PlaceSpan { readonly raw: RawPlace; readonly from: number; readonly to: number }
+
+const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
+const glueInside = new Set(['the', 'of', 'on', 'in', 'to', 'all', 'four', 'hand', 'and', 'both']);
+
+/** A run of codes: "one oh six", "one oh six and one oh seven", "two oh seven to two ten", "between ... and ...", "one oh six seven and eight". */
+export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | undefined {
+  let at = start;
+  const between = text(tokens, at) === 'between';
+  const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' ? 'front' as const : undefined;
+  if (between || relative === 'behind') at += 1;
+  if (relative === 'front') at += 2;
+  const first = readCode(tokens, at);
+  if (first === undefined) return undefined;
+  const codes = [codeOf(first.quadrant, first.position)];
+  let repaired = first.repaired ?? false;
+  let joined: RawPlace['joined'] = between ? 'between' : 'one';
+  let to = first.to;
+  let quadrant = first.quadrant;
+  for (;;) {
+    const link = ['and', 'to', 'through', 'thru', 'or'].includes(text(tokens, to)) ? text(tokens, to) : text(tokens, to) === 'up' && text(tokens, to + 1) === 'to' ? 'to' : '';
+    const after = link === '' ? to : text(tokens, to) === 'up' ? to + 2 : to + 1;
+    const next = readCode(tokens, after);
+    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) ?? (link === 'and' || link === 'to' ? bareListed(tokens, after) : undefined) : undefined;
+    if (next === undefined && short === undefined) break;
+    const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
+    if (next?.repaired) { if (link === '' && text(tokens, after) === 'to') break; repaired = true; }
+    quadrant = next?.quadrant ?? quadrant;
+    to = (next ?? short as { to: number }).to;
+    if ((link === 'to' || link === 'through' || link === 'thru') && quadrantOf(codes.at(-1) as string) === quadrantOf(code) && positionOf(code) > positionOf(codes.at(-1) as string)) {
+      const last = codes.at(-1) as string;
+      for (let p = positionOf(last) + 1; p <= positionOf(code); p += 1) codes.push(codeOf(quadrant, p));
+      joined = 'range';
+    } else {
+      codes.push(code);
+      if (joined !== 'between') joined = joined === 'range' ? 'range' : link === '' ? (joined === 'and' ? 'and' : 'adjacent') : 'and';
+    }
+    if (between && codes.length === 2) break;
+  }
+  const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
+  const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
+  return { raw: { codes: good, joined, ...(bad.length > 0 ? { notTeeth: bad } : {}), ...(relative ? { relative } : {}), ...(repaired ? { repaired: true } : {}) }, from: start, to };
+}
+
+/** "between three oh nine and ten", "one oh six and seven". */
+function bare(tokens: readonly Token[], at: number): { position: number; to: number } | undefined {
+  const t = text(tokens, at) === 'and' ? text(tokens, at + 1) : text(tokens, at);
+  const to = text(tokens, at) === 'and' ? at + 2 : at + 1;
+  const position = teenWords[t] ?? digit(t);
+  return position !== undefined && position >= 1 && position <= 11 ? { position, to } : undefined;
+}
+const units = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'and', 'to', 'or', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds']);
+function bareListed(tokens: readonly Token[], at: number): { position: number; to: number } | undefined {
+  const found = bare(tokens, at);
+  return found && found.position >= 6 && !units.has(text(tokens, found.to)) ? found : undefined;
+}
+
+/** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
+export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
+  let at = start;
+  let to = start;
+  let raw: RawPlace = {};
+  while (at < tokens.length) {
+    const plural = readPlural(tokens, at);
+    if (plural) {
+      const last = raw.positions?.at(-1);
+      const range = last !== undefined && ['to', 'through'].includes(text(tokens, at - 1));
+      const positions = range ? Array.from({ length: plural.position - (last as number) }, (_, i) => (last as number) + 1 + i) : [plural.position];
+      raw = { ...raw, positions: [...(raw.positions ?? []), ...positions], plural: true };
+      to = at = plural.to;
+      continue;
+    }
+    const found = longest(vocabulary, words, at);
+    const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
+    if (next && found) { raw = next; to = at = found.to; continue; }
+    // Small words may stand inside a place, not at its end: "cheek on the right".
+    if (to > start && glueInside.has(text(tokens, at)) && at - to < 3) { at += 1; continue; }
+    break;
+  }
+  return to > start ? { raw, from: start, to } : undefined;
+}
+
+/** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
+function grow(raw: RawPlace, term: Term): RawPlace | undefined {
+  switch (term.k) {
+    case 'side': return raw.side === undefined ? { ...raw, side: term.id } : undefined;
+    case 'jaw': return raw.jaw === undefined || raw.jaw === term.id ? { ...raw, jaw: term.id, ...(term.plural ? { plural: true } : {}) } : { ...raw, jaw: 'both' };
+    case 'row': return { ...raw, row: true, ...(term.plural ? { plural: true } : {}) };
+    case 'hundreds': return { ...raw, quadrants: [...(raw.quadrants ?? []), term.quadrant] };
+    case 'allRound': return { ...raw, all: true };
+    case 'elsewhere': return { ...raw, elsewhere: term.said };
+    case 'group': return raw.positions === undefined && raw.region === undefined ? { ...raw, positions: term.positions, ...(term.plural ? { plural: true } : {}) } : undefined;
+    case 'asked': return raw.positions === undefined ? { ...raw, asked: term.positions } : undefined;
+    case 'region': return raw.region === undefined && raw.positions === undefined && raw.row === undefined ? { ...raw, region: term.id, ...(term.plural ? { plural: true } : {}) } : undefined;
+    default: return undefined;
+  }
+}
+
+/** Quadrant digits meant by a jaw and a side; empty when neither was said. */
+export function quadrantsOf({ jaw, side }: { jaw?: Jaw; side?: Side }): readonly number[] {
+  if (jaw === undefined && side === undefined) return [];
+  return [1, 2, 3, 4].filter((q) => (jaw === undefined || jaw === 'both' || (jaw === 'upper') === (q <= 2)) && (side === undefined || side === 'both' || (side === 'left') === (q === 2 || q === 3)));
+}
+
+/** "upper left one oh six": the code's quadrant against the words beside it. */
+export function contradicts(cluster: RawPlace, code: string): boolean {
+  const quadrants = cluster.quadrants ?? quadrantsOf(cluster);
+  return quadrants.length > 0 && !quadrants.map((q) => q % 4).includes(quadrantOf(code) % 4);
+}
+
+export const isPaired = (region: RegionId): boolean => regions[region].paired;
+export const gapOf = (codes: readonly string[]): readonly [string, string] | undefined => {
+  const [a, b] = codes as [string, string];
+  return codes.length === 2 && areNeighbours(a, b) ? (Number(a) < Number(b) ? [a, b] : [b, a]) : undefined;
+};

@@ -1,0 +1,133 @@
+/** One pass from left to right: tokens become marks. A mark says what a stretch of words may be; nothing is decided yet. */
+import { notATooth, notAToothBefore } from '../lexicon/numbers.ts';
+import { aboutSay } from '../lexicon/modifiers.ts';
+import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
+import type { MeasureName } from '../lexicon/types.ts';
+import { readAmount, readNumber } from './numbers.ts';
+import { contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
+import type { Token } from './tokens.ts';
+import { longest } from './trie.ts';
+import { vocabulary, type Term } from './vocabulary.ts';
+
+export interface MeasureMark { readonly value?: number | readonly [number, number]; readonly unit?: 'mm' | 'cm' | 'degree'; readonly about: boolean; readonly what?: MeasureName; readonly said?: string; readonly second?: number }
+export interface Mark {
+  readonly from: number;
+  readonly to: number;
+  readonly place?: RawPlace;
+  readonly measure?: MeasureMark;
+  /** A grade's value as text, and the words that announced it; `outOf` for "seven out of nine". */
+  readonly grade?: { readonly value: string; readonly announced: boolean; readonly outOf?: number };
+  /** A number with nothing to say what it counts. */
+  readonly number?: number | readonly [number, number];
+  readonly terms?: readonly Term[];
+  /** No word of the lexicon. */
+  readonly unknown?: true;
+}
+
+const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
+
+export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[]; readonly steps: number } {
+  const words = tokens.map(({ t }) => t);
+  const marks: Mark[] = [];
+  let at = 0;
+  let steps = 0;
+  while (at < tokens.length) {
+    steps += 1;
+    const mark = readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    marks.push(mark);
+    at = mark.to;
+  }
+  return { marks: mergeClusters(marks), steps };
+}
+
+function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
+  const codes = readCodes(tokens, at);
+  if (codes === undefined) return undefined;
+  const before = text(tokens, at - 1);
+  if (notATooth.includes(text(tokens, codes.to)) || notAToothBefore.includes(before) || gradeWords.includes(before)) return undefined;
+  if (text(tokens, codes.to) === 'o' && text(tokens, codes.to + 1) === 'clock') return undefined;
+  return { from: at, to: codes.to, place: codes.raw };
+}
+
+const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', iv: '4' };
+
+function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
+  if (gradeWords.includes(text(tokens, at))) {
+    const from = at;
+    const start = ['of', 'is', 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
+    const number = readNumber(tokens, start);
+    if (number === undefined) return numerals[text(tokens, start)] ? { from, to: start + 1, grade: { value: numerals[text(tokens, start)] as string, announced: true } } : undefined;
+    // "grade one one" is grade 1.1 in the mouth of someone who leaves out the point.
+    const spelled = number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 } : number;
+    if (unitWords.has(text(tokens, spelled.to))) return undefined;
+    return outOf(tokens, { from, to: spelled.to, grade: { value: String(spelled.value), announced: true } });
+  }
+  const number = readNumber(tokens, at);
+  if (number && text(tokens, number.to) === 'out' && text(tokens, number.to + 1) === 'of') return outOf(tokens, { from: at, to: number.to, grade: { value: String(number.value), announced: true } });
+  return undefined;
+}
+
+function outOf(tokens: readonly Token[], mark: Mark): Mark {
+  if (text(tokens, mark.to) !== 'out' || text(tokens, mark.to + 1) !== 'of') return mark;
+  const top = readNumber(tokens, mark.to + 2);
+  return top === undefined ? mark : { ...mark, to: top.to, grade: { ...(mark.grade as { value: string; announced: boolean }), outOf: top.value } };
+}
+
+const unitOf: ReadonlyMap<string, 'mm' | 'cm' | 'degree'> = new Map([...lengthUnits.mm.map((u) => [u, 'mm'] as const), ...lengthUnits.cm.map((u) => [u, 'cm'] as const), ...angleUnits.map((u) => [u, 'degree'] as const)]);
+const unitWords = new Set(unitOf.keys());
+const dimensions = Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const));
+
+/** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
+function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
+  const about = aboutSay.find((form) => form.split(' ').every((word, i) => text(tokens, start + i) === word));
+  const at = start + (about?.split(' ').length ?? 0);
+  const article = ['a', 'an', 'one'].includes(text(tokens, at)) && unitOf.get(text(tokens, at + 1));
+  if (article && text(tokens, at) !== 'one') {
+    const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
+    return dimension(tokens, { from: start, to: at + (half ? 5 : 2), measure: { value: half ? 1.5 : 1, unit: article, about: about !== undefined } });
+  }
+  const amount = readAmount(tokens, at);
+  if (amount === undefined) return text(tokens, start + 1) === 'sized' || text(tokens, start + 1) === 'size' ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } } : undefined;
+  const second = text(tokens, amount.to) === 'by' ? readNumber(tokens, amount.to + 1) : undefined;
+  const unitAt = second?.to ?? amount.to;
+  const unit = unitOf.get(text(tokens, unitAt));
+  if (unit === undefined) return undefined;
+  return dimension(tokens, { from: start, to: unitAt + 1, measure: { value: amount.value, unit, about: about !== undefined, ...(second ? { second: second.value } : {}) } });
+}
+
+function dimension(tokens: readonly Token[], mark: Mark): Mark {
+  const found = dimensions.find(([words]) => words.every((word, i) => text(tokens, mark.to + i) === word));
+  return found ? { ...mark, to: mark.to + found[0].length, measure: { ...(mark.measure as MeasureMark), what: found[1] } } : mark;
+}
+
+function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
+  const found = longest(vocabulary, words, at);
+  const cluster = readCluster(tokens, words, at);
+  const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
+  if (cluster && (found === undefined || isPlace)) {
+    const first = found as NonNullable<typeof found>;
+    // A word that is a place and something else besides ("incisor", "back") keeps both until its neighbours are known.
+    const others = found ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
+    return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first.to ? { terms: others } : {}) };
+  }
+  return found && { from: at, to: found.to, terms: found.values };
+}
+
+function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined {
+  const amount = readAmount(tokens, at);
+  return amount && { from: at, to: amount.to, number: amount.value };
+}
+
+/** "upper right one oh six": words of place beside a code say the same place, or something is wrong. */
+function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
+  return marks.reduce<Mark[]>((done, mark) => {
+    const last = done.at(-1);
+    const code = mark.place?.codes?.[0];
+    const quadrants = last?.place && last.place.codes === undefined && last.place.jaw !== undefined && last.place.side !== undefined && last.place.positions === undefined && last.place.region === undefined;
+    if (last?.place && code !== undefined && quadrants) {
+      const raw = contradicts(last.place, code) ? { ...mark.place, jaw: last.place.jaw, side: last.place.side } : mark.place;
+      return [...done.slice(0, -1), { ...mark, from: last.from, place: raw as RawPlace }];
+    }
+    return [...done, mark];
+  }, []);
+}

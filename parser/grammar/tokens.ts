@@ -1,0 +1,34 @@
+/** Tokens: the words of an utterance as the grammar reads them; each remembers which word it came from. */
+import { ohWords } from '../lexicon/numbers.ts';
+
+export interface Token {
+  /** Lower case, no marks. */
+  readonly t: string;
+  /** Index of the word in the utterance. */
+  readonly word: number;
+  /** What it was repaired from, when a sound-alike was mended. */
+  readonly repaired?: boolean;
+}
+
+const unitGlued = /^(\d+(?:[.,]\d+)?)(mm|cm|ml|mg|mcg|kg|%|°)$/;
+const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['is', 'not'], "aren't": ['are', 'not'], "wasn't": ['was', 'not'], "there's": ['there', 'is'], "it's": ['it', 'is'], "he's": ['he', 'is'], "she's": ['she', 'is'], "that's": ["that's"], cannot: ['can', 'not'], "can't": ['can', 'not'], "couldn't": ['could', 'not'], "didn't": ['did', 'not'], "doesn't": ['does', 'not'], "don't": ['do', 'not'], "wouldn't": ['would', 'not'], "hasn't": ['has', 'not'], "haven't": ['have', 'not'], "i've": ['i', 'have'], "we've": ['we', 'have'] };
+
+/** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark). */
+export function tokenise(words: readonly string[]): readonly Token[] {
+  return words.flatMap((w, word) => parts(w).map((t) => ({ t, word })));
+}
+
+function parts(word: string): readonly string[] {
+  const plain = word.toLowerCase().normalize('NFKC').replace(/[’‘]/g, "'").replace(/[^\p{L}\p{N}.'/%°-]+/gu, ' ').trim();
+  return plain.split(/[\s-]+|(?<=\p{L})\/(?=\p{L})/u).flatMap((part) => {
+    const bare = part.replace(/^[.'/]+|[.'/]+$/g, '');
+    if (bare === '') return [];
+    const glued = unitGlued.exec(bare);
+    if (glued) return [glued[1] as string, glued[2] as string];
+    const known = contractions[bare];
+    if (known) return known;
+    return [bare];
+  });
+}
+
+export const isOh = (t: string | undefined): boolean => t !== undefined && ohWords.includes(t);

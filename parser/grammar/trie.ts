@@ -1,0 +1,29 @@
+/** Longest match over words. Built once, never changed after. */
+export interface Trie<T> { readonly next: ReadonlyMap<string, Trie<T>>; readonly values: readonly T[] }
+interface Growing<T> { next: Map<string, Growing<T>>; values: T[] }
+
+export function buildTrie<T>(entries: Iterable<readonly [readonly string[], T]>): Trie<T> {
+  const root: Growing<T> = { next: new Map(), values: [] };
+  for (const [words, value] of entries) {
+    let node = root;
+    for (const word of words) {
+      let child = node.next.get(word);
+      if (child === undefined) { child = { next: new Map(), values: [] }; node.next.set(word, child); }
+      node = child;
+    }
+    node.values.push(value);
+  }
+  return root;
+}
+
+/** The longest entry that starts at `from`, and where it ends. */
+export function longest<T>(trie: Trie<T>, words: readonly string[], from: number): { readonly values: readonly T[]; readonly to: number } | undefined {
+  let node: Trie<T> | undefined = trie;
+  let best: { values: readonly T[]; to: number } | undefined;
+  for (let at = from; at < words.length; at += 1) {
+    node = node.next.get(words[at] as string);
+    if (node === undefined) break;
+    if (node.values.length > 0) best = { values: node.values, to: at + 1 };
+  }
+  return best;
+}

@@ -1,0 +1,74 @@
+/** The one trie: every spoken form of the lexicon, with what it may mean. */
+import { commands } from '../lexicon/commands.ts';
+import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { glue, hesitations } from '../lexicon/fillers.ts';
+import { changeSay, qualifierSay, severityKept, severitySay, surfaceSay } from '../lexicon/modifiers.ts';
+import { allRound, askedNames, elsewhere, groupSay, hundredSay, jawSay, rowSay, sideSay } from '../lexicon/places.ts';
+import { regions, type RegionId } from '../lexicon/regions.ts';
+import { scopeCues, scopeStops, type ScopeCue } from '../lexicon/scopes.ts';
+import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
+import { workSay, type WorkTerm } from '../lexicon/work.ts';
+import { expand } from './template.ts';
+import { buildTrie, type Trie } from './trie.ts';
+
+export type Term =
+  | { readonly k: 'condition'; readonly id: ConditionId; readonly strength: 'say' | 'withPlace' | 'absentSay'; readonly plural: boolean }
+  | { readonly k: 'region'; readonly id: RegionId; readonly plural: boolean }
+  | { readonly k: 'surface'; readonly id: SurfaceId }
+  | { readonly k: 'qualifier'; readonly id: QualifierId }
+  | { readonly k: 'severity'; readonly id: SeverityId; readonly said: string }
+  | { readonly k: 'severityKept'; readonly said: string }
+  | { readonly k: 'change'; readonly id: 'new' | 'better' | 'worse' | 'unchanged' }
+  | { readonly k: 'side'; readonly id: 'left' | 'right' | 'both' }
+  | { readonly k: 'jaw'; readonly id: 'upper' | 'lower' | 'both'; readonly plural: boolean }
+  | { readonly k: 'row'; readonly plural: boolean }
+  | { readonly k: 'hundreds'; readonly quadrant: number }
+  | { readonly k: 'allRound' }
+  | { readonly k: 'elsewhere'; readonly said: string }
+  | { readonly k: 'group'; readonly positions: readonly number[]; readonly plural: boolean }
+  | { readonly k: 'asked'; readonly positions: readonly [number, number] }
+  | { readonly k: 'cue'; readonly cue: ScopeCue }
+  | { readonly k: 'stop' }
+  | { readonly k: 'work'; readonly term: WorkTerm }
+  | { readonly k: 'filler' }
+  | { readonly k: 'glue' };
+
+const entries: (readonly [readonly string[], Term])[] = [];
+const add = (forms: readonly string[], term: (said: string) => Term): void => {
+  for (const form of forms) for (const words of expand(form)) if (words.length > 0) entries.push([words, term(words.join(' '))]);
+};
+const plural = (said: string): boolean => /s$|teeth$|ies$/.test(said) && !/ss$|is$/.test(said);
+
+for (const [id, entry] of Object.entries(conditions) as [ConditionId, ConditionEntry][]) {
+  for (const strength of ['say', 'withPlace', 'absentSay'] as const) add(entry[strength] ?? [], (said) => ({ k: 'condition', id, strength, plural: plural(said) }));
+}
+for (const [id, entry] of Object.entries(regions) as [RegionId, (typeof regions)[RegionId]][]) add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) }));
+for (const [id, forms] of Object.entries(surfaceSay) as [SurfaceId, readonly string[]][]) add(forms, () => ({ k: 'surface', id }));
+for (const [id, forms] of Object.entries(qualifierSay) as [QualifierId, readonly string[]][]) add(forms, () => ({ k: 'qualifier', id }));
+for (const [id, forms] of Object.entries(severitySay) as [SeverityId, readonly string[]][]) add(forms, (said) => ({ k: 'severity', id, said }));
+add(severityKept, (said) => ({ k: 'severityKept', said }));
+for (const [id, forms] of Object.entries(changeSay) as ['new', readonly string[]][]) add(forms, () => ({ k: 'change', id }));
+for (const [id, forms] of Object.entries(sideSay) as ['left', readonly string[]][]) add(forms, () => ({ k: 'side', id }));
+for (const [id, forms] of Object.entries(jawSay) as ['upper', readonly string[]][]) add(forms, (said) => ({ k: 'jaw', id, plural: plural(said) }));
+add(rowSay, (said) => ({ k: 'row', plural: plural(said) }));
+for (const [form, quadrant] of Object.entries(hundredSay)) add([form], () => ({ k: 'hundreds', quadrant }));
+add(allRound, () => ({ k: 'allRound' }));
+add(elsewhere, (said) => ({ k: 'elsewhere', said }));
+for (const group of groupSay) add(group.say, (said) => ({ k: 'group', positions: group.positions, plural: plural(said) }));
+for (const name of askedNames) add(name.say, () => ({ k: 'asked', positions: name.positions }));
+for (const cue of scopeCues) add(cue.say, () => ({ k: 'cue', cue }));
+add(scopeStops, () => ({ k: 'stop' }));
+for (const { say, ...term } of workSay) add(say, () => ({ k: 'work', term: term as WorkTerm }));
+add(hesitations, () => ({ k: 'filler' }));
+add(glue, () => ({ k: 'glue' }));
+
+export const vocabulary: Trie<Term> = buildTrie(entries);
+
+/** Whole phrases that steer. */
+export const commandForms: ReadonlyMap<string, string> = new Map(
+  Object.entries(commands).flatMap(([id, entry]) => entry.say.flatMap((form) => expand(form).map((words) => [words.join(' '), id] as const))),
+);
+
+/** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
+export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept'].includes(term.k)).map(([words]) => words.join(' ')))];

@@ -1,0 +1,16 @@
+/** Units and the words of dimension that go with them. */
+export const lengthUnits: Readonly<Record<'mm' | 'cm', readonly string[]>> = {
+  mm: ['mm', 'mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters'],
+  cm: ['cm', 'centimetre', 'centimetres', 'centimeter', 'centimeters', 'cent'],
+};
+export const angleUnits: readonly string[] = ['degree', 'degrees', '°'];
+export const volumeUnits: readonly string[] = ['ml', 'mil', 'mils', 'mill', 'mills', 'millilitre', 'millilitres', 'milliliter', 'milliliters', 'cc', 'ccs'];
+export const massUnits: Readonly<Record<'mg' | 'mcg', readonly string[]>> = { mg: ['mg', 'mgs', 'milligram', 'milligrams'], mcg: ['mcg', 'mcgs', 'microgram', 'micrograms', 'mikes'] };
+export const perKilo: readonly string[] = ['per kilo', 'per kilogram', 'per kg', 'a kilo'];
+export const timeUnits: Readonly<Record<'day' | 'week' | 'month' | 'year', readonly string[]>> = { day: ['day', 'days'], week: ['week', 'weeks', 'fortnight'], month: ['month', 'months'], year: ['year', 'years'] };
+/** After a measure: which dimension it is. */
+export const dimensionSay: Readonly<Record<'height' | 'depth' | 'width' | 'length', readonly string[]>> = {
+  height: ['high', 'tall', 'overlong', 'proud', 'in height'], depth: ['deep', 'in depth', 'down'], width: ['wide', 'across', 'in width', 'in diameter'], length: ['long', 'in length'],
+};
+/** Words that announce a grade. */
+export const gradeWords: readonly string[] = ['grade', 'grades', 'stage', 'class', 'degree', 'index', 'score', 'scoring', 'graded'];

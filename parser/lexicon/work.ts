@@ -1,0 +1,82 @@
+/** Words of work: procedures and how they stand, tools, amounts; sedation and medicines; what comes next. */
+import type { ProcedureId } from './procedures.ts';
+
+export type WorkState = 'done' | 'planned' | 'advised' | 'declined' | 'not-done' | 'attempted' | 'part-done';
+export type WorkTerm =
+  | { readonly as: 'procedure'; readonly id: ProcedureId; /** The form is a verb of doing ("rasped"); a noun waits for a state. */ readonly done?: true; readonly instrument?: Instrument }
+  | { readonly as: 'state'; readonly state: WorkState }
+  | { readonly as: 'instrument'; readonly instrument: Instrument }
+  | { readonly as: 'water' }
+  | { readonly as: 'off' }
+  | { readonly as: 'sedate' } | { readonly as: 'topUp' } | { readonly as: 'given' } | { readonly as: 'prescribed' }
+  | { readonly as: 'agent'; readonly agent: string; readonly class: 'sedative' | 'medicine' }
+  | { readonly as: 'route'; readonly route: 'iv' | 'im' | 'oral' | 'sublingual' }
+  | { readonly as: 'vet' } | { readonly as: 'owner' }
+  | { readonly as: 'recheck' } | { readonly as: 'refer' } | { readonly as: 'monitor' } | { readonly as: 'advise' } | { readonly as: 'report' } | { readonly as: 'noBit' }
+  | { readonly as: 'notExamined'; readonly means?: 'seen' | 'felt' };
+export type Instrument = 'hand' | 'motorised' | 'fingers' | 'forceps' | 'elevator';
+
+type Row = WorkTerm & { readonly say: readonly string[] };
+const p = (id: ProcedureId, done: readonly string[], noun: readonly string[]): readonly Row[] => [{ as: 'procedure', id, done: true, say: done }, { as: 'procedure', id, say: noun }];
+
+export const workSay: readonly Row[] = [
+  ...p('rasp', ['rasped', 'floated', 'dressed', 'filed', 'balanced'], ['rasp', 'float', 'rasping', 'floating', '(routine|full) (rasp|float|rasping|floating)']),
+  ...p('reduce', ['reduced', 'took down', 'taken down', 'lowered', 'ground down', 'levelled', 'leveled', 'took (it|them) down'], ['reduce', 'reduction', 'reducing', 'take down', 'odontoplasty']),
+  ...p('bit-seat', ['bit seated', '(made|put in|did|put|cut) [(a|the|new|some)] bit seat(s)', 'profiled', 'bit seat(s) (made|done|put in)'], ['bit seat(s)', 'rostral profiling', 'bullnose']),
+  ...p('round', ['rounded [off]', 'smoothed [off]'], ['round off', 'rounding [off]', 'smoothing [off]']),
+  ...p('buff', ['buffed'], ['buff', 'buffing']),
+  ...p('extract', ['extracted', 'pulled', 'taken out', 'took out', 'elevated'], ['extract', 'extraction', 'extracting', 'to come out', 'coming out', 'needs to come out', 'removal']),
+  ...p('remove-cap', ['cap(s) (off|removed|popped|out|pulled)', '(took|popped|pulled|taken|flicked|removed) [the] cap(s) [(off|out|from)]', '(took|popped|pulled) off [the] cap(s)'], ['cap removal', 'remove [the] cap(s)']),
+  ...p('scale-calculus', ['scaled', '(removed|took off|cleaned off|took|cleaned) [the] (tartar|calculus) [(from|off)]', '(tartar|calculus) (removed|scaled|taken off|cleaned off)'], ['scale', 'scaling', 'remove [the] (tartar|calculus) [from]']),
+  ...p('flush', ['flushed [out]', 'irrigated', 'lavaged', 'cleaned out', 'picked out'], ['flush', 'flushing', 'irrigation', 'lavage']),
+  ...p('rinse', ['rinsed [out]', 'washed out'], ['rinse', 'rinsing']),
+  ...p('pack', ['packed [(with putty|with impression material|and plugged)]', 'plugged'], ['packing', 'plug', 'bridging']),
+  ...p('widen-space', ['widened [(the gap|the space|the diastema)]', 'burred out'], ['widen [the] (gap|space|diastema)', 'widening', 'diastema widening', '(gap|space) to be widened']),
+  ...p('restore', ['restored', 'filled'], ['restoration', 'filling', 'restore']),
+  ...p('reduce-incisors', ['(incisors|incisor) (reduced|levelled|leveled|realigned|aligned)', '(reduced|levelled|leveled|realigned|aligned) [the] incisors'], ['incisor (reduction|realignment|alignment)', 'reduce [the] incisors']),
+  ...p('debride', ['debrided', 'curetted'], ['debride', 'debridement', 'curettage']),
+  ...p('coronectomy', ['sectioned'], ['[partial] coronectomy', 'sectioning']),
+  ...p('endodontic-treatment', [], ['root canal [treatment]', 'endodontic (treatment|therapy)', 'pulpotomy']),
+  ...p('radiograph', ['radiographed', 'x rayed', '(took|taken) [some] (radiographs|x rays|films) [of]', '(radiographs|x rays|films) taken [of]'], ['radiograph(s)', 'x ray(s)', 'films']),
+  ...p('oroscopy', ['scoped'], ['oroscopy', 'oral endoscopy', 'scope']),
+  ...p('photograph', ['photographed', '(photograph|photographs|photo|photos|picture|pictures) taken [of]', '(took|taken) [(a|some)] (photograph|photographs|photo|photos|picture|pictures) [of]'], ['photograph(s)', 'photo(s)', 'picture(s)']),
+  ...p('recheck-by-feel', ['rechecked by (feel|hand)', 're checked by (feel|hand)', 'felt round again'], ['recheck by (feel|hand)']),
+  ...p('remove-foreign-body', ['(removed|took out|pulled out) [(a|the)] (stick|thorn|foreign body|splinter|piece of wood|awn)', '(foreign body|stick|thorn|splinter|awn) (removed|taken out|pulled out)'], ['remove [the] foreign body']),
+  ...p('nerve-block', ['blocked', '(nerve|infraorbital|mental|maxillary|mandibular) block (given|done|placed)'], ['[(infraorbital|mental|maxillary|mandibular)] nerve block']),
+  { as: 'procedure', id: 'rasp', done: true, instrument: 'hand', say: ['hand (rasped|floated)'] },
+  { as: 'state', state: 'done', say: ['done', 'did', 'carried out', 'completed', 'performed'] },
+  { as: 'state', state: 'planned', say: ['plan [is] [to]', 'planned', 'planning [to]', 'will (need|be|get)', 'next time', 'next visit', 'to be', 'due [to be]', 'going to', 'book(ed) (in|for)', 'needs to be', 'will do', 'to (do|come)'] },
+  { as: 'state', state: 'advised', say: ['advise(d)', 'recommend(ed)', 'suggest(ed)'] },
+  { as: 'state', state: 'declined', say: ['[owner] declined', '[owner] refused', 'owner (does not|did not) want', 'owner said no to', 'declined by [the] owner'] },
+  { as: 'state', state: 'not-done', say: ['not done', 'left alone', 'not touched', 'left as [it] is', 'not (reduced|rasped|floated|extracted|removed|treated)', 'no treatment'] },
+  { as: 'state', state: 'attempted', say: ['attempted', 'tried [to]', 'attempt [to]'] },
+  { as: 'state', state: 'part-done', say: ['part done', 'partly done', 'part (one|two|three) of (two|three|four)', 'started', 'half done'] },
+  { as: 'instrument', instrument: 'hand', say: ['[by] hand', 'by hand', '[(with|using)] [(the|a)] hand (rasp|float|rasps|floats|tools)', 'manually', 'manual [(rasp|float)]'] },
+  { as: 'instrument', instrument: 'motorised', say: ['[(with|using)] [(the|a)] (motorised|motorized|power|powered|electric) (rasp|float|tool|tools|burr|disc)', '[(with|using)] [(the|a)] (burr|disc|drill|grinder|power tool|power tools|power)', 'motorised', 'motorized'] },
+  { as: 'instrument', instrument: 'fingers', say: ['(with|by) [(my|the)] (finger|fingers)', 'digitally', 'finger'] },
+  { as: 'instrument', instrument: 'forceps', say: ['[(with|using)] [(the|a)] forceps'] },
+  { as: 'instrument', instrument: 'elevator', say: ['[(with|using)] [(the|an)] elevator(s)'] },
+  { as: 'water', say: ['(with|under) [(some|cold|running)] water', 'water cooled', 'water cooling', 'with irrigation', 'wet'] },
+  { as: 'off', say: ['off', 'took', 'taken off', 'took off'] },
+  { as: 'sedate', say: ['sedated', 'sedation', 'standing sedation', 'sedate'] },
+  { as: 'topUp', say: ['top up [(dose|of sedation|sedation)]', 'topped up', 'topup'] },
+  { as: 'given', say: ['given', 'gave', 'had', 'administered', 'injected'] },
+  { as: 'prescribed', say: ['prescribed', 'on prescription'] },
+  ...([['detomidine', ['detomidine', 'deto']], ['romifidine', ['romifidine', 'romi']], ['xylazine', ['xylazine']], ['medetomidine', ['medetomidine']], ['dexmedetomidine', ['dexmedetomidine']], ['butorphanol', ['butorphanol', 'butorphanol tartrate']], ['acepromazine', ['acepromazine', 'ace', 'a c p', 'acp']], ['morphine', ['morphine']], ['methadone', ['methadone']], ['ketamine', ['ketamine']], ['diazepam', ['diazepam']]] as const).map(([agent, say]) => ({ as: 'agent', agent, class: 'sedative', say }) as const),
+  ...([['phenylbutazone', ['phenylbutazone', 'bute']], ['flunixin', ['flunixin']], ['meloxicam', ['meloxicam']], ['penicillin', ['penicillin']], ['trimethoprim-sulfonamide', ['trimethoprim sulph(a|onamide)', 't m p s']], ['metronidazole', ['metronidazole']], ['mepivacaine', ['mepivacaine']], ['lidocaine', ['lidocaine', 'lignocaine']], ['tetanus-antitoxin', ['tetanus antitoxin', 'antitoxin']], ['antibiotic', ['antibiotic(s)']], ['anti-inflammatory', ['anti inflammator(y|ies)', 'antiinflammatories']]] as const).map(([agent, say]) => ({ as: 'agent', agent, class: 'medicine', say }) as const),
+  { as: 'route', route: 'iv', say: ['i v', 'iv', 'intravenous(ly)', 'in the vein', 'into the vein'] },
+  { as: 'route', route: 'im', say: ['i m', 'im', 'intramuscular(ly)', '(in|into) the muscle'] },
+  { as: 'route', route: 'oral', say: ['oral(ly)', 'by mouth', 'oral (gel|paste)'] },
+  { as: 'route', route: 'sublingual', say: ['sublingual(ly)', 'under the tongue gel', 'sublingual gel'] },
+  { as: 'vet', say: ['[by] [(the|a|her|his|their|own)] (vet|veterinarian|veterinary surgeon)', 'vet'] },
+  { as: 'owner', say: ['[the] owner'] },
+  { as: 'recheck', say: ['recheck', 're check', '(see|check|look at) (him|her|it|them) [again]', '(see|check|look) again', 'back', 'come back', 'next (visit|exam|check) [due]', 'follow up', 'review', 'due [again] in', 'again in', 'routine recheck'] },
+  { as: 'refer', say: ['refer(red)', 'referral', 'needs the vet', 'needs a vet', 'wants the vet', 'wants a vet', 'vet to (see|look at|check)', 'needs to see the vet', 'for the vet [to see]', 'one for the vet', 'needs looking at by the vet', 'should see the vet'] },
+  { as: 'monitor', say: ['monitor', 'keep an eye on', 'watch', 'keep monitoring', 'observe'] },
+  { as: 'advise', say: ['(advised|told|asked) [the] owner [to]', '[the] owner (advised|told|asked) [to]', 'advice to [the] owner [to]'] },
+  { as: 'report', say: ['send [(a|the)] report [to]', 'report to', 'send [(this|it)] to'] },
+  { as: 'noBit', say: ['rest from the bit', 'no bit', 'off the bit', 'bitless', 'not to be bitted', 'no bit in'] },
+  { as: 'notExamined', say: ['not examined', '(was|were) not examined', '(did not|could not|unable to|not able to) examine', 'not checked', 'not assessed', '(did not|could not|unable to|not able to) (check|assess|get to)'] },
+  { as: 'notExamined', means: 'seen', say: ['(could not|can not|unable to|not able to) see', 'not visible', 'no view of'] },
+  { as: 'notExamined', means: 'felt', say: ['(could not|can not|unable to|not able to) (feel|palpate|reach)', 'not (palpated|felt properly)', 'not reachable'] },
+];
