@@ -285,16 +285,18 @@ describe('the sender', () => {
     server.restore();
     sender.put(bare(chunk(5, 0)));
     await sender.delivered();
-    server.join('b');
     server.hold();
-    await new Promise((resolve) => setTimeout(resolve, 30));
     sender.put(bare(chunk(5, 1)));
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    server.join('b');
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    sender.put(bare(chunk(5, 2)));
     await new Promise((resolve) => setTimeout(resolve, 30));
     server.cut();
     server.release();
     server.restore();
     await sender.delivered();
-    expect([...server.disk]).toEqual([['a', ['5.0']], ['b', ['5.1']]]);
+    expect([...server.disk]).toEqual([['a', ['5.0']], ['b', ['5.1', '5.2']]]);
     expect(server.asked).toEqual(['a', 'b']);
   });
 
