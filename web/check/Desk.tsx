@@ -21,7 +21,7 @@ import { byPart, confirmed, draft, editing, load, picked, trouble } from './desk
 import { Confirm } from './Confirm.tsx';
 import { Edit } from './Edit.tsx';
 import { Head } from './Head.tsx';
-import { Left } from './Left.tsx';
+import { Left, notExamined } from './Left.tsx';
 import { Line } from './Line.tsx';
 import { AllSaid, Cautions, Foot, Revisions } from './More.tsx';
 import { Questions } from './Questions.tsx';
@@ -48,6 +48,7 @@ export function Desk({ id }: { id: string }) {
               <h2>{/^\d{3}$/.test(picked.value) ? picked.value : capital(placeWords(placeOf(picked.value)))}<span class="soft small"> {nameOf(picked.value)}</span></h2>
               <div class="row">
                 {!confirmed.value && <button type="button" onClick={() => { editing.value = 'new'; }}>Add here</button>}
+                {!confirmed.value && items.length === 0 && <button type="button" onClick={() => void notExamined(placeOf(picked.value!))}>Not examined</button>}
                 <button type="button" onClick={() => { picked.value = null; }}>Show everything</button>
               </div>
             </div>

@@ -6,7 +6,8 @@ import { act, busy, confirmed, draft, picked } from './desk.ts';
 import { keysOf } from '../mouth/places.ts';
 
 const open = computed(() => left(draft.value?.items ?? []));
-const notExamined = (place: Place): Promise<boolean> => act({ act: 'add', item: { kind: 'not-examined', place } }, 'Put down as not examined.');
+/** Puts a place down as not examined: said by a person, with their name and the time. */
+export const notExamined = (place: Place): Promise<boolean> => act({ act: 'add', item: { kind: 'not-examined', place } }, 'Put down as not examined.');
 
 export function Left() {
   if (open.value.length === 0) return null;

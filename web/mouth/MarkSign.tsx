@@ -9,16 +9,15 @@ export function signWords({ look, count, doubts }: Mark): string {
   return [count > 1 ? `${count} items` : '', look ? words[look] : '', doubts ? `${doubts} ${doubts === 1 ? 'question' : 'questions'}` : ''].filter(Boolean).join(', ');
 }
 
-interface SignProps { readonly mark: Mark; readonly x: number; readonly y: number; readonly room: number }
-export function MarkSign({ mark, x, y, room }: SignProps) {
+const radius = (room: number): number => Math.max(5, room * 0.68);
+export function MarkSign({ mark, x, y, room }: { mark: Mark; x: number; y: number; room: number }) {
   if (!mark.look) return null;
-  const r = Math.max(5, room * 0.68);
-  return (
-    <g class={`sign ${mark.look}`} aria-hidden="true">
-      <Sign look={mark.look} x={x} y={y} r={r} />
-      {mark.count > 1 && <text class="count" x={x + r + 3} y={y - r + 1} dy="0.36em">{mark.count}</text>}
-    </g>
-  );
+  return <g class={`sign ${mark.look}`} aria-hidden="true"><Sign look={mark.look} x={x} y={y} r={radius(room)} /></g>;
+}
+/** How many items stand at a place, where it is more than one; written over the drawing, beside the sign. */
+export function Count({ mark, at, room }: { mark: Mark; at: { x: number; y: number }; room: number }) {
+  const r = radius(room);
+  return mark.count > 1 ? <text class="count" x={at.x + r + 3} y={at.y - r + 1} dy="0.36em">{mark.count}</text> : null;
 }
 
 /** One sign alone, for the mouth and for the key beneath it. */

@@ -4,10 +4,10 @@
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Draft } from '../../parser/contract/draft.ts';
-import { permanentTeeth, rowIds } from '../../parser/lexicon/teeth.ts';
+import { permanentTeeth } from '../../parser/lexicon/teeth.ts';
 import { size } from './anatomy.ts';
 import { extraTeeth, lookedAt, marksOf, saidUnseen, type Mark } from './marks.ts';
-import { MarkSign, signWords } from './MarkSign.tsx';
+import { Count, MarkSign, signWords } from './MarkSign.tsx';
 import { nameOf, rowOf, type PlaceKey } from './places.ts';
 import { next, type Direction } from './roving.ts';
 import { backdrop, captions, regionSpots, rowSpots } from './surroundings.ts';
@@ -18,6 +18,7 @@ const usual = permanentTeeth.map(drawTooth);
 const arrows: Readonly<Record<string, Direction>> = { ArrowUp: 'up', ArrowDown: 'down', ArrowLeft: 'left', ArrowRight: 'right' };
 /** How many times larger a place is drawn when it is near. */
 const closeUp = 2.6;
+const room = (drawn: DrawnTooth): number => Math.min(drawn.reach, 11);
 const nothing: Mark = { look: null, count: 0, doubts: 0 };
 
 /** The part of a draft that the mouth shows. */
@@ -59,19 +60,20 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
     ? { 'data-key': key, role: 'button', tabIndex: key === tab ? 0 : -1, 'aria-label': [nameOf(key), signWords(mark), said].filter(Boolean).join(', '), 'aria-pressed': focus === key, onFocus: () => pick(key), onClick: () => onTouch(key) }
     : { 'data-key': key };
 
+  const of = (key: PlaceKey): Mark => marks.get(key) ?? nothing;
+  const lit = (key: PlaceKey): string => `${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`;
+  const state = (key: PlaceKey): 'unseen' | 'seen' | 'faint' => (unseen.has(key) ? 'unseen' : seen.has(key) || of(key).look ? 'seen' : 'faint');
+  const teeth = [...usual, ...extra];
   const tooth = (drawn: DrawnTooth) => {
     const { key } = drawn;
-    const mark = marks.get(key) ?? nothing;
     const row = rowOf(key);
-    const state = unseen.has(key) ? 'unseen' : seen.has(key) || mark.look ? 'seen' : 'faint';
     return (
-      <g key={key} class={`spot tooth ${drawn.kind} ${state}${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}${row && forward.has(row) ? ' forward' : ''}`} {...spot(key, mark, state === 'faint' ? 'not looked at yet' : '')}>
+      <g key={key} class={`spot tooth ${drawn.kind} ${state(key)}${lit(key)}${row && forward.has(row) ? ' forward' : ''}`} {...spot(key, of(key), state(key) === 'faint' ? 'not looked at yet' : '')}>
         <path class="touch" d={drawn.touch} />
         <path class="halo" d={drawn.outline} />
         <path class="outline" d={drawn.outline} />
         {drawn.folds.map((d, i) => <path key={i} class="fold" d={d} />)}
-        <MarkSign mark={mark} x={drawn.at.x} y={drawn.at.y} room={Math.min(drawn.reach, 11)} />
-        <Number at={drawn.label} text={key} doubts={mark.doubts} />
+        <MarkSign mark={of(key)} x={drawn.at.x} y={drawn.at.y} room={room(drawn)} />
       </g>
     );
   };
@@ -84,40 +86,31 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
             {backdrop.map(({ d, as }) => <path key={d} class={as} d={d} />)}
             {captions.map(({ text, x, y, as }) => <text key={text + x} class={as} x={x} y={y}>{text}</text>)}
           </g>
-          {regionSpots.map(({ key, at, touch }) => {
-            const mark = marks.get(key) ?? nothing;
-            return (
-              <g key={key} class={`spot region${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`} {...spot(key, mark)}>
-                <path class="touch" d={touch} />
-                <MarkSign mark={mark} x={at.x} y={at.y} room={10} />
-                {mark.doubts > 0 && <Number at={{ x: at.x, y: at.y - 22 }} text="" doubts={mark.doubts} />}
-              </g>
-            );
-          })}
-          {rowSpots.filter(({ key }) => (rowIds as readonly string[]).includes(key.slice(4))).map(({ key, at, touch, line }) => {
-            const mark = marks.get(key) ?? nothing;
-            return (
-              <g key={key} class={`spot row-line${mark.look ? ' said' : ''}${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`} {...spot(key, mark)}>
-                <path class="touch" d={touch} />
-                <path class="bracket" d={line} />
-                <MarkSign mark={mark} x={at.x} y={at.y} room={9} />
-                {mark.doubts > 0 && <Number at={{ x: at.x, y: at.y - 20 }} text="" doubts={mark.doubts} />}
-              </g>
-            );
-          })}
-          {drawnSpaces.map(({ key, at, touch, tick }) => {
-            const mark = marks.get(key) ?? nothing;
-            return (
-              <g key={key} class={`spot gap${now.includes(key) ? ' now' : ''}${focus === key ? ' picked' : ''}`} {...spot(key, mark)}>
-                <path class="touch" d={touch} />
-                <path class="tick" d={tick} />
-                <MarkSign mark={mark} x={at.x} y={at.y} room={8} />
-                {mark.doubts > 0 && <Number at={{ x: at.x, y: at.y - 18 }} text="" doubts={mark.doubts} />}
-              </g>
-            );
-          })}
-          {usual.map(tooth)}
-          {extra.map(tooth)}
+          {regionSpots.map(({ key, at, touch }) => (
+            <g key={key} class={`spot region${lit(key)}`} {...spot(key, of(key))}>
+              <path class="touch" d={touch} />
+              <MarkSign mark={of(key)} x={at.x} y={at.y} room={10} />
+            </g>
+          ))}
+          {rowSpots.map(({ key, at, touch, line }) => (
+            <g key={key} class={`spot row-line${of(key).look ? ' said' : ''}${lit(key)}`} {...spot(key, of(key))}>
+              <path class="touch" d={touch} />
+              <path class="bracket" d={line} />
+              <MarkSign mark={of(key)} x={at.x} y={at.y} room={9} />
+            </g>
+          ))}
+          {drawnSpaces.map(({ key, at, touch, tick }) => (
+            <g key={key} class={`spot gap${lit(key)}`} {...spot(key, of(key))}>
+              <path class="touch" d={touch} />
+              <path class="tick" d={tick} />
+              <MarkSign mark={of(key)} x={at.x} y={at.y} room={8} />
+            </g>
+          ))}
+          {teeth.map(tooth)}
+          <g class="writing" aria-hidden="true">
+            {teeth.map((drawn) => <g key={drawn.key} class={`${drawn.kind} ${state(drawn.key)}${lit(drawn.key)}`}><Number at={drawn.label} text={drawn.key} doubts={of(drawn.key).doubts} /><Count mark={of(drawn.key)} at={drawn.at} room={room(drawn)} /></g>)}
+            {[...regionSpots, ...rowSpots, ...drawnSpaces].map(({ key, at }) => <g key={key} class="beside">{of(key).doubts > 0 && <Number at={{ x: at.x, y: at.y - 20 }} text="" doubts={of(key).doubts} />}<Count mark={of(key)} at={at} room={9} /></g>)}
+          </g>
         </g>
       </svg>
       {middle && <button type="button" class="whole" onClick={() => setNear(null)}>Whole mouth</button>}

@@ -12,8 +12,9 @@ export interface Mark { readonly look: Look | null; readonly count: number; read
 
 export const placeOfItem = (item: Item): Place | null => ('place' in item ? (item.place ?? null) : null);
 
-/** Whether an item stands at a place; a gap also belongs to its two teeth. */
+/** Whether an item speaks of a place: a gap also belongs to its two teeth, a row and "the incisors" to each of theirs. */
 export function standsAt(item: Item, key: PlaceKey): boolean {
+  if (teethSpokenOf(placeOfItem(item)).includes(key)) return true;
   return keysOf(placeOfItem(item)).some((k) => k === key || (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) || (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)));
 }
 /** How one item looks where it stands. */

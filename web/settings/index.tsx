@@ -6,7 +6,7 @@ const moods: readonly (readonly [Mood | null, string])[] = [[null, 'As this devi
 
 export function Settings() {
   return (
-    <main class="paper" tabIndex={-1}>
+    <main class="paper" id="main" tabIndex={-1}>
       <h1>Settings</h1>
       <div class="stack settings">
         <fieldset class="sheet">
