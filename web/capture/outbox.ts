@@ -67,7 +67,7 @@ export const openOutbox = async (factory: IDBFactory = indexedDB): Promise<Outbo
     },
     put: (chunk) => write(store, (objects) => objects.put(chunk)),
     after: (spot, limit) => read((objects) => objects.getAll(spot && IDBKeyRange.lowerBound([...spot], true), limit) as IDBRequest<Kept[]>),
-    acknowledged: ([epoch, sequence]) => write(store, (objects) => objects.delete(IDBKeyRange.upperBound([epoch, sequence]))),
+    acknowledged: ([epoch, sequence]) => write(store, (objects) => objects.delete(IDBKeyRange.bound([epoch, 0], [epoch, sequence]))),
     rename: (from, to, sinceEpoch) =>
       write(store, (objects) => {
         const request = objects.openCursor(IDBKeyRange.lowerBound([sinceEpoch]));
