@@ -80,6 +80,8 @@ export const SearchQuery = z.object({
 export type SearchQuery = z.infer<typeof SearchQuery>;
 export const SearchHit = z.object({
   exam: z.string(), horse: z.string().nullable(), startedAt: z.string().nullable(), utterance: z.string().nullable(), text: z.string(), item: Item.nullable(), at: z.tuple([z.number(), z.number()]).nullable(), audio: z.boolean(),
+  /** The exam whose journal holds the sound, when it is another one (the words were moved by a join or a split). */
+  sound: z.string().optional(),
 });
 export type SearchHit = z.infer<typeof SearchHit>;
 

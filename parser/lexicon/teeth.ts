@@ -12,3 +12,9 @@ export const deciduousTeeth: readonly string[] = [5, 6, 7, 8].flatMap((q) => [1,
 export const supernumeraryTeeth: readonly string[] = ['112', '212', '312', '412'];
 export const rowIds = ['upper-right', 'upper-left', 'lower-left', 'lower-right', 'upper-incisors', 'lower-incisors'] as const;
 export type RowId = (typeof rowIds)[number];
+/** The permanent teeth of each row; canines and wolf teeth stand in the bars, in no row. */
+const positions = (quadrants: readonly number[], from: number, to: number): readonly string[] => permanentTeeth.filter((t) => quadrants.includes(Number(t[0])) && Number(t.slice(1)) >= from && Number(t.slice(1)) <= to);
+export const rowTeeth: Readonly<Record<RowId, readonly string[]>> = {
+  'upper-right': positions([1], 6, 11), 'upper-left': positions([2], 6, 11), 'lower-left': positions([3], 6, 11), 'lower-right': positions([4], 6, 11),
+  'upper-incisors': positions([1, 2], 1, 3), 'lower-incisors': positions([3, 4], 1, 3),
+};
