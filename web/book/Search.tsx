@@ -58,7 +58,7 @@ function Hits({ query }: { query: URLSearchParams }) {
   );
 }
 function Hit({ hit }: { hit: SearchHit }) {
-  const sound = hit.at && hit.audio ? api.soundAt(hit.exam, Math.max(0, hit.at[0] - 0.3), hit.at[1] + 0.4) : null;
+  const sound = hit.at && hit.audio ? api.soundAt(hit.sound ?? hit.exam, Math.max(0, hit.at[0] - 0.3), hit.at[1] + 0.4) : null;
   return (
     <li>
       {sound ? <button type="button" aria-pressed={playing.value === sound} aria-label="Play the sound of these words" onClick={() => play(sound)}><span aria-hidden="true">{playing.value === sound ? '■' : '▶'}</span></button> : <span class="no-sound soft small">no sound</span>}

@@ -21,8 +21,8 @@ export function Head() {
         <p class="soft">{dayWords(startedAt)}{examiner ? `, ${examiner}` : ''}</p>
       </div>
       <div class="state">
-        {confirmed.value && last ? <p class="kept"><span aria-hidden="true">✓ </span>Confirmed by {last.by}, {new Date(last.when).toLocaleString()}</p> : <p class="soft">A draft until you confirm it.</p>}
-        {d.revision > 1 && last?.reason && <p class="small">Changed since, because {last.reason}</p>}
+        {confirmed.value && last ? <p class="kept"><span aria-hidden="true">✓ </span>Confirmed by {last.by}, {new Date(last.when).toLocaleString()}</p> : <p class="soft">{d.reopened ? `Open again, because ${d.reopened.reason}` : 'A draft until you confirm it.'}</p>}
+        {confirmed.value && last?.reason && <p class="small">Changed since, because {last.reason}</p>}
         {!confirmed.value && <button type="button" class="quiet" aria-expanded={open} onClick={() => setOpen(!open)}>Horse and visit</button>}
       </div>
       {open && <HeadForm header={d.header} close={() => setOpen(false)} />}

@@ -6,7 +6,7 @@ import { lookOf, placeOfItem } from '../mouth/marks.ts';
 import { Sign } from '../mouth/MarkSign.tsx';
 import { placeWords } from '../mouth/names.ts';
 import { itemWords } from '../words.ts';
-import { at, busy, confirmed, editing, isDoubted, keep, opened, restore, strike } from './desk.ts';
+import { at, busy, confirmed, editing, isDoubted, keep, opened, restore, soundOf, strike } from './desk.ts';
 import { Edit } from './Edit.tsx';
 import { Play, Said } from './Said.tsx';
 
@@ -38,7 +38,7 @@ export const Line = memo(function Line({ entry }: { entry: DraftItem }) {
           <Said item={item} />
           {isEdited.value ? <Edit item={item} /> : (
             <div class="row">
-              <Play span={item.evidence.at} />
+              <Play sound={soundOf(item.evidence.utterance, item.evidence.at)} />
               {!confirmed.value && state === 'open' && <button type="button" class="keep" disabled={busy.value} onClick={() => void keep(item.id)}>Keep</button>}
               {!confirmed.value && state !== 'struck' && <button type="button" disabled={busy.value} onClick={() => { editing.value = item.id; }}>Change</button>}
               {!confirmed.value && state !== 'struck' && <button type="button" disabled={busy.value} onClick={() => void strike(item.id)}>Strike</button>}

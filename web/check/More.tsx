@@ -1,7 +1,7 @@
 /** At the foot, quiet: cautions with their source, all that was said, earlier revisions, the printable pages, the keys. */
 import { useRef, useState } from 'preact/hooks';
 import { api } from '../api.ts';
-import { cautions, confirmed, draft } from './desk.ts';
+import { cautions, confirmed, draft, soundOf } from './desk.ts';
 import { keyTable } from './keys.ts';
 import { Phrase, Play } from './Said.tsx';
 import { Revision } from './Revision.tsx';
@@ -25,7 +25,7 @@ export function AllSaid() {
     <details class="all-said" onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>All that was said ({d.utterances.length})</summary>
       {open && <ol class="plain">{rows.map((row) => ('u' in row
-        ? <li key={row.u.id}><Play span={row.u.at} /><span>{row.u.words.length ? <Phrase said={row.u} /> : <em class="soft">Speech without words</em>}{row.u.words.every((w) => w.as === 'leftover' || w.as === 'filler') && <span class="soft small"> talk, kept with the exam, not part of the record</span>}</span></li>
+        ? <li key={row.u.id}><Play sound={soundOf(row.u.id)} /><span>{row.u.words.length ? <Phrase said={row.u} /> : <em class="soft">Speech without words</em>}{row.u.words.every((w) => w.as === 'leftover' || w.as === 'filler') && <span class="soft small"> talk, kept with the exam, not part of the record</span>}</span></li>
         : <li key={`gap-${row.at}`} class="soft"><em>{gapWords[row.g.why] ?? row.g.why}, {Math.round(row.g.at[1] - row.g.at[0])} s</em></li>))}</ol>}
     </details>
   );

@@ -4,7 +4,7 @@ import type { Grade, Item } from '../../parser/contract/item.ts';
 import { condition, doubtQuestions } from '../labels.ts';
 import { placeWords } from '../mouth/names.ts';
 import { told } from '../told.ts';
-import { act, at, busy, draft, editing, opened, questionsHere, settle, utterance } from './desk.ts';
+import { act, at, busy, draft, editing, opened, questionsHere, settle, soundOf, utterance } from './desk.ts';
 import { Phrase, Play } from './Said.tsx';
 
 /** A grade from the scale in place of the one that was said and is not on it. */
@@ -31,11 +31,11 @@ function Question({ entry }: { entry: DraftDoubt }) {
         <p>{said ? <Phrase said={said} marked={(i) => (item ? item.evidence.words.includes(i) : doubt.words.split(' ').includes(said.words[i]!.w))} /> : <q class="phrase">{doubt.words}</q>}</p>
       </div>
       <div class="row">
-        <Play span={doubt.at ?? item?.evidence.at} />
+        <Play sound={soundOf(doubt.utterance, doubt.at ?? item?.evidence.at)} />
         {doubt.readings?.map((reading, n) => <button type="button" key={n} class="reading" disabled={busy.value} onClick={() => void settle(doubt.id, 'reading', n)}><kbd>{n + 1}</kbd> {reading.label}</button>)}
         {doubt.legal && item && <span class="row tight" role="group" aria-label="Grades of this scale">{doubt.legal.map((value) => <button type="button" key={value} class="reading" disabled={busy.value} onClick={() => void grade(item, doubt.id, value)}>{value}</button>)}</span>}
         {!doubt.readings?.length && !doubt.legal && <button type="button" disabled={busy.value} onClick={open}>{item ? 'Change it' : 'Add by hand'}</button>}
-        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'kept-as-said')}>{item || doubt.readings ? 'Keep as said' : 'It was only talk'}</button>
+        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'kept-as-said')}>{item && Object.values(item.how).includes('typed') ? 'Right as it is now' : item || doubt.readings ? 'Keep as said' : 'It was only talk'}</button>
         <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'struck')}>Strike</button>
       </div>
     </li>

@@ -1,9 +1,8 @@
 /** Where an item came from: its words in the phrase, its sound, how sure, and why. */
 import type { Utterance } from '../../parser/contract/draft.ts';
 import type { Item } from '../../parser/contract/item.ts';
-import { api } from '../api.ts';
 import { playing, soundTrouble } from '../sound.ts';
-import { draft, playSpan, utterance } from './desk.ts';
+import { addressOf, playSound, utterance, type Sound } from './desk.ts';
 import { howWords, ruleWords, sureWords } from './why.ts';
 
 /** A phrase with some of its words marked; talk that became nothing is paler, never left out. */
@@ -18,10 +17,10 @@ export function Phrase({ said, marked = () => false }: { said: Utterance; marked
   );
 }
 /** The play button of a stretch of sound; while it plays it stops it. */
-export function Play({ span, label = 'Play' }: { span: readonly [number, number] | undefined; label?: string }) {
-  if (!span || !draft.value) return null;
-  const on = playing.value === api.soundAt(draft.value.id, Math.max(0, span[0] - 0.3), span[1] + 0.4);
-  return <button type="button" class="play" aria-pressed={on} aria-label={on ? 'Stop the sound' : `${label} the sound of these words`} onClick={() => playSpan(span)}><span aria-hidden="true">{on ? '■' : '▶'}</span> {on ? 'Stop' : label}</button>;
+export function Play({ sound }: { sound: Sound | null }) {
+  if (!sound) return null;
+  const on = playing.value === addressOf(sound);
+  return <button type="button" class="play" aria-pressed={on} aria-label={on ? 'Stop the sound' : 'Play the sound of these words'} onClick={() => playSound(sound)}><span aria-hidden="true">{on ? '■' : '▶'}</span> {on ? 'Stop' : 'Play'}</button>;
 }
 export function Said({ item }: { item: Item }) {
   const { evidence } = item;

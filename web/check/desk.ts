@@ -87,14 +87,21 @@ export const keepSure = (): Promise<boolean> => act({ act: 'keep-sure' }, `Kept 
 export const settle = (doubt: string, how: 'reading' | 'kept-as-said' | 'struck', reading?: number): Promise<boolean> =>
   act({ act: 'settle', doubt, how, ...(reading === undefined ? {} : { reading }) }, how === 'struck' ? 'Struck.' : 'Settled.');
 
-/** The sound of an item, a doubt or an utterance, with a breath before and after. */
-export function playSpan(span: readonly [number, number] | undefined): void {
-  if (draft.value && span) play(api.soundAt(draft.value.id, Math.max(0, span[0] - 0.3), span[1] + 0.4));
+export interface Sound { readonly exam: string; readonly span: readonly [number, number] }
+/** The sound of a stretch of an utterance: its own, or all of it. Words moved here by a join or a split have theirs in another journal. */
+export function soundOf(id: string | undefined, span?: readonly [number, number]): Sound | null {
+  const said = utterance(id);
+  const at = span ?? said?.at;
+  return draft.value && at ? { exam: said?.sound ?? draft.value.id, span: at } : null;
 }
-export const spanOf = (id: string): readonly [number, number] | undefined => {
+/** Its address, with a breath before and after. */
+export const addressOf = ({ exam, span }: Sound): string => api.soundAt(exam, Math.max(0, span[0] - 0.3), span[1] + 0.4);
+/** The sound of a line: an item's or a doubt's. */
+export function soundOfLine(id: string): Sound | null {
   const { item: i, question } = find(id);
-  return i?.item.evidence.at ?? question?.doubt.at;
-};
+  return i ? soundOf(i.item.evidence.utterance, i.item.evidence.at) : question ? soundOf(question.doubt.utterance, question.doubt.at) : null;
+}
+export const playSound = (sound: Sound | null): void => { if (sound) play(addressOf(sound)); };
 export const utterance = (id: string | undefined): Draft['utterances'][number] | undefined => draft.value?.utterances.find((u) => u.id === id);
 export const standing = computed(() => draft.value?.items.filter(stands) ?? []);
 export { stands };

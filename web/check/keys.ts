@@ -1,5 +1,5 @@
 /** The keys of this screen: one table for what they do and for the sheet that lists them. */
-import { at, confirmed, editing, find, keep, keepSure, lastStruck, lines, opened, picked, playSpan, restore, settle, spanOf, strike } from './desk.ts';
+import { at, confirmed, editing, find, keep, keepSure, lastStruck, lines, opened, picked, playSound, restore, settle, soundOfLine, strike } from './desk.ts';
 
 export interface Key { readonly keys: readonly string[]; readonly shown: string; readonly does: string; readonly writes?: boolean; readonly run: (key: string) => void }
 
@@ -25,7 +25,7 @@ export const keyTable: readonly Key[] = [
   { keys: ['j', 'ArrowDown'], shown: 'j or ↓', does: 'Next line', run: () => step(1) },
   { keys: ['k', 'ArrowUp'], shown: 'k or ↑', does: 'Line before', run: () => step(-1) },
   { keys: ['Enter'], shown: 'Enter', does: 'Open or close the words of a line', run: () => { if (here().item) opened.value = opened.value === at.value ? null : at.value; } },
-  { keys: ['p'], shown: 'p', does: 'Play its sound', run: () => { if (at.value) playSpan(spanOf(at.value)); } },
+  { keys: ['p'], shown: 'p', does: 'Play its sound', run: () => { if (at.value) playSound(soundOfLine(at.value)); } },
   { keys: ['1', '2', '3', '4'], shown: '1 to 4', does: 'Choose that reading of a question', writes: true, run: (key) => answer(Number(key) - 1) },
   { keys: ['y'], shown: 'y', does: 'Keep it (a question: keep as said)', writes: true, run: () => { const { item, question } = here(); if (question) onward(settle(question.doubt.id, 'kept-as-said')); else if (item?.state === 'open') void keep(item.item.id); } },
   { keys: ['s'], shown: 's', does: 'Strike it', writes: true, run: () => { const { item, question } = here(); if (question) onward(settle(question.doubt.id, 'struck')); else if (item && item.state !== 'struck') void strike(item.item.id); } },
