@@ -15,6 +15,7 @@ export const launch = async (wav?: string): Promise<Browser> => {
 
 export const screens = {
   phone: { width: 390, height: 844 },
+  lying: { width: 844, height: 390 },
   tablet: { width: 820, height: 1180 },
   laptop: { width: 1366, height: 768 },
 } as const;

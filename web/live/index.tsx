@@ -35,7 +35,7 @@ export function Live() {
       <Stations items={standing.value} />
       <section class="live-say">
         <h1 class="live-state" aria-live="polite">{word}</h1>
-        {running.value && <LevelBar level={level.value} />}
+        {running.value && <LiveLevel />}
         {running.value && device.value && <p class="live-device">{device.value}</p>}
         <Notes />
         {phase.value === 'ready' && <Ready exam={where.value.rest[0] ?? null} />}
@@ -55,6 +55,9 @@ export function Live() {
     </main>
   );
 }
+
+/** On its own, because it moves twenty times a second and the rest of the page must not. */
+const LiveLevel = () => <LevelBar level={level.value} />;
 
 /** Eight short rays around a disc. */
 const rays = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4).map((a) => `M${(7.4 * Math.cos(a)).toFixed(2)} ${(7.4 * Math.sin(a)).toFixed(2)}L${(10.4 * Math.cos(a)).toFixed(2)} ${(10.4 * Math.sin(a)).toFixed(2)}`).join('');
