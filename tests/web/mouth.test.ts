@@ -52,6 +52,8 @@ describe('places', () => {
     expect(teethWords(['106', '107', '108', '206'])).toBe('106 to 108, 206');
     expect(placeWords({ region: 'cheek', side: 'left' })).toBe('Cheek, left');
     expect(placeWords(null)).toBe('No place said');
+    expect(placeWords({ rows: ['upper-left', 'upper-right', 'lower-left'] })).toBe('Upper cheek teeth, Lower left cheek teeth');
+    expect(placeWords({ rows: ['upper-incisors', 'lower-incisors'] })).toBe('Incisors');
   });
 });
 

@@ -22,5 +22,7 @@ export function howWords(how: Readonly<Record<string, How>>): string {
 /** A rule's name in words; a name that this table does not know is shown as it is written, without hyphens. */
 export const ruleWords = (rule: string): string => rulesInWords[rule] ?? plain(rule);
 const rulesInWords: Readonly<Record<string, string>> = {
-  place: 'a place was named', condition: 'a finding was named',
+  place: 'a place was named', condition: 'a finding was named', finding: 'a finding and its place were named', absent: 'it was ruled out', work: 'work and how it stands were named',
+  'same again': '“same” took over what was said before', amend: 'it corrects or adds to the item before', completed: 'it completes what was half said', correction: 'it was corrected in the same breath', half: 'only half was said',
+  'work without a verb of doing': 'work was named without saying whether it was done',
 };

@@ -39,6 +39,15 @@ export function teethWords(teeth: readonly string[]): string {
   }
   return runs.map((run) => (run.length > 2 ? `${run[0]} to ${run.at(-1)}` : run.join(', '))).join(', ');
 }
+/** Rows that make a whole are told as the whole: both upper rows are "Upper cheek teeth". */
+function rowsWords(rows: readonly RowId[]): string {
+  const left = new Set(rows);
+  const taken = wholes.flatMap(([label, ...whole]) => (whole.every((row) => left.has(row)) ? (whole.forEach((row) => left.delete(row)), [label]) : []));
+  return [...taken, ...[...left].map((row) => rowWords[row])].join(', ');
+}
+const wholes: readonly (readonly [string, ...RowId[]])[] = [
+  ['All cheek teeth', 'upper-right', 'upper-left', 'lower-left', 'lower-right'], ['Upper cheek teeth', 'upper-right', 'upper-left'], ['Lower cheek teeth', 'lower-left', 'lower-right'], ['Incisors', 'upper-incisors', 'lower-incisors'],
+];
 /** A region with its side: "Left cheek", "Both cheeks" stays "Cheek, both sides". */
 export function regionWords(region: RegionId, side?: 'left' | 'right' | 'both', jaw?: 'upper' | 'lower'): string {
   const label = regions[region].label;
@@ -52,6 +61,6 @@ export function placeWords(place: Place | null | undefined): string {
   if (!place) return 'No place said';
   if ('teeth' in place) return teethWords(place.teeth);
   if ('spaces' in place) return place.spaces.map(([a, b]) => `gap ${a}/${b}`).join(', ');
-  if ('rows' in place) return place.rows.map((row) => rowWords[row]).join(', ');
+  if ('rows' in place) return rowsWords(place.rows);
   return regionWords(place.region, place.side, place.jaw) + (place.opposite?.length ? `, level with ${teethWords(place.opposite)}` : '');
 }
