@@ -1,5 +1,4 @@
-/** Keeps a microphone open: numbers its chunks, and when it vanishes opens it, or another one, again as a new epoch. */
-import type { Chunk } from './frame.ts';
+/** Keeps a microphone open: when it vanishes it is opened again, or another one in its place. */
 import type { MicrophoneState } from './health.ts';
 import { openMicrophone, type Microphone } from './microphone.ts';
 import type { Level } from './pcm.ts';
@@ -8,10 +7,9 @@ export interface EarOptions {
   readonly context: AudioContext;
   /** The microphone chosen; undefined takes the system's own choice. */
   readonly deviceId: string | undefined;
-  readonly nextEpoch: () => Promise<number>;
-  /** Milliseconds of our own sound in the quarter of a second that ends now. */
-  readonly ownVoiceMs: () => number;
-  readonly sound: (chunk: Chunk) => void;
+  /** A new stretch of sound begins. */
+  readonly begins: () => void;
+  readonly sound: (sound: Uint8Array) => void;
   readonly level: (level: Level) => void;
   readonly state: (state: MicrophoneState) => void;
   /** A try to open it again failed; the next one follows by itself. */
@@ -25,15 +23,12 @@ export interface Ear {
 const againAfterMs = 1500;
 
 /** Opens the microphone. Rejects when it cannot be opened the first time. */
-export const startEar = async ({ context, deviceId, nextEpoch, ownVoiceMs, sound, level, state, failed }: EarOptions): Promise<Ear> => {
+export const startEar = async ({ context, deviceId, begins, sound, level, state, failed }: EarOptions): Promise<Ear> => {
   let closed = false;
   let microphone: Microphone | null = null;
   const open = async (id: string | undefined): Promise<void> => {
-    const epoch = await nextEpoch();
-    let sequence = 0;
     microphone = await openMicrophone(context, id, {
-      sound: (bytes) => sound({ epoch, sequence: sequence++, sound: bytes, ownVoiceMs: ownVoiceMs() }),
-      level,
+      opened: begins, sound, level,
       state: (now) => {
         state(now);
         if (now === 'lost' && !closed) void openAgain();

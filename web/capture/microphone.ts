@@ -5,6 +5,8 @@ import type { Level } from './pcm.ts';
 import type { Heard } from './worklet.ts';
 
 export interface MicrophoneEvents {
+  /** It is there; sound follows. */
+  readonly opened: () => void;
   readonly sound: (sound: Uint8Array) => void;
   readonly level: (level: Level) => void;
   readonly state: (state: MicrophoneState) => void;
@@ -66,6 +68,7 @@ export const openMicrophone = async (context: AudioContext, deviceId: string | u
   track.addEventListener('unmute', tell);
   track.addEventListener('ended', lose);
   navigator.mediaDevices.addEventListener('devicechange', gone);
+  on.opened();
   source.connect(ear);
   return {
     label: track.label,

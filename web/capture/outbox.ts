@@ -17,8 +17,10 @@ export interface Outbox {
   readonly after: (spot: Spot | null, limit: number) => Promise<readonly Kept[]>;
   /** The server has this chunk, and so all of its epoch before it: sound is sent in order and synced in order. */
   readonly acknowledged: (spot: Spot) => Promise<void>;
-  /** Moves the chunks of one exam to another, from an epoch on: for an exam that has just been given its name. */
-  readonly rename: (from: string, to: string, sinceEpoch: number) => Promise<void>;
+  /** Gives chunks kept before their exam had a name that name. */
+  readonly rename: (from: string, to: string) => Promise<void>;
+  /** Moves the chunks of one exam, in order, to the head of a new epoch of another; tells how many. */
+  readonly move: (from: string, to: string, epoch: number) => Promise<number>;
   /** How many chunks wait. */
   readonly waiting: () => Promise<number>;
   readonly close: () => void;
@@ -56,6 +58,19 @@ export const openOutbox = async (factory: IDBFactory = indexedDB): Promise<Outbo
     return finished(transaction);
   };
   const read = <T>(ask: (objects: IDBObjectStore) => IDBRequest<T>): Promise<T> => asked(ask(db.transaction(store).objectStore(store)));
+  const ofExam = (exam: string): Promise<readonly Kept[]> =>
+    new Promise((resolve, reject) => {
+      const found: Kept[] = [];
+      const request = db.transaction(store).objectStore(store).openCursor();
+      request.onerror = () => reject(request.error ?? new Error('The browser could not read what it kept.'));
+      request.onsuccess = () => {
+        const cursor = request.result;
+        if (!cursor) return resolve(found);
+        const chunk = cursor.value as Kept;
+        if (chunk.exam === exam) found.push(chunk);
+        cursor.continue();
+      };
+    });
   return {
     nextEpoch: async (wallSeconds) => {
       const transaction = db.transaction(notes, 'readwrite', { durability: 'strict' });
@@ -68,17 +83,18 @@ export const openOutbox = async (factory: IDBFactory = indexedDB): Promise<Outbo
     put: (chunk) => write(store, (objects) => objects.put(chunk)),
     after: (spot, limit) => read((objects) => objects.getAll(spot && IDBKeyRange.lowerBound([...spot], true), limit) as IDBRequest<Kept[]>),
     acknowledged: ([epoch, sequence]) => write(store, (objects) => objects.delete(IDBKeyRange.bound([epoch, 0], [epoch, sequence]))),
-    rename: (from, to, sinceEpoch) =>
-      write(store, (objects) => {
-        const request = objects.openCursor(IDBKeyRange.lowerBound([sinceEpoch]));
-        request.onsuccess = () => {
-          const cursor = request.result;
-          if (!cursor) return;
-          const kept = cursor.value as Kept;
-          if (kept.exam === from) cursor.update({ ...kept, exam: to });
-          cursor.continue();
-        };
-      }),
+    rename: async (from, to) => {
+      const kept = await ofExam(from);
+      await write(store, (objects) => kept.forEach((chunk) => objects.put({ ...chunk, exam: to })));
+    },
+    move: async (from, to, epoch) => {
+      const kept = await ofExam(from);
+      await write(store, (objects) => kept.forEach((chunk, sequence) => {
+        objects.delete([chunk.epoch, chunk.sequence]);
+        objects.put({ ...chunk, exam: to, epoch, sequence });
+      }));
+      return kept.length;
+    },
     waiting: () => read((objects) => objects.count()),
     close: () => db.close(),
   };

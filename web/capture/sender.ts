@@ -23,12 +23,15 @@ export interface SenderOptions {
   readonly header?: Partial<Header>;
   readonly device: () => string;
   readonly open: (on: SocketEvents) => Socket;
-  /** Milliseconds of a clock that only goes forward. */
+  /** Milliseconds of a clock that only goes forward, and seconds of the wall's. */
   readonly now: () => number;
+  readonly wall: () => number;
 }
 export interface Sender {
-  /** Keeps a chunk, and sends it when its turn comes. */
-  readonly put: (chunk: Omit<Kept, 'exam'>) => void;
+  /** A new stretch of capture begins: what follows does not join on to what was. */
+  readonly begin: () => void;
+  /** Keeps a piece of sound, numbered, and sends it when its turn comes. */
+  readonly put: (sound: Uint8Array, ownVoiceMs: number) => void;
   /** False, and nothing sent, while the exam in progress is not joined: a command must not act on what its giver has not seen. */
   readonly say: (message: FromPage) => boolean;
   /** Resolves once all that was put is on the server's disk. */
@@ -45,13 +48,16 @@ const enoughQueued = 1 << 18;
 const deadAfterMs = 6000;
 
 /** Starts sending, and goes on until closed. */
-export const startSender = ({ outbox, exam, header, device, open, now }: SenderOptions, on: SenderEvents): Sender => {
+export const startSender = ({ outbox, exam, header, device, open, now, wall }: SenderOptions, on: SenderEvents): Sender => {
   /** The exam in progress; null until the server has named it. */
   let live = exam;
   /** What this connection has asked to join and not been answered ('' a new exam), and what it has joined. */
   let asking: string | null = null;
   let joined: string | null = null;
   let announced: number | null = null;
+  /** Numbers of the next chunk. */
+  let epoch = 0;
+  let sequence = 0;
   let sent: Spot | null = null;
   let unanswered: Spot | null = null;
   let heardAt = now();
@@ -65,6 +71,10 @@ export const startSender = ({ outbox, exam, header, device, open, now }: SenderO
     asking = id ?? '';
     heardAt = now();
     tell(id ? { type: 'listen', exam: id } : { type: 'listen', header });
+  };
+  const stretch = async (): Promise<void> => {
+    epoch = await outbox.nextEpoch(wall());
+    sequence = 0;
   };
   const send = (chunk: Kept): void => {
     if (announced !== chunk.epoch) tell({ type: 'epoch', epoch: (announced = chunk.epoch), device: device() });
@@ -109,22 +119,27 @@ export const startSender = ({ outbox, exam, header, device, open, now }: SenderO
     await report();
   };
 
+  /** What the server does not have yet was said to the new horse: it opens a stretch there, numbered from nought. */
+  const nextHorse = async (before: string, id: string): Promise<void> => {
+    await stretch();
+    sequence = await outbox.move(before, id, epoch);
+    sent = unanswered = announced = null;
+  };
   /** A draft came: the answer to a join, or another horse. False when it is not the exam in progress. */
   const drafted = async (id: string): Promise<boolean> => {
-    const [answerTo, before, during] = [asking, joined, announced];
+    const [answerTo, before] = [asking, joined];
     asking = null;
     joined = id;
     if (answerTo === null ? before !== live : answerTo !== (live ?? '')) return false;
-    if (answerTo !== null) await outbox.rename('', id, 0);
-    else if (before !== null && before !== id && during !== null) await outbox.rename(before, id, during);
+    if (answerTo !== null) await outbox.rename('', id);
+    else if (before !== null && before !== id) await nextHorse(before, id);
     live = id;
     return true;
   };
   const take = async (message: FromServer): Promise<void> => {
     if (message.type === 'ack') {
       heardAt = now();
-      const [epoch, sequence] = unanswered ?? [0, 0];
-      if (message.epoch === epoch && message.sequence >= sequence) unanswered = null;
+      if (unanswered && message.epoch === unanswered[0] && message.sequence >= unanswered[1]) unanswered = null;
       await outbox.acknowledged([message.epoch, message.sequence]);
       return pump();
     }
@@ -150,8 +165,9 @@ export const startSender = ({ outbox, exam, header, device, open, now }: SenderO
     },
   });
   return {
-    put: (chunk) => inTurn(async () => {
-      await outbox.put({ ...chunk, exam: live ?? '' });
+    begin: () => inTurn(stretch),
+    put: (sound, ownVoiceMs) => inTurn(async () => {
+      await outbox.put({ exam: live ?? '', epoch, sequence: sequence++, sound, ownVoiceMs });
       await pump();
     }),
     say: (message) => {

@@ -91,7 +91,7 @@ function useTrial() {
     let silence = noSilence;
     try {
       const microphone = await openMicrophone(context, chosen.value || undefined, {
-        sound: () => undefined, state: () => undefined,
+        opened: () => undefined, sound: () => undefined, state: () => undefined,
         level: (level) => {
           silence = listenFor(silence, level, 0.05);
           if (opened.current) trial.value = { level, peak: Math.max(level.peak, (trial.value?.peak ?? -Infinity) - 0.6), silent: isSilent(silence) };

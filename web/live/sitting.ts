@@ -78,7 +78,7 @@ const connect = async (exam: string | null, horse: string): Promise<Sender> => {
   joins = exam;
   const outbox = await openOutbox();
   const joinedSender = startSender(
-    { outbox, exam, header: horse ? { horse: { name: horse } } : {}, device: () => ear?.device() ?? '', open: (on) => openSocket(address(), on), now: () => performance.now() },
+    { outbox, exam, header: horse ? { horse: { name: horse } } : {}, device: () => ear?.device() ?? '', open: (on) => openSocket(address(), on), now: () => performance.now(), wall: () => Date.now() / 1000 },
     {
       frame: onFrame,
       kept: (chunks, isJoined) => {
@@ -92,10 +92,8 @@ const connect = async (exam: string | null, horse: string): Promise<Sender> => {
   );
   const watch = setInterval(joinedSender.check, 1000);
   letGo.push(() => clearInterval(watch), () => joinedSender.close(), () => outbox.close());
-  nextEpoch = () => outbox.nextEpoch(Date.now() / 1000);
   return joinedSender;
 };
-let nextEpoch: () => Promise<number> = () => Promise.reject(new Error('Not connected.'));
 
 /** Sends what an earlier page left behind, and shows its exam, before any tap. */
 export const sendLeftovers = async (): Promise<void> => {
@@ -126,11 +124,17 @@ export const start = async ({ exam, horse, deviceId }: Start): Promise<void> => 
     }
     const line = sender;
     const voice = (mouthpiece = openMouthpiece(context, (sentence) => void line.say({ type: 'said', sentence })));
+    let first = true;
     ear = await startEar({
-      context, deviceId, nextEpoch, ownVoiceMs: voice.lately, failed: () => undefined,
-      sound: (chunk) => {
-        if (chunk.sequence === 0) performance.mark('quidnote-sound', { detail: chunk.epoch });
-        line.put(chunk);
+      context, deviceId, failed: () => undefined,
+      begins: () => {
+        line.begin();
+        first = true;
+      },
+      sound: (sound) => {
+        if (first) performance.mark('quidnote-sound');
+        first = false;
+        line.put(sound, voice.lately());
       },
       level: (now) => {
         level.value = now;
