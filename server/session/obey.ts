@@ -7,7 +7,7 @@ import { isOpen, restore, stands, takeBack, type Who } from './standing.ts';
 /** Items and open doubts of the last utterance that made something which still stands; empty when there is none. */
 export function lastMade(draft: Draft): readonly string[] {
   for (const { id } of draft.utterances.toReversed()) {
-    const items = draft.items.filter((i) => stands(i) && i.item.evidence.utterance === id && !i.item.evidence.by).map((i) => i.item.id);
+    const items = draft.items.filter((i) => stands(i) && i.item.evidence.utterance === id).map((i) => i.item.id);
     if (items.length) return [...items, ...draft.doubts.filter((d) => isOpen(d) && d.doubt.utterance === id).map((d) => d.doubt.id)];
   }
   return [];
@@ -45,8 +45,10 @@ export function obey(draft: Draft, command: Command, who: Who): Draft {
       return kept(undefined, { ...draft, paused: true });
     case 'resume':
       return kept(undefined, { ...draft, paused: false });
+    case 'flag-for-veterinarian':
+      return kept(command.targets?.length ? command.targets : lastMade(draft).filter((id) => draft.items.some((i) => i.item.id === id)), draft);
     // The corrected item came with the same utterance and names what it revises; the others say something or reach further.
-    case 'amend': case 'repeat-last': case 'read-all': case 'what-is-left': case 'next-horse': case 'finish': case 'flag-for-veterinarian': case 'note':
+    case 'amend': case 'repeat-last': case 'read-all': case 'what-is-left': case 'next-horse': case 'finish': case 'note':
       return kept(command.targets, draft);
   }
 }

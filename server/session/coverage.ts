@@ -1,0 +1,51 @@
+/** What of a whole exam was spoken of and what was not: rows of teeth and the regions an exam walks through. Pure. */
+import type { Draft } from '../../parser/contract/draft.ts';
+import type { Item, Place } from '../../parser/contract/item.ts';
+import { regions, type RegionId } from '../../parser/lexicon/regions.ts';
+import { rowIds, rowTeeth, type RowId } from '../../parser/lexicon/teeth.ts';
+import { stands } from './standing.ts';
+
+/** Regions in the order of an exam: common practice of the trade, no source. */
+export const walked = ['temporomandibular-joint', 'masseter', 'jaw-movement', 'lips', 'bars', 'gums', 'tongue', 'cheek', 'palate'] as const satisfies readonly RegionId[];
+
+export interface Coverage {
+  /** Rows not spoken of whole; `teeth` those of them that are left. */
+  readonly rows: readonly { readonly row: RowId; readonly teeth: readonly string[]; readonly whole: boolean }[];
+  readonly regions: readonly RegionId[];
+}
+
+/** Spoken of: found, ruled out, worked on, or said not to be examined. "No hooks" without a place says nothing about any tooth. */
+export function coverageOf(draft: Draft): Coverage {
+  const places = draft.items.filter(stands).flatMap((i) => placeOf(i.item) ?? []);
+  const teeth = new Set(places.flatMap(teethOf));
+  const seen = new Set(places.flatMap((place) => ('region' in place ? [place.region] : [])));
+  const mouth = seen.has('mouth');
+  return {
+    rows: rowIds.flatMap((row) => {
+      const left = rowTeeth[row].filter((tooth) => !teeth.has(tooth));
+      return left.length ? [{ row, teeth: left, whole: left.length === rowTeeth[row].length }] : [];
+    }),
+    regions: walked.filter((region) => !seen.has(region) && !(mouth && regions[region].where === 'inside' && region !== 'jaw-movement')),
+  };
+}
+const placeOf = (item: Item): Place | null => ('place' in item && item.kind !== 'follow-up' ? item.place : null);
+
+function teethOf(place: Place): readonly string[] {
+  if ('teeth' in place) return place.teeth;
+  if ('spaces' in place) return place.spaces.flat();
+  if ('rows' in place) return place.rows.flatMap((row) => rowTeeth[row]);
+  const rows: readonly RowId[] = place.region === 'mouth' ? rowIds : place.region === 'incisors' ? ['upper-incisors', 'lower-incisors'] : place.region === 'cheek-teeth' ? ['upper-right', 'upper-left', 'lower-left', 'lower-right'] : [];
+  const here = (row: RowId): boolean => (!place.jaw || row.startsWith(place.jaw)) && (!place.side || place.side === 'both' || !/left|right/.test(row) || row.endsWith(place.side));
+  return rows.filter(here).flatMap((row) => rowTeeth[row]);
+}
+
+const lower = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
+/** "Not looked at yet: upper left, 110 and 111; tongue." To be said aloud or shown. */
+export function leftInWords({ rows, regions: open }: Coverage): string {
+  const parts = [
+    ...rows.map(({ row, teeth, whole }) => (whole ? row.replace('-', ' ') : `${row.replace('-', ' ')}, ${list(teeth)}`)),
+    ...open.map((region) => lower(regions[region].label)),
+  ];
+  return parts.length ? `Not looked at yet: ${parts.join('; ')}.` : 'Every row and region was spoken of.';
+}
+const list = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
