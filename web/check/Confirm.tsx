@@ -13,8 +13,9 @@ export function Confirm() {
   const d = draft.value!;
   const asks = questions.value.length;
   const unread = seconds(d.unread);
-  const blocked = asks > 0 || unread > 0;
-  const whyNot = [asks ? `${asks} ${asks === 1 ? 'question is' : 'questions are'} still open` : '', unread ? `${unread} s of sound are not read yet` : ''].filter(Boolean).join(', and ');
+  const empty = d.items.every((i) => i.state === 'struck' || i.state === 'revised');
+  const blocked = asks > 0 || unread > 0 || empty;
+  const whyNot = [asks ? `${asks} ${asks === 1 ? 'question is' : 'questions are'} still open` : '', unread ? `${unread} s of sound are not read yet` : '', empty && !asks && !unread ? 'Nothing stands in this draft yet' : ''].filter(Boolean).join(', and ');
   const open = (): void => { setRefused(null); dialog.current?.showModal(); };
 
   async function finish(event: Event): Promise<void> {

@@ -1,7 +1,7 @@
 /** Whose exam this is: the horse, the visit, and both in a form when something is to be put right. */
 import { useState } from 'preact/hooks';
 import type { Header } from '../../parser/contract/draft.ts';
-import { dayWords } from '../when.ts';
+import { dayWords, momentWords } from '../when.ts';
 import { amountWords } from '../words.ts';
 import { act, busy, confirmed, draft } from './desk.ts';
 
@@ -21,7 +21,7 @@ export function Head() {
         <p class="soft">{dayWords(startedAt)}{examiner ? `, ${examiner}` : ''}</p>
       </div>
       <div class="state">
-        {confirmed.value && last ? <p class="kept"><span aria-hidden="true">✓ </span>Confirmed by {last.by}, {new Date(last.when).toLocaleString()}</p> : <p class="soft">{d.reopened ? `Open again, because ${d.reopened.reason}` : 'A draft until you confirm it.'}</p>}
+        {confirmed.value && last ? <p class="kept"><span aria-hidden="true">✓ </span>Confirmed by {last.by}, {momentWords(last.when)}</p> : <p class="soft">{d.reopened ? `Open again, because ${d.reopened.reason}` : 'A draft until you confirm it.'}</p>}
         {confirmed.value && last?.reason && <p class="small">Changed since, because {last.reason}</p>}
         {!confirmed.value && <button type="button" class="quiet" aria-expanded={open} onClick={() => setOpen(!open)}>Horse and visit</button>}
       </div>

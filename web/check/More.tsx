@@ -2,6 +2,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { api } from '../api.ts';
 import { cautions, confirmed, draft, soundOf } from './desk.ts';
+import { momentWords } from '../when.ts';
 import { keyTable } from './keys.ts';
 import { Phrase, Play } from './Said.tsx';
 import { Revision } from './Revision.tsx';
@@ -39,7 +40,7 @@ export function Revisions() {
       <h2 id="revisions">Revisions</h2>
       <ol class="plain">{d.revisions.map((r) => (
         <li key={r.revision}>
-          <div class="row between"><span>{r.revision}. {r.by}, {new Date(r.when).toLocaleString()}{r.reason && <span class="soft">, because {r.reason}</span>}{r.lexicon && <span class="soft small"> lexicon {r.lexicon}</span>}</span>
+          <div class="row between"><span>{r.revision}. {r.by}, {momentWords(r.when)}{r.reason && <span class="soft">, because {r.reason}</span>}{r.lexicon && <span class="soft small"> lexicon {r.lexicon}</span>}</span>
             <button type="button" aria-expanded={shown === r.revision} onClick={() => setShown(shown === r.revision ? null : r.revision)}>Read it</button></div>
           {shown === r.revision && <Revision exam={d.id} n={r.revision} />}
         </li>))}</ol>

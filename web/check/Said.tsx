@@ -1,6 +1,7 @@
 /** Where an item came from: its words in the phrase, its sound, how sure, and why. */
 import type { Utterance } from '../../parser/contract/draft.ts';
 import type { Item } from '../../parser/contract/item.ts';
+import { momentWords } from '../when.ts';
 import { playing, soundTrouble } from '../sound.ts';
 import { addressOf, playSound, utterance, type Sound } from './desk.ts';
 import { howWords, ruleWords, sureWords } from './why.ts';
@@ -27,7 +28,7 @@ export function Said({ item }: { item: Item }) {
   const said = utterance(evidence.utterance);
   return (
     <div class="said stack">
-      {said ? <Phrase said={said} marked={(i) => evidence.words.includes(i)} /> : <p class="soft">{evidence.by ? `Typed by ${evidence.by}${evidence.when ? `, ${new Date(evidence.when).toLocaleString()}` : ''}. There is no sound.` : 'No words are kept for this.'}</p>}
+      {said ? <Phrase said={said} marked={(i) => evidence.words.includes(i)} /> : <p class="soft">{evidence.by ? `Typed by ${evidence.by}${evidence.when ? `, ${momentWords(evidence.when)}` : ''}. There is no sound.` : 'No words are kept for this.'}</p>}
       {soundTrouble.value && <p class="trouble" role="status">{soundTrouble.value}</p>}
       <dl class="why small">
         <dt>How sure</dt><dd>{sureWords(evidence.sure, evidence.repaired)}</dd>
