@@ -27,7 +27,7 @@ export function PlaceField({ value, kinds, onChange }: { value: Place | null; ki
     <fieldset class="place-field">
       <legend>Place: <strong>{placeWords(value)}</strong></legend>
       <div class="row tight" role="group" aria-label="Kind of place">{shown.map((k) => <button type="button" key={k} aria-pressed={kind === k} onClick={() => choose(k)}>{kindWords[k]}</button>)}</div>
-      {(kind === 'T' || kind === 'S') && <div class="row tight" role="group" aria-label="Quarter of the mouth">{quarters.map(([q, label]) => <button type="button" key={q} aria-pressed={quarter === q} onClick={() => setQuarter(q)}>{label}</button>)}</div>}
+      {(kind === 'T' || kind === 'S') && <div class="quarters" role="group" aria-label="Quarter of the mouth">{quarters.map(([q, label]) => <button type="button" key={q} aria-pressed={quarter === q} onClick={() => setQuarter(q)}>{label}</button>)}</div>}
       {kind === 'T' && <div class="row tight" role="group" aria-label="Teeth">{ofQuarter.map((tooth) => (
         <button type="button" key={tooth} aria-label={`${tooth}: ${spokenTooth(tooth)}`} aria-pressed={teeth.includes(tooth)} onClick={() => { const now = toggled(teeth, tooth).sort(); onChange(now.length ? { teeth: now } : null); }}>{tooth}</button>))}</div>}
       {kind === 'S' && <div class="row tight" role="group" aria-label="Gaps">{spaces.filter(([a, b]) => a[0] === quarter || b[0] === quarter).map(([a, b]) => (
