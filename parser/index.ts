@@ -1,9 +1,49 @@
 /** The grammar's front door. Pure: no clock, no random, no I/O. */
-import type { Context, Header } from './contract/draft.ts';
+import type { Context, Header, ParseResult } from './contract/draft.ts';
+import type { HeardPhrase } from './contract/word.ts';
+import { parseOne, type Parsed } from './grammar/parse.ts';
+import { tradeForms } from './grammar/vocabulary.ts';
+import { weigh } from './grammar/weigh.ts';
 
 export type { Context } from './contract/draft.ts';
+export type { Parsed } from './grammar/parse.ts';
+export { explain } from './grammar/explain.ts';
+export { meaningOf } from './grammar/meaning.ts';
+export { legalTeeth } from './grammar/teeth.ts';
+export { labelOf, say } from './labels.ts';
 
 const noHeader: Header = { horse: null, owner: null, yard: null, examiner: null, startedAt: null };
 
 /** The context of an exam in which nothing was said yet. */
 export const emptyContext = (header: Partial<Header> = {}): Context => ({ header: { ...noHeader, ...header }, items: [], doubts: [], carry: undefined });
+
+/**
+ * Reads one phrase in its context. Every hypothesis is read; an item's `evidence.sure` is the share of the ear's belief
+ * (posterior of its acoustic scores) that the hypotheses yielding the same item hold, 0 to 1.
+ * Speech without words is the doubt `unheard`. Never throws on words.
+ */
+export function parse(heard: HeardPhrase, context: Context): Parsed {
+  const best = heard.hypotheses[0];
+  if (best === undefined || best.words.length === 0) return unheard(heard, context);
+  const first = parseOne(heard, best, context);
+  return heard.hypotheses.length === 1 ? first : weigh(first, heard, context);
+}
+
+/** One typed or scripted line: no times, nothing to weigh. */
+export const parseText = (id: string, text: string, context: Context): Parsed =>
+  parse({ id, reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(/\s+/).filter(Boolean).map((w) => ({ w })) }] }, context);
+
+function unheard(heard: HeardPhrase, context: Context): Parsed {
+  const text = heard.hypotheses[0]?.text ?? '';
+  const sound = heard.reader !== 'typed' && heard.reader !== 'scripted';
+  const at = heard.at ? { at: heard.at } : {};
+  const result: ParseResult = {
+    id: heard.id, text, utterance: { id: heard.id, text, words: [], reader: heard.reader, ...at, ...(heard.silenceBefore !== undefined ? { silenceBefore: heard.silenceBefore } : {}) },
+    items: [], commands: [], hints: [], settles: [], leftovers: [], carry: context.carry,
+    doubts: sound ? [{ id: `${heard.id}/d1`, doubt: 'unheard', words: '', utterance: heard.id, state: 'open', ...at }] : [],
+  };
+  return { ...result, trace: { steps: 0, made: [] } };
+}
+
+/** Phrases the ear may expect: every spoken form of the lexicon. */
+export const spokenForms = (): readonly string[] => tradeForms;

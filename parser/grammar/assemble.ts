@@ -12,7 +12,7 @@ import type { Term } from './vocabulary.ts';
 export type Scope = 'absent' | 'suspected' | 'before';
 export interface Head {
   readonly mark: number;
-  readonly condition?: { readonly id: ConditionId; readonly strength: 'say' | 'withPlace' | 'absentSay'; readonly plural: boolean };
+  readonly condition?: { readonly id: ConditionId; readonly strength: 'say' | 'withPlace' | 'absentSay'; readonly plural: boolean; readonly grade?: string };
   readonly work?: Extract<WorkTerm, { as: 'procedure' }>;
 }
 export interface Placing { readonly raw: RawPlace; readonly marks: readonly number[]; readonly beside?: boolean }

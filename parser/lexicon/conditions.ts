@@ -148,6 +148,7 @@ export const conditions = {
   },
   'pulp-exposure': {
     label: 'Pulp exposure', short: 'open pulp', group: 'tooth', places: ['T'],
+    withPlace: ['exposed'],
     say: ['[occlusal] pulp(ar) exposure(s)', 'exposed pulp(s)', 'pulp [horn] [is] (exposed|open)', 'open pulp(s) [(horn|horns)]', 'pulp horn exposure'],
   },
   fracture: {

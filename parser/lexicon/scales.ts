@@ -13,3 +13,14 @@ export const scales = {
 } as const satisfies Record<string, ScaleEntry>;
 export type ScaleId = keyof typeof scales;
 export const scaleIds = Object.keys(scales) as [ScaleId, ...ScaleId[]];
+
+/** Fracture classes as they are said (AVDC tooth fracture classification); a class is only read from these words. */
+export const fractureSay: Readonly<Record<string, readonly string[]>> = {
+  EI: ['enamel infraction', 'e i', 'hairline crack'],
+  EF: ['enamel fracture'],
+  UCRF: ['uncomplicated crown root fracture', 'u c r f'],
+  CCRF: ['complicated crown root fracture', 'c c r f'],
+  UCF: ['uncomplicated crown fracture', 'u c f'],
+  CCF: ['complicated crown fracture', 'c c f'],
+  RF: ['root fracture', 'fractured root'],
+};

@@ -1,0 +1,150 @@
+/**
+ * Phrases without a finding of their own lean on what was said before: a size, degree or tool alone amends the last item;
+ * "same on the other side", "and three oh six", "nothing like that on the right" repeat its condition; a place alone waits.
+ */
+import type { Context } from '../contract/draft.ts';
+import type { Item } from '../contract/item.ts';
+import { standing, type Carry } from './carry.ts';
+import { detailsOf } from './findings.ts';
+import type { FindingBody, ItemBody, Made } from './made.ts';
+import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
+import type { Roles } from './assemble.ts';
+import type { Mark } from './scan.ts';
+import { otherSide } from './teeth.ts';
+import type { Token } from './tokens.ts';
+
+export interface Alone { readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; readonly role: Roles['role']; readonly places: readonly number[]; readonly unknown: number; readonly carry: Carry; readonly context: Context; readonly missing: ReadonlySet<string> }
+type Finding = Extract<Item, { kind: 'finding' }>;
+
+export function alone(input: Alone): readonly Made[] {
+  const { tokens, role, places, unknown, carry, context } = input;
+  if (unknown > 0) return [];
+  const words = tokens.map(({ t }) => t).join(' ');
+  const last = standing(context, carry.last);
+  const mods = role.flatMap((r, i) => (r === 'mod' ? [i] : []));
+  const placings = places.map((i) => ({ raw: (input.marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] }));
+  if (last?.kind === 'finding') {
+    if (/\bsame\b/.test(words)) return repeated(last, input, places, mods, mirrored(words, last) ?? (placings.length > 0 ? resolvePlace(placings, wantedBy(last.condition, input.missing)) : undefined), 'present');
+    if (/\b(nothing|none) (like that|of that|there|of it)\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
+    if (placings.length > 0 && /^(and|also|plus)\b/.test(words)) return repeated(last, input, places, mods, resolvePlace(placings, wantedBy(last.condition, input.missing)), last.presence);
+  }
+  if (placings.length > 0) return placeAlone(input, placings, mods);
+  if (mods.length > 0 && last) return amended(last, input, mods);
+  return mods.length > 0 && worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
+}
+
+const worthADoubt = ({ marks }: Alone, mods: readonly number[]): boolean => mods.some((m) => (marks[m] as Mark).measure !== undefined || (marks[m] as Mark).grade !== undefined);
+
+/** "same on the other side": the same jaw, the other side. */
+function mirrored(words: string, last: Finding): Resolved | undefined {
+  if (!/\b(other|opposite) side\b/.test(words) || last.place === null) return undefined;
+  const place = last.place;
+  if ('teeth' in place) return { place: { ...place, teeth: place.teeth.map(otherSide).sort() }, doubts: [] };
+  if ('spaces' in place) return { place: { ...place, spaces: place.spaces.map(([a, b]) => [otherSide(a), otherSide(b)] as [string, string]) }, doubts: [] };
+  if ('region' in place && (place.side === 'left' || place.side === 'right')) return { place: { ...place, side: place.side === 'left' ? 'right' : 'left' }, doubts: [] };
+  if ('rows' in place) return { place: { ...place, rows: place.rows.map((row) => (row.includes('left') ? row.replace('left', 'right') : row.replace('right', 'left')) as typeof row) }, doubts: [] };
+  return undefined;
+}
+
+/** "nothing like that on the right": the place of the last finding, on the side named. */
+function onSide(last: Finding, placings: { raw: NonNullable<Mark['place']>; marks: number[] }[], missing: ReadonlySet<string>): Resolved {
+  const side = placings[0]?.raw.side;
+  const bare = side !== undefined && placings[0]?.raw.jaw === undefined && placings[0]?.raw.region === undefined;
+  if (bare && last.place !== null) {
+    const is = (code: string): boolean => (side === 'left') === ['2', '3', '6', '7'].includes(code[0] as string);
+    if ('region' in last.place) return { place: { region: last.place.region, side }, doubts: [] };
+    if ('teeth' in last.place) return { place: { teeth: [...new Set(last.place.teeth.map((t) => (is(t) ? t : otherSide(t))))].sort() }, doubts: [] };
+    if ('spaces' in last.place) return { place: { spaces: last.place.spaces.map(([a, b]) => (is(a) ? [a, b] : [otherSide(a), otherSide(b)]) as [string, string]) }, doubts: [] };
+  }
+  return resolvePlace(placings, wantedBy(last.condition, missing));
+}
+
+function repeated(last: Finding, input: Alone, places: readonly number[], mods: readonly number[], where: Resolved | undefined, presence: Finding['presence']): readonly Made[] {
+  if (where === undefined) return [];
+  const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
+  const kept = presence === 'absent' ? {} : { ...(last.qualifiers ? { qualifiers: last.qualifiers } : {}), ...(last.surfaces ? { surfaces: last.surfaces } : {}) };
+  const body: FindingBody = { kind: 'finding', condition: last.condition, presence: presence === 'absent' ? 'absent' : last.presence, when: last.when, place: where.place, ...kept, ...said(details) };
+  const how = { condition: 'carried' as const, ...(kept.qualifiers ? { qualifiers: 'carried' as const } : {}), ...(kept.surfaces ? { surfaces: 'carried' as const } : {}) };
+  return [{ body, marks: [...places, ...mods, ...glueMarks(input)], how, rules: ['same again'], doubts: where.doubts.map((d) => ({ doubt: d.doubt, condition: last.condition, ...(d.rule ? { rule: d.rule } : {}), ...(d.readings ? { readings: d.readings.map((place) => ({ label: '', bodies: [{ ...body, place }] })) } : {}) })) }];
+}
+const glueMarks = ({ role }: Alone): readonly number[] => role.flatMap((r, i) => (r === 'glue' || r === 'cue' ? [i] : []));
+
+const said = ({ severity, severitySaid, grade, measures, surfaces, qualifiers, change }: ReturnType<typeof detailsOf>) => ({
+  ...(severity ? { severity } : {}), ...(severitySaid ? { severitySaid } : {}), ...(grade ? { grade } : {}), ...(measures.length > 0 ? { measures } : {}),
+  ...(surfaces.length > 0 ? { surfaces } : {}), ...(qualifiers.length > 0 ? { qualifiers } : {}), ...(change ? { change } : {}),
+});
+
+/** A place said alone stands ready for the next phrase; a finding that waited for its place takes it. */
+function placeAlone(input: Alone, placings: { raw: NonNullable<Mark['place']>; marks: number[] }[], mods: readonly number[]): readonly Made[] {
+  const { carry, context, places, tokens } = input;
+  const waiting = standing(context, carry.half?.item);
+  const marked = tokens[0]?.t;
+  if (waiting?.kind === 'finding' && waiting.place === null) {
+    const { place, doubts } = resolvePlace(placings, wantedBy(waiting.condition, input.missing));
+    const details = detailsOf(waiting.condition, mods, input.marks, tokens, -1);
+    if (place !== null) return [revision(waiting, { place, ...said(details) }, [...places, ...mods], { settles: [carry.half?.doubt as string], doubts })];
+  }
+  const last = standing(context, carry.last);
+  if (last && correcting(tokens)) return amendedPlace(last, input, placings);
+  const { place, doubts } = resolvePlace(placings, { kinds: ['T', 'R', 'G'], missing: input.missing });
+  const bareSide = placings.every(({ raw }) => raw.codes === undefined && raw.region === undefined && raw.positions === undefined && (raw.jaw === undefined || raw.side === undefined) && raw.quadrants === undefined);
+  if (bareSide || marked === undefined) return [];
+  const wrong = doubts.filter(({ doubt }) => doubt !== 'no-place');
+  return [{ marks: [...places, ...mods], rules: ['half'], doubts: wrong.length > 0 ? wrong.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map(() => ({ label: '', bodies: [] })) } : {}) })) : [{ doubt: 'no-condition', place }] }];
+}
+
+/** "correction two oh seven", "sorry I mean two oh seven", "not one oh seven two oh seven". */
+const correcting = (tokens: readonly Token[]): boolean => /^(correction|sorry|i mean|no make that|make that|no i mean|no wait|no that is|no it is|not|no sorry|that should be|should be|that is|it is|that was)\b/.test(tokens.map(({ t }) => t).join(' '));
+
+function amendedPlace(last: Item, input: Alone, placings: { raw: NonNullable<Mark['place']>; marks: number[] }[]): readonly Made[] {
+  if (!('place' in last)) return [];
+  const raws = placings.map((p) => (p.raw.codes && p.raw.codes.length > 1 && input.tokens[0]?.t === 'not' ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } } : p)).slice(-1);
+  const wanted = last.kind === 'finding' ? wantedBy(last.condition, input.missing) : { kinds: ['T', 'S', 'R', 'G'] as const, missing: input.missing };
+  const { place, doubts } = resolvePlace(raws, wanted);
+  return place === null ? [{ marks: input.places, doubts: doubts.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined })), rules: ['correction'] }] : [revision(last, { place }, [...input.places, ...glueMarks(input)], { doubts })];
+}
+
+/** A size, tool or degree said alone after an item amends it. */
+function amended(last: Item, input: Alone, mods: readonly number[]): readonly Made[] {
+  if (last.kind === 'finding') {
+    const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
+    const now = said(details);
+    if (details.gradeDoubt) return [{ marks: mods, doubts: [details.gradeDoubt], rules: ['amend'] }];
+    return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
+  }
+  if (last.kind === 'treatment') {
+    const now = treatmentDetails(input.marks, mods);
+    return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
+  }
+  return [];
+}
+
+export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]): Partial<Extract<ItemBody, { kind: 'treatment' }>> {
+  const out: Record<string, unknown> = {};
+  for (const m of mods) {
+    const mark = marks[m] as Mark;
+    if (mark.measure?.value !== undefined && (mark.measure.unit === 'mm' || mark.measure.unit === 'cm')) {
+      const scale = mark.measure.unit === 'cm' ? 10 : 1;
+      const value = mark.measure.value as number | readonly [number, number];
+      out['amountMm'] = typeof value === 'number' ? value * scale : [value[0] * scale, value[1] * scale];
+    }
+    for (const term of mark.terms ?? []) {
+      if (term.k === 'work' && term.term.as === 'instrument') out['instrument'] = term.term.instrument;
+      if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;
+      if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id)) out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
+      if (term.k === 'surface') out['surfaces'] = [...((out['surfaces'] as string[] | undefined) ?? []), term.id];
+    }
+  }
+  return out;
+}
+
+/** The whole corrected item again, and what changed; the old reading stays. */
+export function revision(old: Item, now: Record<string, unknown>, marks: readonly number[], more: { settles?: readonly string[]; doubts?: readonly { doubt: string; rule?: string }[] }): Made {
+  const { id, evidence: _evidence, how, revises: _revises, ...body } = old;
+  const was = Object.fromEntries(Object.keys(now).map((key) => [key, (body as Record<string, unknown>)[key] ?? null]));
+  const carried = Object.fromEntries(Object.keys(body).filter((key) => !(key in now) && !['kind', 'presence', 'when', 'topUp', 'given'].includes(key) && (body as Record<string, unknown>)[key] != null).map((key) => [key, 'carried' as const]));
+  return {
+    body: { ...body, ...now } as ItemBody, marks, rules: [more.settles ? 'completed' : 'amend'], how: { ...how, ...carried },
+    revises: { id, was, now }, ...(more.settles ? { settles: more.settles } : {}), doubts: (more.doubts ?? []).filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt as 'unlikely', ...(d.rule ? { rule: d.rule } : {}) })),
+  };
+}

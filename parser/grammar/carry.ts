@@ -1,0 +1,32 @@
+/** The grammar's memory from one phrase to the next: small, plain JSON, handed back and forth by the caller. */
+import type { Context } from '../contract/draft.ts';
+import type { Item } from '../contract/item.ts';
+import type { RawPlace } from './places.ts';
+
+export interface Carry {
+  /** The place last spoken, as it was said. */
+  readonly place?: readonly RawPlace[];
+  /** The item last made. */
+  readonly last?: string;
+  /** All items of the last utterance that made any. */
+  readonly lastItems: readonly string[];
+  /** Half of a finding, waiting for its other half. */
+  readonly half?: { readonly doubt: string; readonly item?: string };
+  /** What `bring-back` can undo, latest last; at most five. */
+  readonly undo: readonly { readonly command: string; readonly ids: readonly string[] }[];
+  readonly paused: boolean;
+  /** A doubt with readings, open for `answer`. */
+  readonly question?: string;
+}
+
+export const noCarry: Carry = { lastItems: [], undo: [], paused: false };
+/** Seconds of silence that end what is carried (record contract, section 1). */
+export const LONG_PAUSE = 20;
+
+export const carryOf = (context: Context): Carry => ({ ...noCarry, ...(context.carry as Partial<Carry> | undefined) });
+export const standing = (context: Context, id: string | undefined): Item | undefined => context.items.findLast((item) => item.id === id);
+/** The carried memory after a long pause: undo and pause stay, places and halves do not. */
+export const afterPause = (carry: Carry): Carry => ({ lastItems: carry.lastItems, undo: carry.undo, paused: carry.paused, ...(carry.last ? { last: undefined } : {}) });
+export const remember = (undo: Carry['undo'], entry: Carry['undo'][number]): Carry['undo'] => [...undo, entry].slice(-5);
+/** Teeth said to be missing or extracted, left out of groups. */
+export const missingTeeth = (context: Context): ReadonlySet<string> => new Set(context.items.flatMap((item) => (item.kind === 'finding' && ['missing', 'previously-extracted'].includes(item.condition) && item.presence === 'present' && item.place && 'teeth' in item.place ? item.place.teeth : [])));

@@ -1,0 +1,51 @@
+/** Speech that steers. What takes something away acts only as the whole phrase. */
+import type { Context } from '../contract/draft.ts';
+import type { Command } from '../contract/doubt.ts';
+import type { Item } from '../contract/item.ts';
+import type { CommandId } from '../lexicon/commands.ts';
+import { remember, type Carry } from './carry.ts';
+import { commandForms } from './vocabulary.ts';
+
+export type CommandBody = Omit<Command, 'id' | 'utterance' | 'words'>;
+export interface Steered { readonly commands: readonly CommandBody[]; readonly carry: Carry; readonly items?: readonly Item[]; readonly note?: string; readonly settles?: readonly string[] }
+
+const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'right', 'now', 'so', 'quidnote']);
+
+export function steer(words: readonly string[], context: Context, carry: Carry): Steered | undefined {
+  const plain = words.filter((w) => !softeners.has(w));
+  const text = plain.join(' ');
+  const command = commandForms.get(text) as CommandId | undefined;
+  if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
+  if (plain[0] === 'note' && plain.length > 1) return { commands: [], carry, note: plain.slice(1).join(' ') };
+  const next = /^next horse(?: is| please)?(?: (.+))?$/.exec(text);
+  if (next && (next[1] === undefined || next[1].split(' ').length <= 3)) return { commands: [{ command: 'next-horse', ...(next[1] ? { name: capital(next[1]) } : {}) }], carry: { ...ended(carry), undo: remember(carry.undo, { command: 'next-horse', ids: [] }) } };
+  const flag = /^(?:flag|mark) (?:(?:that|this|it)|(.+)) for (?:the|a) vet$/.exec(text);
+  if (flag) return { commands: [{ command: 'flag-for-veterinarian', ...(carry.last ? { targets: [carry.last] } : {}) }], carry };
+  if (command === undefined) return undefined;
+  switch (command) {
+    case 'strike-last': {
+      const standing = carry.lastItems.filter((id) => context.items.some((item) => item.id === id));
+      const ids = standing.length > 0 ? standing : [...new Set(context.items.slice(-1).map(({ id }) => id))];
+      return { commands: [{ command, targets: ids }], carry: { ...ended(carry), lastItems: [], undo: remember(carry.undo, { command, ids }) } };
+    }
+    case 'bring-back': {
+      const last = carry.undo.at(-1);
+      return { commands: [{ command, targets: [...(last?.ids ?? [])] }], carry: { ...ended(carry), lastItems: last?.ids ?? [], ...(last?.ids.at(-1) ? { last: last.ids.at(-1) } : {}), undo: carry.undo.slice(0, -1) } };
+    }
+    case 'pause': return { commands: [{ command }], carry: { ...ended(carry), paused: true } };
+    case 'answer': return answer(text, context, carry);
+    default: return { commands: [{ command }], carry: ['finish', 'resume'].includes(command) ? ended(carry) : carry };
+  }
+}
+
+/** A command ends what places and halves were carried; what was made last can still be amended. */
+const ended = (carry: Carry): Carry => ({ lastItems: carry.lastItems, undo: carry.undo, paused: carry.paused, ...(carry.last ? { last: carry.last } : {}) });
+const capital = (name: string): string => name.split(' ').map((w) => w.charAt(0).toUpperCase() + w.slice(1)).join(' ');
+
+/** Only while a question is open: "the first", "the second one". */
+function answer(text: string, context: Context, carry: Carry): Steered | undefined {
+  const open = context.doubts.findLast((doubt) => (doubt.readings ?? []).length > 1);
+  const reading = /second/.test(text) ? 1 : /third/.test(text) ? 2 : 0;
+  const items = open?.readings?.[reading]?.items;
+  return open === undefined || items === undefined ? undefined : { commands: [{ command: 'answer', doubt: open.id, reading }], carry, items, settles: [open.id] };
+}

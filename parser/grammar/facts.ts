@@ -1,0 +1,29 @@
+/** What was said about the visit itself, kept in its own words. */
+import { factSay, type FactAbout } from '../lexicon/facts.ts';
+import { hesitations } from '../lexicon/fillers.ts';
+import { codesIn, findingsIn } from './has.ts';
+import { readNumber } from './numbers.ts';
+import { expand } from './template.ts';
+import { buildTrie, longest } from './trie.ts';
+import type { Token } from './tokens.ts';
+import type { WorkRule } from './work.ts';
+
+const forms = buildTrie(factSay.flatMap(({ about, say }) => say.flatMap((form) => expand(form.replace(/\[([^[\]()]*\|[^[\]()]*)\]/g, '[($1)]')).map((words) => [words, about] as const))));
+
+export const facts: WorkRule = (marks, tokens) => {
+  const words = tokens.map(({ t }) => t);
+  const found = words.map((_, at) => longest(forms, words, at)).find((hit) => hit !== undefined);
+  const about = found?.values[0];
+  // A finding at a tooth is worth more than the sentence it stands in.
+  if (about === undefined || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit'].includes(about))) return [];
+  const start = words.findIndex((w) => !hesitations.includes(w));
+  const said = words.slice(start).join(' ');
+  const rate = about === 'heart-rate' ? rateIn(tokens) : undefined;
+  return [{ body: { kind: 'fact', about: about as FactAbout, said, ...(rate !== undefined ? { value: { value: rate, unit: 'per-minute' } } : { value: null }), ...(about === 'consent' ? consent(said) : {}) }, marks: marks.map((_, i) => i), rules: ['fact'], doubts: [] }];
+};
+
+const rateIn = (tokens: readonly Token[]): number | undefined => tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
+const consent = (said: string): { given: boolean; for?: 'exam' | 'treatment' | 'sedation' | 'extraction' } => {
+  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) => said.includes(what));
+  return { given: !/\b(no|not|refused|withheld|declined)\b/.test(said), ...(target ? { for: target } : {}) };
+};

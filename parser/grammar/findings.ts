@@ -1,0 +1,122 @@
+/** From a clause to a finding of the record: presence, place, degree, grade, measures, surfaces. */
+import type { Grade, Measure, Place } from '../contract/item.ts';
+import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { scales, type ScaleId } from '../lexicon/scales.ts';
+import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
+import type { Clause, Placing } from './assemble.ts';
+import type { FindingBody, Made, MadeDoubt } from './made.ts';
+import { resolvePlace, wantedBy } from './resolve.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+import type { Term } from './vocabulary.ts';
+
+/** Findings at an end of a tooth: there rostral and caudal say which end, elsewhere they are surfaces. */
+const ended = new Set<ConditionId>(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'infundibular-caries', 'caries', 'displaced', 'drifted', 'wolf-tooth', 'blind-wolf-tooth', 'fracture', 'bit-seat-present']);
+
+export interface Details {
+  severity?: SeverityId; severitySaid?: string; change?: FindingBody['change'];
+  grade?: Grade; gradeDoubt?: MadeDoubt; measures: Measure[]; surfaces: SurfaceId[]; qualifiers: QualifierId[]; pulpHorn?: number;
+}
+
+export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], missing: ReadonlySet<string>): readonly Made[] {
+  const { id, strength, grade } = clause.head.condition as NonNullable<Clause['head']['condition']>;
+  const details = detailsOf(id, clause.mods, marks, tokens, clause.head.mark, grade);
+  const ruledOut = clause.scopes.includes('absent') !== (strength === 'absentSay');
+  const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
+  const when = clause.scopes.includes('before') && !ruledOut ? 'before' as const : 'now' as const;
+  const split = placingsBySurface(clause, marks);
+  return split.map(({ placings, surfaces }) => {
+    const { place, doubts, distal } = resolvePlace(placings, wantedBy(id, missing));
+    const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
+    const allSurfaces = [...new Set([...details.surfaces, ...surfaces, ...(distal ? ['distal' as const] : [])])];
+    const body: FindingBody = {
+      kind: 'finding', condition: id, presence, when, place,
+      ...(allSurfaces.length > 0 ? { surfaces: allSurfaces } : {}),
+      ...(details.severity ? { severity: details.severity } : {}), ...(details.severitySaid ? { severitySaid: details.severitySaid } : {}),
+      ...(details.grade ? { grade: details.grade } : {}), ...(details.measures.length > 0 ? { measures: details.measures } : {}),
+      ...(details.qualifiers.length > 0 ? { qualifiers: details.qualifiers } : {}), ...(details.change ? { change: details.change } : {}),
+      ...(details.pulpHorn !== undefined ? { pulpHorn: details.pulpHorn } : {}), ...(said ? { said } : {}),
+    };
+    const own = doubts.filter((d) => !(d.doubt === 'no-place' && presence === 'absent')).map((d): MadeDoubt => ({
+      doubt: d.doubt, condition: id, words: (d.said ?? []).join(' ') || undefined, ...(d.rule ? { rule: d.rule } : {}), ...(d.doubt === 'unlikely' ? { place } : {}),
+      ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
+    }));
+    return {
+      body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])],
+      doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
+    };
+  });
+}
+
+/** "points on the outside of the uppers and the inside of the lowers": one finding, two places, each with its surface. */
+function placingsBySurface(clause: Clause, marks: readonly Mark[]): readonly { placings: readonly Placing[]; surfaces: readonly SurfaceId[] }[] {
+  const surfaceMods = clause.mods.filter((m) => (marks[m] as Mark).terms?.some((t) => t.k === 'surface'));
+  const firsts = clause.placings.map((p) => p.marks[0] as number);
+  if (surfaceMods.length < 2 || clause.placings.length < 2) return [{ placings: clause.placings, surfaces: surfacesAt(surfaceMods, marks) }];
+  return clause.placings.map((placing, i) => {
+    const from = i === 0 ? -1 : firsts[i - 1] as number;
+    return { placings: [placing], surfaces: surfacesAt(surfaceMods.filter((m) => m > from && m < (firsts[i] as number)), marks) };
+  });
+}
+const surfacesAt = (mods: readonly number[], marks: readonly Mark[]): readonly SurfaceId[] => mods.flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'surface' ? [t.id] : []))).filter((s, i, all) => all.indexOf(s) === i);
+
+/** Everything the modifiers say, apart from the place. */
+export function detailsOf(id: ConditionId, mods: readonly number[], marks: readonly Mark[], tokens: readonly Token[], headMark: number, gradeOfHead?: string): Details {
+  const entry = conditions[id] as ConditionEntry;
+  const details: Details = { measures: [], surfaces: [], qualifiers: [] };
+  if (gradeOfHead) details.grade = { scale: 'fracture', value: gradeOfHead };
+  const bare = marks[headMark + 1];
+  const bareGrade = entry.scale && bare?.number !== undefined && typeof bare.number === 'number' ? [{ value: String(bare.number), announced: false }] : [];
+  for (const grade of [...mods.flatMap((m) => (marks[m] as Mark).grade ?? []), ...bareGrade]) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
+  const words = headWords(marks, tokens, headMark);
+  if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);
+  for (const m of mods) {
+    const mark = marks[m] as Mark;
+    if (mark.measure) details.measures.push(...measuresOf(entry, mark));
+    for (const term of mark.terms ?? []) addTerm(details, term, id);
+  }
+  details.qualifiers = [...new Set(details.qualifiers)];
+  // A surface that the finding's own name carries ("buccal points").
+  for (const surface of ['buccal', 'lingual', 'palatal', 'labial'] as const) if (words.includes(surface)) details.surfaces.push(surface);
+  if (words.some((w) => ['cheek', 'outside', 'outer'].includes(w)) && id === 'sharp-enamel-points') details.surfaces.push('buccal');
+  if (words.some((w) => ['inside', 'inner'].includes(w)) && id === 'sharp-enamel-points') details.surfaces.push('lingual');
+  details.surfaces = placingSurfaces(details.surfaces);
+  return details;
+}
+const placingSurfaces = (surfaces: readonly SurfaceId[]): SurfaceId[] => [...new Set(surfaces)];
+const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => tokens.slice((marks[at] as Mark).from, (marks[at] as Mark).to).map(({ t }) => t);
+
+function addTerm(details: Details, term: Term, id: ConditionId): void {
+  if (term.k === 'severity') { details.severity = term.id; if (!term.said.startsWith(term.id)) details.severitySaid = term.said; }
+  if (term.k === 'severityKept') details.severitySaid = term.said;
+  if (term.k === 'change') details.change = term.id;
+  if (term.k !== 'qualifier') return;
+  if ((term.id === 'rostral' || term.id === 'caudal') && !ended.has(id)) details.surfaces.push(term.id);
+  else details.qualifiers.push(term.id);
+}
+
+function measuresOf(entry: ConditionEntry, mark: Mark): readonly Measure[] {
+  const { value, unit, about, what, said, second } = mark.measure as NonNullable<Mark['measure']>;
+  const fallback = unit === 'degree' ? 'angle' : entry.measure ?? 'width';
+  const amount = value === undefined ? {} : { value: Array.isArray(value) ? [value[0], value[1]] as [number, number] : value as number };
+  if (second !== undefined) return [{ what: 'length', ...amount, unit, about }, { what: 'width', value: second, unit, about }];
+  return [{ what: what ?? fallback, ...amount, ...(unit ? { unit } : {}), about, ...(said ? { said } : {}) }];
+}
+
+function gradeOf(id: ConditionId, entry: ConditionEntry, { value, outOf }: { value: string; outOf?: number }, marks: readonly Mark[], mods: readonly number[], headMark: number, tokens: readonly Token[]): Partial<Details> {
+  const words = tokens.slice(Math.min(...[headMark, ...mods].map((m) => (marks[m] as Mark).from)), (marks.at(-1) as Mark).to).map(({ t }) => t).join(' ');
+  if (id === 'body-condition') return bodyCondition(value, outOf, words);
+  if (!entry.scale) return { grade: { scale: 'spoken', value } };
+  const legal: readonly string[] = scales[entry.scale as ScaleId].values;
+  return legal.includes(value) ? { grade: { scale: entry.scale as ScaleId, value } } : { gradeDoubt: { doubt: 'off-scale', condition: id, words, legal: [...legal] } };
+}
+
+/** Two scales are in use; which one is never assumed. */
+function bodyCondition(value: string, outOf: number | undefined, words: string): Partial<Details> {
+  const fits = (['body-condition', 'body-condition-0-5'] as const).filter((scale) => (scales[scale].values as readonly string[]).includes(value) && (outOf === undefined || outOf === (scale === 'body-condition' ? 9 : 5)));
+  if (fits.length === 1) return { grade: { scale: fits[0] as ScaleId, value } };
+  if (fits.length === 0) return { gradeDoubt: { doubt: 'off-scale', condition: 'body-condition', words, legal: [...scales['body-condition'].values] } };
+  const reading = (scale: ScaleId) => ({ label: scales[scale].label, bodies: [{ kind: 'finding' as const, condition: 'body-condition' as const, presence: 'present' as const, when: 'now' as const, place: null, grade: { scale, value } }] });
+  return { gradeDoubt: { doubt: 'two-readings', condition: 'body-condition', words, readings: fits.map(reading) } };
+}

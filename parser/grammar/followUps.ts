@@ -1,0 +1,67 @@
+/** What comes next: a recheck, a referral, what to watch, advice, a report, rest from the bit. */
+import { resolvePlace } from './resolve.ts';
+import { timeUnits } from '../lexicon/units.ts';
+import type { ItemBody, Made } from './made.ts';
+import { readAmount } from './numbers.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+import type { WorkRule } from './work.ts';
+
+type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
+const says = (mark: Mark, as: string): boolean => (mark.terms ?? []).some((t) => t.k === 'work' && t.term.as === as);
+
+export const followUps: WorkRule = (marks, tokens) => {
+  const find = (as: string): number => marks.findIndex((mark) => says(mark, as));
+  const words = tokens.map(({ t }) => t);
+  const after = afterIn(tokens);
+  const all = marks.map((_, i) => i);
+  const place = placeOf(marks);
+  const make = (body: FollowUp): readonly Made[] => [{ body, marks: all, rules: ['what comes next'], doubts: [] }];
+
+  if (/\b(no need (for|to call|to see) (the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  const advise = find('advise');
+  if (advise >= 0) {
+    const text = words.slice((marks[advise] as Mark).to).join(' ').replace(/^to /, '');
+    if (text !== '') return make({ kind: 'follow-up', action: 'advise-owner', text });
+  }
+  const report = find('report');
+  if (report >= 0) return make({ kind: 'follow-up', action: 'send-report', ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}) });
+  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|bitless/.test(words.join(' ')))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
+  const refer = find('refer');
+  if (refer >= 0) {
+    const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
+    const reason = reasonAt >= 0 ? words.slice(reasonAt + 1).join(' ') : '';
+    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
+  }
+  const unknown = marks.filter((m) => m.unknown).length;
+  const monitor = find('monitor');
+  if (monitor >= 0 && (place.place || after) && unknown === 0) return make({ kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
+  const recheck = find('recheck');
+  if (recheck >= 0 && after !== undefined && unknown <= 2) return make({ kind: 'follow-up', action: 'recheck', after, ...place });
+  if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
+  return [];
+};
+
+function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
+  const placings = marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : []));
+  const { place } = resolvePlace(placings, { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
+  return place === null ? {} : { place };
+}
+
+const season = /\b(in|before|after|until) (the |next )?(spring|summer|autumn|winter|fall|january|february|march|april|may|june|july|august|september|october|november|december|new year)\b/;
+
+export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
+  const words = tokens.map(({ t }) => t);
+  for (let at = 0; at < tokens.length; at += 1) {
+    if (words[at] === 'fortnight') return { value: 2, unit: 'week' };
+    const article = ['a', 'an', 'one'].includes(words[at] ?? '');
+    const amount = readAmount(tokens, at) ?? (article ? { value: 1, to: at + 1 } : undefined);
+    if (amount === undefined) continue;
+    const unit = (Object.keys(timeUnits) as (keyof typeof timeUnits)[]).find((u) => timeUnits[u].includes(words[amount.to] ?? ''));
+    if (unit === undefined) continue;
+    const about = ['about', 'around', 'roughly'].includes(words[at - 1] ?? '');
+    return { value: typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number], unit, ...(about ? { about } : {}) };
+  }
+  const said = season.exec(words.join(' '))?.[0];
+  return said ? { said } : undefined;
+}

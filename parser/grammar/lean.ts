@@ -1,0 +1,31 @@
+/** A finding said without its place leans on the place spoken before, and is marked as carried; with none to lean on it is half a finding. */
+import type { Context } from '../contract/draft.ts';
+import { conditions } from '../lexicon/conditions.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
+import { missingTeeth, type Carry } from './carry.ts';
+import type { Made } from './made.ts';
+import type { Reading } from './read.ts';
+import { resolvePlace, wantedBy } from './resolve.ts';
+
+export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
+  const waiting = carry.half !== undefined && carry.half.item === undefined;
+  const said = reading.places.length > 0;
+  let settled = false;
+  return reading.made.map((made) => {
+    const body = made.body;
+    if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
+    const entry = conditions[body.condition] as ConditionEntry;
+    if (entry.places.includes('N') || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;
+    const ruledOut = body.presence === 'absent' && !waiting;
+    if (ruledOut) return made;
+    const leaned = said || carry.place === undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));
+    if (leaned?.place) {
+      const settles = waiting && !settled ? [carry.half?.doubt as string] : [];
+      settled = true;
+      return { ...made, body: { ...body, place: leaned.place }, how: { ...made.how, place: 'carried' as const }, rules: [...made.rules, 'carried place'], doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'), settles: [...(made.settles ?? []), ...settles] };
+    }
+    if (body.presence === 'absent') return made;
+    if (entry.home) return { ...made, body: { ...body, place: { region: entry.home as never } }, doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') };
+    return made.doubts.some(({ doubt }) => doubt === 'no-place') ? made : { ...made, doubts: [...made.doubts, { doubt: 'no-place' as const }] };
+  });
+}

@@ -1,0 +1,142 @@
+/** What a raw place can mean for one condition or procedure: teeth, gaps, rows or a region, never a side or a tooth that was not said. */
+import type { Place } from '../contract/item.ts';
+import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { positionOf as positionNamedBy } from '../lexicon/places.ts';
+import type { RegionId } from '../lexicon/regions.ts';
+import type { ConditionEntry, PlaceKind } from '../lexicon/types.ts';
+import type { RowId } from '../lexicon/teeth.ts';
+import type { Placing } from './assemble.ts';
+import { contradicts, gapOf, isPaired, quadrantsOf, type RawPlace } from './places.ts';
+import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teeth.ts';
+
+export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }
+export interface Resolved { readonly place: Place | null; readonly doubts: readonly PlaceDoubt[]; readonly distal?: true }
+export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; readonly missing: ReadonlySet<string> }
+
+const cheek = [6, 7, 8, 9, 10, 11];
+const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
+const none: Resolved = { place: null, doubts: [] };
+
+export function wantedBy(id: ConditionId, missing: ReadonlySet<string>): Wanted {
+  const entry = conditions[id] as ConditionEntry;
+  const position = positionNamedBy[id];
+  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), supernumerary: id === 'supernumerary' };
+}
+
+export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
+  const beside = placings.filter((p) => p.beside).flatMap((p) => oppositeOf(p.raw, placings[0]?.raw));
+  const all = placings.filter((p) => !p.beside).map((p) => p.raw);
+  // "the gum at three oh nine": the tooth says where, when the finding can stand at a tooth.
+  const codes = all.filter((raw) => raw.codes !== undefined);
+  const chosen = codes.length > 0 && (wanted.kinds.includes('T') || wanted.kinds.includes('S')) ? codes : all;
+  const parts = chosen.map((raw) => one(raw, wanted));
+  const merged = parts.length === 0 ? none : parts.reduce(join);
+  const withCodes = merged.place === null || !('region' in merged.place) ? undefined : codes.flatMap((raw) => raw.codes ?? []);
+  const opposite = [...beside, ...(withCodes ?? [])];
+  return opposite.length > 0 && merged.place !== null ? { ...merged, place: { ...merged.place, opposite } } : merged;
+}
+
+/** "level with the eights": of the side named, in the upper row, against which the cheek lies; "level with two oh eight": that tooth. */
+function oppositeOf(raw: RawPlace, beside: RawPlace | undefined): readonly string[] {
+  if (raw.codes) return raw.codes;
+  if (!raw.positions) return [];
+  const jaw = raw.jaw ?? 'upper';
+  const side = raw.side ?? beside?.side;
+  return quadrantsOf({ jaw, side }).flatMap((q) => (raw.positions ?? []).map((p) => codeOf(q, p)));
+}
+
+function join(a: Resolved, b: Resolved): Resolved {
+  const doubts = [...a.doubts, ...b.doubts];
+  const [x, y] = [a.place, b.place];
+  if (x === null || y === null) return { place: x ?? y, doubts };
+  if ('teeth' in x && 'teeth' in y) return { place: { ...x, teeth: unique([...x.teeth, ...y.teeth]), ...(x.from || y.from ? { from: 'group' as const } : {}) }, doubts };
+  if ('spaces' in x && 'spaces' in y) return { place: { ...x, spaces: [...x.spaces, ...y.spaces] }, doubts };
+  if ('rows' in x && 'rows' in y) return { place: { ...x, rows: [...new Set([...x.rows, ...y.rows])].sort() }, doubts };
+  if ('region' in x && 'region' in y && x.region === y.region && x.side !== undefined && y.side !== undefined && x.side !== y.side) return { place: { ...x, side: 'both' }, doubts };
+  return { place: x, doubts };
+}
+
+const unique = (codes: readonly string[]): string[] => [...new Set(codes)].sort();
+
+function one(raw: RawPlace, wanted: Wanted): Resolved {
+  if (raw.codes) return ofCodes(raw, raw.codes, wanted);
+  if (raw.elsewhere !== undefined) return none;
+  if (raw.region && wanted.kinds.includes('G')) return { place: { region: raw.region, ...sideOf(raw), ...(raw.jaw && raw.jaw !== 'both' && ['lips', 'gums', 'bars'].includes(raw.region) ? { jaw: raw.jaw } : {}) }, doubts: [] };
+  if (raw.asked) return { place: null, doubts: [{ doubt: 'two-readings', readings: raw.asked.map((p) => ({ teeth: inQuadrants(raw, [p]) })) }] };
+  if (raw.all && !raw.positions && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
+  const positions = raw.positions ?? wanted.positions;
+  const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
+  if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
+  if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
+  if (quadrants && wanted.kinds.includes('R')) return { place: { rows: quadrants.map((q) => rowOf[q] as RowId).sort() }, doubts: [] };
+  if (quadrants && wanted.kinds.includes('T')) return ofPositions({ ...raw, plural: true }, cheek, quadrants, wanted);
+  if (raw.all && wanted.kinds.includes('T')) return ofPositions({ ...raw, plural: true }, cheek, [1, 2, 3, 4], wanted);
+  if (wanted.home && raw.side) return { place: { region: wanted.home, side: raw.side }, doubts: [] };
+  return wanted.kinds.includes('N') ? none : { place: null, doubts: [{ doubt: 'no-place' }] };
+}
+
+const sideOf = (raw: RawPlace): { side?: 'left' | 'right' | 'both' } => (raw.side ? { side: raw.side } : raw.plural && raw.region && isPaired(raw.region) ? { side: 'both' } : {});
+
+function ofCodes(raw: RawPlace, codes: readonly string[], wanted: Wanted): Resolved {
+  const wrong: PlaceDoubt[] = (raw.notTeeth ?? []).length > 0 ? [{ doubt: 'no-such-tooth', said: raw.notTeeth }] : [];
+  const beyond = codes.filter((code) => isSupernumerary(code) && !wanted.supernumerary);
+  if (beyond.length > 0) wrong.push({ doubt: 'no-such-tooth', said: beyond });
+  const teeth = codes.filter((code) => !beyond.includes(code));
+  if (teeth.length === 0) return { place: null, doubts: wrong };
+  if (raw.jaw && contradicts(raw, teeth[0] as string)) {
+    const other = quadrantsOf(raw).map((q) => codeOf(q, positionOf(teeth[0] as string))).filter(isTooth);
+    return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: [{ teeth: [teeth[0] as string] }, { teeth: other }] }] };
+  }
+  const spaceOnly = wanted.kinds.includes('S') && !wanted.kinds.includes('T');
+  if (wanted.kinds.includes('S') && raw.relative && teeth.length === 1) return spaceBy(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
+  if (raw.relative && teeth.length === 1 && !wanted.supernumerary) return relativeTooth(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
+  if (wanted.kinds.includes('S') && (raw.joined === 'between' || raw.joined === 'adjacent' || (spaceOnly && teeth.length > 1))) {
+    const gap = gapOf(teeth);
+    if (gap) return { place: { spaces: [[gap[0], gap[1]]] }, doubts: wrong };
+    if (raw.joined === 'range' || teeth.length > 2) {
+      const gaps = teeth.slice(1).map((code, i) => gapOf([teeth[i] as string, code]));
+      if (gaps.every((g) => g !== undefined)) return { place: { spaces: gaps.map((g) => [g[0], g[1]] as [string, string]) }, doubts: wrong };
+    }
+    if (spaceOnly || raw.joined === 'between') return { place: { teeth: unique(teeth) }, doubts: [...wrong, { doubt: 'unlikely', rule: 'gap-between-neighbours' }] };
+  }
+  if (spaceOnly && teeth.length === 1) {
+    const code = teeth[0] as string;
+    const readings = [spaceBy(code, -1, []).place, spaceBy(code, 1, []).place].filter((p): p is Place => p !== null);
+    return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings }] };
+  }
+  if (!wanted.kinds.includes('T') && !wanted.kinds.includes('S')) return { place: null, doubts: wrong.length > 0 ? wrong : [{ doubt: 'no-place' }] };
+  return { place: { teeth: unique(teeth), ...(raw.joined === 'range' ? { from: 'group' as const } : {}) }, doubts: wrong, ...(raw.relative === 'behind' ? { distal: true as const } : {}) };
+}
+
+function spaceBy(code: string, step: 1 | -1, doubts: readonly PlaceDoubt[]): Resolved {
+  const other = codeOf(quadrantOf(code), positionOf(code) + step);
+  return isTooth(other) ? { place: { spaces: [step > 0 ? [code, other] : [other, code]] }, doubts } : { place: null, doubts: [...doubts, { doubt: 'no-place' }] };
+}
+function relativeTooth(code: string, step: 1 | -1, doubts: readonly PlaceDoubt[]): Resolved {
+  const other = codeOf(quadrantOf(code), positionOf(code) + step);
+  return isTooth(other) ? { place: { teeth: [other] }, doubts } : { place: { teeth: [code] }, doubts, ...(step > 0 ? { distal: true as const } : {}) };
+}
+
+const inQuadrants = (raw: RawPlace, positions: readonly number[]): string[] => unique((raw.quadrants ?? (raw.jaw || raw.side ? quadrantsOf(raw) : [1, 2, 3, 4])).flatMap((q) => positions.map((p) => codeOf(q, p))));
+
+/** "the sixes", "upper canines", "upper left fourth cheek tooth", "upper right" for a wolf tooth. */
+function ofPositions(raw: RawPlace, positions: readonly number[], quadrants: readonly number[] | undefined, wanted: Wanted): Resolved {
+  const several = raw.plural || raw.all || positions.length > 1 || raw.side === 'both' || raw.jaw === 'both' || (quadrants !== undefined && raw.quadrants !== undefined);
+  const where = quadrants ?? (several ? [1, 2, 3, 4] : undefined);
+  // One tooth of several possible ones: which, is asked.
+  if (where === undefined || (where.length > 1 && !several)) return { place: null, doubts: [{ doubt: 'two-readings', readings: (where ?? [1, 2, 3, 4]).map((q) => ({ teeth: [codeOf(q, positions[0] as number)] })) }] };
+  const teeth = where.flatMap((q) => positions.map((p) => codeOf(q, p))).filter((code) => !wanted.missing.has(code));
+  const group = teeth.length > 1 && raw.positions !== undefined || (wanted.positions === undefined && teeth.length > 1);
+  return teeth.length === 0 ? none : { place: { teeth: unique(teeth), ...(group ? { from: 'group' as const } : {}) }, doubts: [] };
+}
+
+/** A group of teeth where the finding stands at a row or a region: "incisors level", "wave on the cheek teeth". */
+function ofGroupAsArea(raw: RawPlace, positions: readonly number[], quadrants: readonly number[] | undefined, wanted: Wanted): Resolved {
+  const incisors = positions.every((p) => p <= 3);
+  if (wanted.kinds.includes('R')) {
+    const rows: readonly RowId[] = incisors ? (raw.jaw === undefined || raw.jaw === 'both' ? ['lower-incisors', 'upper-incisors'] : [`${raw.jaw}-incisors`]) : (quadrants ?? [1, 2, 3, 4]).map((q) => rowOf[q] as RowId);
+    return { place: { rows: [...rows].sort() }, doubts: [] };
+  }
+  if (wanted.kinds.includes('G')) return { place: { region: incisors ? 'incisors' : 'cheek-teeth', ...(raw.side ? { side: raw.side } : {}) }, doubts: [] };
+  return { place: null, doubts: [{ doubt: 'no-place' }] };
+}

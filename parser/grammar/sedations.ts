@@ -1,0 +1,60 @@
+/** Sedation and other medicines, as spoken: one item an agent; nothing is calculated, completed or suggested. */
+import type { ItemBody, Made, MadeDoubt } from './made.ts';
+import { massUnits, perKilo, volumeUnits } from '../lexicon/units.ts';
+import { readAmount } from './numbers.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+import type { WorkRule } from './work.ts';
+import type { Term } from './vocabulary.ts';
+
+type Work = Extract<Term, { k: 'work' }>['term'];
+const workAt = (mark: Mark): readonly Work[] => (mark.terms ?? []).flatMap((t) => (t.k === 'work' ? [t.term] : []));
+const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => marks.flatMap((mark, i) => (workAt(mark).some(is) ? [i] : []));
+
+export const sedations: WorkRule = (marks, tokens) => {
+  const text = tokens.map(({ t }) => t).join(' ');
+  const agents = marks.flatMap((mark, i) => workAt(mark).flatMap((w) => (w.as === 'agent' ? [{ i, agent: w.agent, class: w.class }] : [])));
+  const sedate = indexes(marks, (w) => w.as === 'sedate');
+  const topUps = indexes(marks, (w) => w.as === 'topUp');
+  const unknown = marks.filter((m) => m.unknown).length;
+  if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
+  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)/.test(text) || (/^no sedation\b/.test(text));
+  if (agents.length === 0 && unknown > 1) return [];
+  const all = marks.map((_, i) => i).filter((i) => !(marks[i] as Mark).unknown);
+  const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
+  if (negated && agents.length === 0) return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
+  const by = byVet ? { by: 'veterinarian' as const } : {};
+  if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...by }, marks: all, rules: ['sedation'], doubts: [] }];
+  return agents.map(({ i, agent, class: kind }, n): Made => {
+    // Each agent takes the words up to the next one; words before the first are everybody's.
+    const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;
+    const to = n === agents.length - 1 ? tokens.length : (marks[agents[n + 1]?.i as number] as Mark).from;
+    const own = doseIn(tokens, (marks[i] as Mark).to, to) ?? doseIn(tokens, from, (marks[i] as Mark).from);
+    const routes = marks.flatMap((mark) => workAt(mark).flatMap((w) => (w.as === 'route' ? [{ at: mark.from, route: w.route }] : [])));
+    const route = (routes.find(({ at }) => at >= from && at < to) ?? routes[0])?.route;
+    const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: text }] : [];
+    const dose = own && (own.unit !== undefined || own.said !== undefined) ? { dose: { ...(own.value !== undefined ? { value: own.value } : {}), ...(own.unit ? { unit: own.unit } : {}), ...(own.said ? { said: own.said } : {}) } } : {};
+    const body: ItemBody = kind === 'sedative'
+      ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: topUps.length > 0 }
+      : { kind: 'medication', agent, ...dose, ...(route ? { route } : {}), ...by, state: indexes(marks, (w) => w.as === 'prescribed').length > 0 ? 'prescribed' : 'given' };
+    return { body, marks: all, rules: ['dose as spoken'], doubts };
+  });
+};
+
+interface SpokenDose { readonly value?: number | [number, number]; readonly unit?: 'ml' | 'mg' | 'mcg' | 'mg/kg' | 'mcg/kg'; readonly said?: string }
+
+/** The first amount in the stretch; a number without a unit comes back without one, to be doubted. */
+function doseIn(tokens: readonly Token[], from: number, to: number): SpokenDose | undefined {
+  for (let at = from; at < to; at += 1) {
+    if (tokens[at]?.t === 'half' && tokens[at + 1]?.t === 'a' && tokens[at + 2]?.t === 'syringe') return { said: 'half a syringe' };
+    const amount = readAmount(tokens, at);
+    if (amount === undefined) continue;
+    const value = typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number];
+    const word = tokens[amount.to]?.t ?? '';
+    const unit = volumeUnits.includes(word) ? 'ml' as const : massUnits.mg.includes(word) ? 'mg' as const : massUnits.mcg.includes(word) ? 'mcg' as const : undefined;
+    if (unit === undefined) return ['gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word) ? { said: tokens.slice(at, amount.to + 1).map(({ t }) => t).join(' ') } : { value };
+    const rest = tokens.slice(amount.to + 1, amount.to + 3).map(({ t }) => t).join(' ');
+    return { value, unit: unit !== 'ml' && perKilo.includes(rest) ? `${unit}/kg` : unit };
+  }
+  return undefined;
+}

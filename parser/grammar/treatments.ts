@@ -1,0 +1,42 @@
+/** From a clause about work to a treatment: never `done` without a word of doing. */
+import type { Context } from '../contract/draft.ts';
+import { procedures } from '../lexicon/procedures.ts';
+import type { WorkState } from '../lexicon/work.ts';
+import { treatmentDetails } from './alone.ts';
+import type { Clause } from './assemble.ts';
+import { standing, type Carry } from './carry.ts';
+import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
+import { resolvePlace } from './resolve.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
+
+export function treatmentsOf(clause: Clause, marks: readonly Mark[], _tokens: readonly Token[], { missing, carry, context, unknown }: WorkInput): readonly Made[] {
+  const work = clause.head.work as NonNullable<Clause['head']['work']>;
+  const procedure = procedures[work.id];
+  const states = clause.mods.flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
+  const negated = clause.scopes.includes('absent');
+  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') ? 'done' : undefined);
+  const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const]), ...(work.id === 'rasp' ? [] : [])];
+  const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? ['G' as const] : work.id === 'rinse' ? ['G' as const] : kinds;
+  const here = clause.placings.length > 0;
+  const { place, doubts } = resolvePlace(clause.placings, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing });
+  const last = standing(context, carry.last);
+  const carriedPlace = !here && procedure.needsPlace && last && 'place' in last && last.place ? last.place : undefined;
+  const own = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
+  const where = place ?? own ?? carriedPlace ?? null;
+  // Talk: "took the dog out" has a verb of doing and no tooth.
+  if (where === null && (unknown > 0 || procedure.needsPlace) && !(procedure.needsPlace && unknown === 0)) return [];
+  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...treatmentDetails(marks, clause.mods) };
+  const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues];
+  const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
+  if (where === null && procedure.needsPlace && placeDoubts.length === 0) placeDoubts.push({ doubt: 'no-place' });
+  if (state === undefined) {
+    return [{ marks: taken, rules: ['work without a verb of doing'], doubts: [...placeDoubts, { doubt: 'state-unclear', place: where, readings: (['done', 'planned', 'advised'] as const).map((s) => ({ label: s, bodies: [{ ...base, state: s } as TreatmentBody] })) }] }];
+  }
+  const irreversible: MadeDoubt[] = work.id === 'extract' && state === 'done' ? [{ doubt: 'irreversible', place: where, why: 'Taking a tooth out cannot be undone: it counts once you have said yes.', source: 'usual care; local law decides who may extract' }] : [];
+  return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work'], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
+}
+
+const hasCodes = (clause: Clause): boolean => clause.placings.some(({ raw }) => raw.codes !== undefined);
