@@ -1,6 +1,6 @@
 /** Two drafts joined, one split at a phrase: utterances go over with all they made, and each log keeps a line about it. Pure. */
 import type { Draft, DraftEvent, DraftPart, Header } from '../../parser/contract/draft.ts';
-import type { Who } from './standing.ts';
+import { stands, supersede, uncorrect, type Who } from './standing.ts';
 
 /** The utterances named, with their items (typed corrections of them too), doubts, commands and hints. */
 export function partOf(draft: Draft, utterances: readonly string[]): DraftPart {
@@ -14,15 +14,17 @@ export function partOf(draft: Draft, utterances: readonly string[]): DraftPart {
   };
 }
 
+/** The draft less the part; what only the part had corrected stands again. */
 export function without(draft: Draft, part: DraftPart): Draft {
   const less = <T>(all: readonly T[], some: readonly T[]): T[] => all.filter((one) => !some.includes(one));
-  return { ...draft, utterances: less(draft.utterances, part.utterances), items: less(draft.items, part.items), doubts: less(draft.doubts, part.doubts), commands: less(draft.commands, part.commands), hints: less(draft.hints, part.hints) };
+  return uncorrect({ ...draft, utterances: less(draft.utterances, part.utterances), items: less(draft.items, part.items), doubts: less(draft.doubts, part.doubts), commands: less(draft.commands, part.commands), hints: less(draft.hints, part.hints) }, part.items.filter(stands));
 }
 
-/** Appends the part; each utterance remembers whose journal holds its sound. */
-export function withPart(draft: Draft, part: DraftPart, from: string): Draft {
+/** Appends the part; each utterance remembers whose journal holds its sound, and corrections hold again. */
+export function withPart(draft: Draft, part: DraftPart, from: string, who: Who): Draft {
   const utterances = part.utterances.map(({ sound, ...u }) => ({ ...u, ...((sound ?? from) !== draft.id && { sound: sound ?? from }) }));
-  return { ...draft, utterances: [...draft.utterances, ...utterances], items: [...draft.items, ...part.items], doubts: [...draft.doubts, ...part.doubts], commands: [...draft.commands, ...part.commands], hints: [...draft.hints, ...part.hints] };
+  const corrected = supersede(draft, part.items.flatMap((i) => (stands(i) && i.item.revises ? [i.item.revises] : [])), who);
+  return { ...corrected, utterances: [...draft.utterances, ...utterances], items: [...corrected.items, ...part.items], doubts: [...draft.doubts, ...part.doubts], commands: [...draft.commands, ...part.commands], hints: [...draft.hints, ...part.hints] };
 }
 
 /** Events for both logs when all that `from` heard goes to `into`. */

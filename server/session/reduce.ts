@@ -34,7 +34,7 @@ function change(draft: Draft, event: DraftEvent): Draft {
     case 'asked': return ask(draft, event.doubt);
     case 'gap': return { ...draft, gaps: [...draft.gaps, { at: event.at, why: event.why }] };
     case 'moved-out': return without(draft, partOf(draft, event.utterances));
-    case 'moved-in': return withPart(draft, event.part, event.from);
+    case 'moved-in': return withPart(draft, event.part, event.from, who);
     case 'confirmed': {
       const kept = keep(draft, draft.items.filter((i) => i.state === 'open').map((i) => i.item.id), who);
       const revision = draft.revision + 1;

@@ -46,7 +46,7 @@ function heardAgain(draft: Draft, result: ParseResult, when: string): Draft {
   const first = draft.items.filter((i) => i.item.evidence.utterance === id);
   if (sameItems(first.filter((i) => !i.item.evidence.by).map((i) => i.item), result.items)) return draft;
   const doubts = draft.doubts.filter((d) => d.doubt.utterance === id);
-  const steered = result.commands.length > 0 || draft.commands.some((c) => c.utterance === id || c.target && first.some((i) => i.item.id === c.target));
+  const steered = result.commands.length > 0 || result.items.some((i) => i.revises) || first.some((i) => i.item.revises) || draft.commands.some((c) => c.utterance === id);
   if (draft.state === 'confirmed' || steered || !first.every(untouched) || !doubts.every(isOpen)) return ask(draft, question(draft, result, first.filter((i) => i.state === 'open' || i.state === 'kept').map((i) => i.item), 'The same sound, heard again, gave something else.'));
   const where = draft.items.findIndex((i) => i.item.evidence.utterance === id);
   const others = draft.items.filter((i) => i.item.evidence.utterance !== id);

@@ -26,11 +26,14 @@ export function strike(draft: Draft, ids: readonly string[], who: Who): Draft {
 /** Strikes what an utterance made, as an undo: what it had replaced stands again. */
 export function takeBack(draft: Draft, ids: readonly string[], who: Who): Draft {
   const set = new Set(ids);
-  const replaced = draft.items.flatMap((i) => (set.has(i.item.id) && stands(i) && i.item.revises ? [i.item.revises] : []));
-  return reinstate(strike(draft, ids, who), new Set(replaced));
+  return uncorrect(strike(draft, ids, who), draft.items.filter((i) => set.has(i.item.id) && stands(i)));
 }
-const reinstate = (draft: Draft, ids: ReadonlySet<string>): Draft =>
-  eachItem(draft, (i) => (ids.has(i.item.id) && (i.state === 'struck' || i.state === 'revised') && i.was ? { item: i.item, ...i.was } : i));
+const reinstate = (draft: Draft, ids: ReadonlySet<string>): Draft => eachItem(draft, (i) => (ids.has(i.item.id) && !stands(i) && i.was ? { item: i.item, ...i.was } : i));
+/** What these items had replaced stands again as it did. What was struck stays struck. */
+export function uncorrect(draft: Draft, corrections: readonly DraftItem[]): Draft {
+  const revised = new Set(draft.items.filter((i) => i.state === 'revised').map((i) => i.item.id));
+  return reinstate(draft, new Set(corrections.flatMap(({ item }) => (item.revises && revised.has(item.revises) ? [item.revises] : []))));
+}
 
 /** Brings back what was struck or replaced, exactly as it stood, with the questions about it; its replacement is struck. */
 export function restore(draft: Draft, ids: readonly string[], who: Who): Draft {
@@ -47,10 +50,11 @@ export function restore(draft: Draft, ids: readonly string[], who: Who): Draft {
 const replace = (draft: Draft, ids: ReadonlySet<string>, who: Who): Draft =>
   eachItem(draft, (i) => (ids.has(i.item.id) && stands(i) ? { ...i, ...who, state: 'revised', was: asItWas(i) } : i));
 
-/** Adds an item. What it revises is marked so and stays visible; open questions about that follow to the new one. */
+/** Adds an item. What it revises is marked so and stays visible; open questions about that follow to the new one. It can revise only what is there. */
 export function put(draft: Draft, item: Item, how: Partial<DraftItem>, who: Who): Draft {
   if (draft.items.some((i) => i.item.id === item.id)) return draft;
-  const { revises } = item;
+  const { revises, ...alone } = item;
+  if (revises && !draft.items.some((i) => i.item.id === revises)) return put(draft, alone, how, who);
   const revised = revises ? replace(draft, new Set([revises]), who) : draft;
   const followed = revises ? eachDoubt(revised, (d) => (isOpen(d) && d.doubt.item === revises ? { ...d, doubt: { ...d.doubt, item: item.id } } : d)) : revised;
   return { ...followed, items: [...followed.items, { state: 'open', ...how, item }] };

@@ -150,6 +150,10 @@ describe('two drafts', () => {
     const joined = back.into.reduce(applyEvent, first);
     expect({ ...joined, seq: 0, carry: 0 }).toEqual({ ...whole, seq: 0, carry: 0 });
     expect(back.from.reduce(applyEvent, second)).toMatchObject({ items: [], utterances: [], commands: [] });
+    const between = split(whole, 'e1:6', 'e3', {}, who)!;
+    const left = between.from.reduce(applyEvent, whole);
+    expect(states(left)).toEqual(['e1:0.0 open', 'e1:5.0 open']);
+    expect(states(join(left, foldDraft('e3', between.into), who).into.reduce(applyEvent, left))).toEqual(states(whole));
     expect(split(whole, 'nowhere', 'e2', {}, who)).toBeNull();
   });
 });
