@@ -1,0 +1,30 @@
+/** The ear with its voice activity, as the rest of the program needs it. */
+import type { HeardPhrase, Span } from '../../parser/contract/word.ts';
+import { openSegmenter, type Phrase, type Segmenter } from '../audio/segment.ts';
+import { RATE, type Engine } from '../speech/engine.ts';
+
+/** A stretch of an exam's sound: which exam's journal, from which sample. */
+export interface Stretch { readonly exam: string; readonly from: number; readonly samples: Float32Array; readonly silenceBefore?: number }
+export interface Ear {
+  readonly name: string;
+  readonly segmenter: (from?: number) => Promise<Segmenter>;
+  readonly hear: (stretch: Stretch) => Promise<HeardPhrase>;
+  readonly close: () => Promise<void>;
+}
+
+/** An utterance's id: the exam whose journal holds its sound, and its first sample there. */
+export const idOf = (exam: string, from: number): string => `${exam}:${from}`;
+/** In seconds of the exam's sound. */
+export const spanOf = (from: number, samples: number): Span => [from / RATE, (from + samples) / RATE];
+
+/** @param vad the Silero file of `ensureWeights` */
+export const earOf = (engine: Engine, vad: string): Ear => ({
+  name: engine.name,
+  segmenter: (from = 0) => openSegmenter(vad, from),
+  hear: async ({ exam, from, samples, silenceBefore }) => {
+    const { hypotheses } = await engine.hear({ samples, from }, []);
+    return { id: idOf(exam, from), at: spanOf(from, samples.length), hypotheses, reader: 'first', ...(silenceBefore !== undefined && { silenceBefore }) };
+  },
+  close: () => engine.close(),
+});
+export type { Phrase, Segmenter };

@@ -1,0 +1,63 @@
+/**
+ * A stream of sound becomes phrases of the live session. The stream has a clock of its own that only goes on;
+ * marks say where in which exam's journal each stretch of it lies, so that a change of horse cuts no word.
+ */
+import type { FromServer } from '../../parser/contract/wire.ts';
+import type { Live } from '../session/live.ts';
+import { spanOf, type Ear, type Phrase, type Segmenter } from './ear.ts';
+
+export interface Listening {
+  /** Sound at sample `at` of an exam's journal; `ownVoiceMs` of it is our own voice. Resolves when what ended in it is queued. */
+  readonly push: (samples: Float32Array, exam: string, at: number, ownVoiceMs?: number) => Promise<void>;
+  /** Sound that never came, in samples: what was being said ends there. */
+  readonly skip: (samples: number) => Promise<void>;
+  /** Our own voice begins to say this. */
+  readonly said: (sentence: string) => void;
+  /** Ends what is being said. */
+  readonly flush: () => Promise<void>;
+}
+
+interface Mark { readonly stream: number; readonly exam: string; readonly at: number }
+/** Samples of our own voice remembered: a sentence older than this is over. */
+const remembered = 30 * 16_000;
+
+export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publish: (message: FromServer) => void): Listening {
+  /** Samples handed to the segmenter so far. */
+  let stream = 0;
+  let marks: readonly Mark[] = [];
+  let sentences: readonly { readonly at: number; readonly sentence: string }[] = [];
+  let own: readonly (readonly [number, number])[] = [];
+  let speaking = false;
+
+  const markOf = (sample: number): Mark | undefined => marks.findLast((mark) => mark.stream <= sample) ?? marks[0];
+  const ownVoiceIn = ({ from, to }: Phrase): readonly string[] =>
+    own.some(([a, b]) => a < to && b > from) ? sentences.filter(({ at }) => at < to && at > from - remembered).map(({ sentence }) => sentence) : [];
+  const queue = (phrase: Phrase): void => {
+    const mark = markOf(phrase.from);
+    if (!mark) return;
+    const { exam } = mark;
+    const from = mark.at + (phrase.from - mark.stream);
+    const { samples, silenceBefore } = phrase;
+    // A failure was told by the session, and the stretch stays unread.
+    live.phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at: spanOf(from, samples.length), journal: exam, ownVoice: ownVoiceIn(phrase) }).catch(() => undefined);
+  };
+  const tell = (): void => {
+    const now = segmenter.state().speaking;
+    if (now !== speaking) publish({ type: 'hearing', state: now ? 'hearing' : live.draft().paused ? 'paused' : 'listening' });
+    speaking = now;
+  };
+  const take = (phrases: readonly Phrase[]): void => { phrases.forEach(queue); tell(); };
+
+  return {
+    push: async (samples, exam, at, ownVoiceMs = 0) => {
+      const last = marks.at(-1);
+      if (!last || last.exam !== exam || last.at + (stream - last.stream) !== at) marks = [...marks.slice(-99), { stream, exam, at }];
+      if (ownVoiceMs > 0) own = [...own.slice(-999), [stream, stream + samples.length]];
+      stream += samples.length;
+      take(await segmenter.push(samples));
+    },
+    skip: async (samples) => { stream += samples; take(await segmenter.skip(samples)); },
+    said: (sentence) => { sentences = [...sentences.slice(-99), { at: stream, sentence }]; },
+    flush: async () => take(await segmenter.flush()),
+  };
+}
