@@ -1,44 +1,74 @@
-/** When two readings are the same: ids, evidence and how a field came do not count; defaults left out equal defaults written. */
+/**
+ * When a reading is what was expected: sets are equal; ids, evidence and how a field came do not count; a default left out
+ * equals a default written. An expectation may be wider: `"*"` fits any value of a field or none, `items: "any"` leaves the
+ * items open, and `never` names what must not appear. Written from the contract alone, used by the gold and the held-out cases.
+ */
 type Json = unknown;
-const ignored = new Set(['id', 'evidence', 'how', 'revises', 'utterance', 'at', 'state?', 'why', 'source']);
-const defaults: Readonly<Record<string, Json>> = { presence: 'present', when: 'now', about: false, topUp: false, value: null };
+type Fields = Readonly<Record<string, Json>>;
+const ignored = new Set(['id', 'evidence', 'how', 'revises', 'utterance', 'at', 'why', 'source']);
+const defaults: Fields = { presence: 'present', when: 'now', about: false, topUp: false, value: null };
+/** Words kept beside what was understood: compared only where the expectation names them. */
+const beside = ['said', 'from', 'severitySaid', 'amountSaid'];
+const unordered = new Set(['surfaces', 'qualifiers', 'measures', 'teeth', 'spaces', 'rows', 'opposite', 'crest']);
+const text = (value: Json): string => JSON.stringify(value) ?? '';
 
-/** A value without what does not count, keys sorted. */
+/** A value without what does not count: keys sorted, sets in one order. */
 export function bare(value: Json): Json {
   if (Array.isArray(value)) return value.map(bare);
   if (value === null || typeof value !== 'object') return value;
   return Object.fromEntries(Object.entries(value)
-    .filter(([key, v]) => v !== undefined && !ignored.has(key) && !(key in defaults && JSON.stringify(defaults[key]) === JSON.stringify(v)))
-    .sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, v]) => [key, ['surfaces', 'qualifiers'].includes(key) && Array.isArray(v) ? [...v].sort() : bare(v)]));
+    .filter(([name, v]) => v !== undefined && !ignored.has(name) && !(name in defaults && text(defaults[name]) === text(v)))
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([name, v]) => [name, unordered.has(name) && Array.isArray(v) ? v.map(bare).sort((a, b) => (text(a) < text(b) ? -1 : 1)) : bare(v)]));
 }
 
-export const key = (value: Json): string => JSON.stringify(bare(value));
+export const key = (value: Json): string => text(bare(value));
 
-export interface Expected { readonly items?: readonly Json[]; readonly commands?: readonly Record<string, Json>[]; readonly doubts?: readonly Record<string, Json>[] }
-export interface Got { readonly items: readonly Json[]; readonly commands: readonly object[]; readonly doubts: readonly object[] }
+export interface Expected { readonly items?: readonly Json[] | 'any'; readonly never?: readonly Fields[]; readonly commands?: readonly Fields[]; readonly doubts?: readonly Fields[]; readonly header?: Fields }
+export interface Got { readonly items: readonly Json[]; readonly commands: readonly object[]; readonly doubts: readonly object[]; readonly header?: object | undefined }
 export interface Difference { readonly missing: readonly string[]; readonly extra: readonly string[] }
 
-/** Items by their whole meaning; commands and doubts by the fields that the expectation names (their kind always). */
-export function difference(expected: Expected, got: Got): Difference {
-  const items = setDifference((expected.items ?? []).map(key), got.items.map(key));
-  const commands = named('command', expected.commands ?? [], got.commands);
-  const doubts = named('doubt', expected.doubts ?? [], got.doubts);
-  return { missing: [...items.missing, ...commands.missing, ...doubts.missing], extra: [...items.extra, ...commands.extra, ...doubts.extra] };
+const isObject = (value: Json): value is Fields => value !== null && typeof value === 'object' && !Array.isArray(value);
+
+/** Whether a reading's value is the expected one, in whole (`part` false) or in the fields that the expectation names. Both bare. */
+function fits(expected: Json, got: Json, part: boolean): boolean {
+  if (expected === '*') return true;
+  if (Array.isArray(expected)) return Array.isArray(got) && expected.length === got.length && expected.every((e, i) => fits(e, got[i], part));
+  if (!isObject(expected) || !isObject(got)) return text(expected) === text(got);
+  const more = part ? [] : Object.keys(got).filter((name) => !(name in expected) && !beside.includes(name));
+  return more.length === 0 && Object.entries(expected).every(([name, e]) => fits(e, got[name], part));
 }
 
-function setDifference(expected: readonly string[], got: readonly string[]): Difference {
+/** Whether one item is the expected one. */
+export const sameItem = (expected: Json, got: Json): boolean => fits(bare(expected), bare(got), false);
+
+/** Pairs each expectation with one reading; what finds no partner on either side is told. */
+export function pair<E, G>(expected: readonly E[], got: readonly G[], same: (e: E, g: G) => boolean): { readonly pairs: readonly (readonly [E, G])[]; readonly missing: readonly E[]; readonly extra: readonly G[] } {
   const left = [...got];
-  const missing = expected.filter((e) => { const at = left.indexOf(e); if (at >= 0) left.splice(at, 1); return at < 0; });
-  return { missing, extra: left };
-}
-
-function named(kind: 'command' | 'doubt', expected: readonly Record<string, Json>[], got: readonly object[]): Difference {
-  const left = got.map((g) => bare(g) as Record<string, Json>);
+  const pairs: (readonly [E, G])[] = [];
   const missing = expected.filter((e) => {
-    const wanted = Object.keys(e).filter((k) => !['readings', 'target', 'targets', 'words'].includes(k));
-    const at = left.findIndex((g) => wanted.every((k) => JSON.stringify(bare(g[k])) === JSON.stringify(bare(e[k]))));
-    if (at >= 0) left.splice(at, 1);
+    const at = left.findIndex((g) => same(e, g));
+    if (at >= 0) pairs.push([e, ...left.splice(at, 1)] as unknown as readonly [E, G]);
     return at < 0;
   });
-  return { missing: missing.map((m) => JSON.stringify(m)), extra: left.map((g) => `${kind} ${String(g[kind])}${g['rule'] ? ` (${String(g['rule'])})` : ''}`) };
+  return { pairs, missing, extra: left };
 }
+
+/** Items by their whole meaning; commands, doubts and the header by the fields that the expectation names (their kind always). */
+export function difference(expected: Expected, got: Got): Difference {
+  const items = expected.items === 'any' ? { missing: [], extra: [] } : pair(expected.items ?? [], got.items, sameItem);
+  const never = got.items.filter((item) => (expected.never ?? []).some((no) => fits(bare(no), bare(item), true)));
+  const commands = pair(expected.commands ?? [], got.commands, named);
+  const doubts = pair(expected.doubts ?? [], got.doubts, named);
+  const header = expected.header === undefined || fits(bare(expected.header), bare(got.header ?? {}), true);
+  return {
+    missing: [...items.missing.map(key), ...commands.missing.map(text), ...doubts.missing.map(text), ...(header ? [] : [`header ${text(expected.header)}`])],
+    extra: [...[...items.extra, ...never].map(key), ...commands.extra.map((c) => `command ${brief(c)}`), ...doubts.extra.map((d) => `doubt ${brief(d)}`)],
+  };
+}
+
+/** Readings, targets and words are not compared: their ids and cut are the reader's own. */
+const named = (expected: Fields, got: object): boolean =>
+  fits(bare(Object.fromEntries(Object.entries(expected).filter(([name]) => !['readings', 'target', 'targets', 'words'].includes(name)))), bare(got), true);
+
+const brief = (thing: object): string => ['command', 'doubt', 'rule', 'words'].flatMap((name) => (name in thing ? [String((thing as Fields)[name])] : [])).join(' | ');
