@@ -2,10 +2,11 @@
 import type { Context, Header, ParseResult } from './contract/draft.ts';
 import type { HeardPhrase } from './contract/word.ts';
 import { parseOne, type Parsed } from './grammar/parse.ts';
-import { tradeForms } from './grammar/vocabulary.ts';
+import { lexiconVersion, tradeForms } from './grammar/vocabulary.ts';
 import { weigh } from './grammar/weigh.ts';
 
 export type { Context } from './contract/draft.ts';
+export { lexiconVersion };
 export type { Parsed } from './grammar/parse.ts';
 export { explain } from './grammar/explain.ts';
 export { meaningOf } from './grammar/meaning.ts';

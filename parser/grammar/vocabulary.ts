@@ -74,3 +74,6 @@ export const commandForms: ReadonlyMap<string, string> = new Map(
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
 export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept'].includes(term.k)).map(([words]) => words.join(' ')))];
+
+/** Names this lexicon in a record: changes with any spoken form (FNV-1a over all of them). */
+export const lexiconVersion: string = entries.reduce((hash, [words]) => [...words.join(' ')].reduce((h, c) => Math.imul(h ^ c.charCodeAt(0), 0x01000193) >>> 0, hash), 0x811c9dc5).toString(16).padStart(8, '0');
