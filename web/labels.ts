@@ -3,6 +3,7 @@ import { conditions } from '../parser/lexicon/conditions.ts';
 import { procedures } from '../parser/lexicon/procedures.ts';
 import { regions } from '../parser/lexicon/regions.ts';
 import { scales } from '../parser/lexicon/scales.ts';
+import { labelOf } from '../parser/labels.ts';
 import type { ConditionEntry } from '../parser/lexicon/types.ts';
 import type { DoubtKind } from '../parser/contract/doubt.ts';
 import type { Finding, ItemKind, Treatment } from '../parser/contract/item.ts';
@@ -11,8 +12,8 @@ export { conditions, procedures, regions, scales };
 export type ConditionId = keyof typeof conditions;
 
 export const condition = (id: string): ConditionEntry => (conditions as Record<string, ConditionEntry>)[id]!;
-export const conditionLabel = (id: string): string => condition(id)?.label ?? plain(id);
-export const procedureLabel = (id: string): string => (procedures as Record<string, { label: string }>)[id]?.label ?? plain(id);
+export const conditionLabel = labelOf;
+export const procedureLabel = labelOf;
 export const scaleLabel = (id: string): string => (scales as Record<string, { label: string }>)[id]?.label ?? '';
 
 /** An id without a label of its own, as words: "part-done" to "part done". */

@@ -29,7 +29,7 @@ export function Edit({ item }: { item?: Item }) {
           <div class="row tight">{(Object.keys(kindLabels) as ItemKind[]).map((kind) => <button type="button" key={kind} aria-pressed={form.kind === kind} onClick={() => setForm(blank(kind, form.place))}>{kindLabels[kind]}</button>)}</div>
         </fieldset>
       )}
-      {fieldsOf(form).map((field) => <FieldControl key={`${String(form.kind)}-${field.name}`} field={field} value={form[field.name]} onChange={(value) => setForm((old) => fitted({ ...old, [field.name]: value }))} />)}
+      {fieldsOf(form).map((field) => <FieldControl key={`${String(form.kind)}-${field.name}-${'scale' in field ? field.scale : ''}`} field={field} value={form[field.name]} onChange={(value) => setForm((old) => fitted({ ...old, [field.name]: value }))} />)}
       <div class="row">
         <button type="submit" class="main" disabled={busy.value || lacks.length > 0}>{item ? 'Put it so' : 'Add it'}</button>
         <button type="button" class="quiet" onClick={close}>Leave it</button>

@@ -12,7 +12,7 @@ export function FieldControl({ field, value, onChange }: { field: Field; value: 
   switch (field.control) {
     case 'place': return <PlaceField value={(value as Place | null) ?? null} kinds={field.kinds} onChange={onChange} />;
     case 'one': return field.long || field.options.length > few ? <Chosen field={field} value={value} onChange={onChange} /> : <OneOf label={field.label} options={field.options} value={value} needed={field.needed} onChange={onChange} />;
-    case 'grade': return <OneOf label={field.label} options={field.options} value={(value as { value: string } | undefined)?.value} needed={false} onChange={(v) => onChange(v === undefined ? undefined : { scale: field.scale, value: v })} />;
+    case 'grade': return <OneOf label={field.label} options={field.options} value={(value as { scale: string; value: string } | undefined)?.scale === field.scale ? (value as { value: string }).value : undefined} needed={false} onChange={(v) => onChange(v === undefined ? undefined : { scale: field.scale, value: v })} />;
     case 'many': return <ManyOf field={field} value={(value as string[] | undefined) ?? []} onChange={onChange} />;
     case 'yes': return <OneOf label={field.label} options={[{ value: 'yes', label: 'Yes' }, { value: 'no', label: 'No' }]} value={value === undefined ? undefined : value ? 'yes' : 'no'} needed={field.needed ?? false} onChange={(v) => onChange(v === undefined ? undefined : v === 'yes')} />;
     case 'words': return <label class="field"><span class="label">{field.label}</span><input maxLength={500} value={(value as string | undefined) ?? ''} onInput={(e) => onChange(e.currentTarget.value || undefined)} /></label>;

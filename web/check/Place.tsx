@@ -13,8 +13,7 @@ const kindOf = (place: Place | null): PlaceKind => (!place ? 'N' : 'teeth' in pl
 const toggled = <T,>(all: readonly T[], one: T, same = (a: T, b: T): boolean => a === b): T[] => (all.some((x) => same(x, one)) ? all.filter((x) => !same(x, one)) : [...all, one]);
 
 export function PlaceField({ value, kinds, onChange }: { value: Place | null; kinds: readonly PlaceKind[]; onChange: (place: Place | null) => void }) {
-  const shown: readonly PlaceKind[] = kinds.includes('N') ? kinds : [...kinds, 'N'];
-  const [kind, setKind] = useState<PlaceKind>(value ? kindOf(value) : kinds[0] ?? 'T');
+  const [kind, setKind] = useState<PlaceKind>(value || kinds.includes('N') ? kindOf(value) : kinds[0] ?? 'T');
   const first = value && 'teeth' in value ? value.teeth[0] : value && 'spaces' in value ? value.spaces[0]?.[1] : undefined;
   const [quarter, setQuarter] = useState(first ? String(((Number(first[0]) - 1) % 4) + 1) : '1');
   const choose = (next: PlaceKind): void => { setKind(next); if (next === 'N') onChange(null); };
@@ -26,7 +25,7 @@ export function PlaceField({ value, kinds, onChange }: { value: Place | null; ki
   return (
     <fieldset class="place-field">
       <legend>Place: <strong>{placeWords(value)}</strong></legend>
-      <div class="row tight" role="group" aria-label="Kind of place">{shown.map((k) => <button type="button" key={k} aria-pressed={kind === k} onClick={() => choose(k)}>{kindWords[k]}</button>)}</div>
+      <div class="row tight" role="group" aria-label="Kind of place">{kinds.map((k) => <button type="button" key={k} aria-pressed={kind === k} onClick={() => choose(k)}>{kindWords[k]}</button>)}</div>
       {(kind === 'T' || kind === 'S') && <div class="quarters" role="group" aria-label="Quarter of the mouth">{quarters.map(([q, label]) => <button type="button" key={q} aria-pressed={quarter === q} onClick={() => setQuarter(q)}>{label}</button>)}</div>}
       {kind === 'T' && <div class="row tight" role="group" aria-label="Teeth">{ofQuarter.map((tooth) => (
         <button type="button" key={tooth} aria-label={`${tooth}: ${spokenTooth(tooth)}`} aria-pressed={teeth.includes(tooth)} onClick={() => { const now = toggled(teeth, tooth).sort(); onChange(now.length ? { teeth: now } : null); }}>{tooth}</button>))}</div>}

@@ -34,18 +34,26 @@ export const unitsOf = (what: string): readonly string[] => (what === 'angle' ? 
 export const measureNames = ['height', 'depth', 'width', 'length', 'angle', 'excursion'] as const;
 export const doseUnits = ['ml', 'mg', 'mcg', 'mg/kg', 'mcg/kg'] as const;
 
+const every = ['T', 'S', 'R', 'G', 'N'] as const;
+/** Where a condition may stand. Teeth and rows stand for each other; what was ruled out may be so anywhere. */
+export const placeKinds = (places: readonly PlaceKind[] | undefined, ruledOut: boolean): readonly PlaceKind[] =>
+  every.filter((kind) => !places || places.includes(kind) || (kind === 'T' && places.includes('R')) || (kind === 'R' && places.includes('T')) || (ruledOut && (kind === 'N' || kind === 'G')));
+type ScaleName = keyof typeof scales;
+/** The scales of a condition. Body condition has two in use, and which one is meant is never assumed. */
+const scalesOf = (scale: string | undefined): readonly ScaleName[] =>
+  (Object.keys(scales) as ScaleName[]).filter((id) => id === scale || (scale?.startsWith('body-condition') && id.startsWith('body-condition')));
+
 type Form = Readonly<Record<string, unknown>>;
 /** The fields of an item as it stands in the form; a condition brings its own places, scale and qualifiers. */
 export function fieldsOf(form: Form): readonly Field[] {
   switch (form.kind as ItemKind) {
     case 'finding': {
       const entry = form.condition ? condition(form.condition as string) : undefined;
-      const scale = entry?.scale && entry.scale in scales ? (entry.scale as keyof typeof scales) : undefined;
       const own = entry?.qualifiers?.length ? entry.qualifiers : qualifierIds;
       return [
         one('condition', 'What', conditionOptions, true, true), one('presence', 'Found, or not', from(presenceLabels), true),
-        place(...(entry?.places ?? ['T', 'S', 'R', 'G', 'N'])), one('severity', 'How much', ids(severityIds)),
-        ...(scale ? [{ control: 'grade', name: 'grade', label: 'Grade', scale, options: scales[scale].values.map((value) => ({ value, label: value })) } as const] : []),
+        place(...placeKinds(entry?.places, form.presence === 'absent')), one('severity', 'How much', ids(severityIds)),
+        ...scalesOf(entry?.scale).map((scale) => ({ control: 'grade', name: 'grade', label: scale.startsWith('body-condition') ? scales[scale].label : 'Grade', scale, options: scales[scale].values.map((value) => ({ value, label: value })) } as const)),
         { control: 'measure', name: 'measures', label: 'Measures' }, surfaces, { control: 'many', name: 'qualifiers', label: 'More exactly', options: ids(own) },
         one('when', 'When', from(whenLabels), true), one('change', 'Since last time', ids(['new', 'better', 'worse', 'unchanged'])),
       ];
@@ -84,6 +92,6 @@ export function fitted(form: Form): Form {
   if (form.kind !== 'finding' || !form.condition) return form;
   const entry = condition(form.condition as string);
   const grade = form.grade as { scale: string } | undefined;
-  const fits = !grade || grade.scale === entry.scale || grade.scale === 'spoken';
+  const fits = !grade || grade.scale === 'spoken' || (scalesOf(entry.scale) as readonly string[]).includes(grade.scale);
   return fits ? form : { ...form, grade: undefined };
 }

@@ -10,7 +10,7 @@ import { teethOfRow } from '../mouth/places.ts';
 
 export interface Open { readonly label: string; readonly detail: string; readonly place: Place }
 /** Regions of the order of an exam: common practice of the trade, no source. */
-const walked = ['temporomandibular-joint', 'masseter', 'jaw-movement', 'lips', 'bars', 'tongue', 'cheek', 'palate', 'gums'] as const;
+const walked = ['temporomandibular-joint', 'masseter', 'jaw-movement', 'lips', 'bars', 'gums', 'tongue', 'cheek', 'palate'] as const;
 
 /** Rows first (whole, or the teeth of them that are left), then regions. A tooth said to be not examined is no longer left. */
 export function left(items: readonly DraftItem[]): readonly Open[] {
@@ -23,7 +23,8 @@ export function left(items: readonly DraftItem[]): readonly Open[] {
     const whole = open.length === teeth.length;
     return [{ label: rowWords[row], detail: whole ? '' : `${teethWords(open)}`, place: whole ? { rows: [row] } : { teeth: open } }];
   });
-  const named = new Set(items.filter(stands).flatMap((i) => { const place = placeOfItem(i.item); return place && 'region' in place ? [place.region] : []; }));
-  const outside = walked.filter((region) => !named.has(region)).map((region): Open => ({ label: regions[region].label, detail: '', place: { region, ...(regions[region].paired ? { side: 'both' as const } : {}) } }));
+  const named = new Set(items.filter((i) => stands(i) && i.item.kind !== 'follow-up').flatMap((i) => { const place = placeOfItem(i.item); return place && 'region' in place ? [place.region] : []; }));
+  const wholeMouth = (region: (typeof walked)[number]): boolean => named.has('mouth') && regions[region].where === 'inside' && region !== 'jaw-movement';
+  const outside = walked.filter((region) => !named.has(region) && !wholeMouth(region)).map((region): Open => ({ label: regions[region].label, detail: '', place: { region, ...(regions[region].paired ? { side: 'both' as const } : {}) } }));
   return [...rows, ...outside];
 }

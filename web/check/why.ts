@@ -24,5 +24,6 @@ export const ruleWords = (rule: string): string => rulesInWords[rule] ?? plain(r
 const rulesInWords: Readonly<Record<string, string>> = {
   place: 'a place was named', condition: 'a finding was named', finding: 'a finding and its place were named', absent: 'it was ruled out', work: 'work and how it stands were named',
   'same again': '“same” took over what was said before', amend: 'it corrects or adds to the item before', completed: 'it completes what was half said', correction: 'it was corrected in the same breath', half: 'only half was said',
-  'work without a verb of doing': 'work was named without saying whether it was done',
+  'work without a verb of doing': 'work was named without saying whether it was done', 'carried place': 'its place was carried over from the phrase before',
+  'bare not seen': '“not seen” stood alone', 'dose as spoken': 'the dose is kept as it was spoken', fact: 'it is about the visit', 'not examined': 'it was said to be not examined', note: 'the word “note” keeps what follows as it is', sedation: 'sedation was named', 'what comes next': 'something to do later was named',
 };

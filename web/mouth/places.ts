@@ -47,12 +47,12 @@ export function nameOf(key: PlaceKey): string {
   if ('rows' in place) return rowWords[place.rows[0]!];
   return regionWords(place.region, place.side, place.jaw);
 }
-/** Teeth that a place speaks of as a whole: a row, "the incisors", "the mouth" speak of all their teeth; a gap of none. */
+/** Teeth that a place speaks of: a gap speaks of its two, a row, "the incisors", "the mouth" of all theirs. */
 export function teethSpokenOf(place: Place | null | undefined): readonly string[] {
   if (!place) return [];
   if ('teeth' in place) return place.teeth;
   if ('rows' in place) return place.rows.flatMap(teethOfRow);
-  if ('spaces' in place) return [];
+  if ('spaces' in place) return place.spaces.flat();
   const inRegion = (tooth: string): boolean => {
     const position = positionOf(tooth);
     const named = place.region === 'mouth' || (place.region === 'incisors' && position <= 3) || (place.region === 'cheek-teeth' && position >= 6);

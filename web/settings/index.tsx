@@ -1,6 +1,7 @@
 /** Settings of this device: how the page looks, and who is looking over. */
 import { mood, type Mood } from '../mood.ts';
 import { person } from '../person.ts';
+import { readBackOn, tonesOn, voiceOn } from '../voice/choices.ts';
 
 const moods: readonly (readonly [Mood | null, string])[] = [[null, 'As this device has it'], ['paper', 'Paper'], ['night', 'Night']];
 
@@ -13,6 +14,12 @@ export function Settings() {
           <legend>How the page looks</legend>
           <div class="row">
             {moods.map(([id, label]) => <button key={label} type="button" aria-pressed={mood.value === id} onClick={() => { mood.value = id; }}>{label}</button>)}
+          </div>
+        </fieldset>
+        <fieldset class="sheet">
+          <legend>What may sound while listening; the screen says the same</legend>
+          <div class="row">
+            {([[tonesOn, 'The four tones'], [voiceOn, 'Answers aloud'], [readBackOn, 'Each item read back']] as const).map(([choice, label]) => <button key={label} type="button" aria-pressed={choice.value} onClick={() => { choice.value = !choice.value; }}>{label}</button>)}
           </div>
         </fieldset>
         <label class="sheet stack">
