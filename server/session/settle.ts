@@ -38,9 +38,9 @@ function choose(draft: Draft, about: DraftDoubt, n: number, who: Who): Draft {
   const stand = who.by === voice ? {} : { state: 'kept' as const, touched: true, ...who };
   const kept = who.by === voice ? draft : keep(draft, right, who);
   const fresh = chosen.filter((item) => !same(item));
-  const put1 = (d: Draft, item: Item, k: number): Draft => {
+  const added = fresh.reduce((d, item, k): Draft => {
     const taken = d.items.some((i) => i.item.id === item.id);
-    return put(d, { ...item, ...(taken && { id: `${about.doubt.id}.${n}.${k}` }), ...(wrong[0] && { revises: wrong[0] }) }, stand, who);
-  };
-  return fresh.reduce(put1, supersede(kept, wrong, who));
+    return put(d, { ...item, ...(taken && { id: `${about.doubt.id}.${n}.${k}` }), ...(k === 0 && wrong[0] && { revises: wrong[0] }) }, stand, who);
+  }, kept);
+  return supersede(added, wrong, who);
 }

@@ -50,14 +50,23 @@ export function restore(draft: Draft, ids: readonly string[], who: Who): Draft {
 const replace = (draft: Draft, ids: ReadonlySet<string>, who: Who): Draft =>
   eachItem(draft, (i) => (ids.has(i.item.id) && stands(i) ? { ...i, ...who, state: 'revised', was: asItWas(i) } : i));
 
-/** Adds an item. What it revises is marked so and stays visible; open questions about that follow to the new one. It can revise only what is there. */
+/** Adds an item. What it revises is marked so and stays visible; open questions about that follow to the new one. It can revise only what stands. */
 export function put(draft: Draft, item: Item, how: Partial<DraftItem>, who: Who): Draft {
   if (draft.items.some((i) => i.item.id === item.id)) return draft;
   const { revises, ...alone } = item;
-  if (revises && !draft.items.some((i) => i.item.id === revises)) return put(draft, alone, how, who);
+  const target = revises && latestOf(draft, revises);
+  if (target !== revises) return put(draft, target ? { ...item, revises: target } : alone, how, who);
   const revised = revises ? replace(draft, new Set([revises]), who) : draft;
   const followed = revises ? eachDoubt(revised, (d) => (isOpen(d) && d.doubt.item === revises ? { ...d, doubt: { ...d.doubt, item: item.id } } : d)) : revised;
   return { ...followed, items: [...followed.items, { state: 'open', ...how, item }] };
+}
+
+/** The item itself if it stands, else the standing end of its chain of corrections. */
+function latestOf(draft: Draft, id: string): string | undefined {
+  const found = draft.items.find((i) => i.item.id === id);
+  if (!found || stands(found)) return found?.item.id;
+  const next = draft.items.findLast((i) => i.item.revises === id && (stands(i) || i.state === 'revised'));
+  return found.state === 'revised' && next ? latestOf(draft, next.item.id) : undefined;
 }
 
 /** Marks items as replaced without a replacement of their own (a chosen reading covers them). */
