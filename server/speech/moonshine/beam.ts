@@ -44,16 +44,17 @@ export async function beam(start: Frontier, options: BeamOptions): Promise<reado
       const path = open[row];
       return { tokens: [...(path?.tokens ?? []), token], logProbs: [...(path?.logProbs ?? []), gain], logProb };
     });
-    const worstKept = done[width - 1]?.logProb ?? (width > 1 && done.length > 0 ? (done[0]?.logProb ?? 0) - FAR : -Infinity);
-    if (open.length === 0 || (open[0]?.logProb ?? -Infinity) < worstKept || (width === 1 && done.length > 0)) break;
-    if (length < maxTokens) frontier = await frontier.next(going.map(({ row }) => row), going.map(({ token }) => token));
+    const enough = Math.max(done[width - 1]?.logProb ?? -Infinity, (done[0]?.logProb ?? -Infinity) - FAR);
+    open = open.filter(({ logProb }) => logProb >= enough);
+    if (open.length === 0 || (width === 1 && done.length > 0)) break;
+    if (length < maxTokens) frontier = await frontier.next(open.map((_, i) => (going[i] as Move).row), open.map((_, i) => (going[i] as Move).token));
   }
   if (done.length > 0) return done.slice(0, width);
   return open.map((path) => ({ ...path, end: 0 }));
 }
 
-/** Nats below the best finished path at which an open one is no longer of interest. */
-const FAR = 12;
+/** Nats below the best finished path at which an open one is no longer of interest: a thousandth of its probability. */
+const FAR = 7;
 
 function movesFrom(path: Open, row: number, logits: Float32Array, vocabulary: number, width: number): Move[] {
   const scores = logits.subarray(row * vocabulary, (row + 1) * vocabulary);

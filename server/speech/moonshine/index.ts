@@ -16,7 +16,7 @@ export type EngineOptions = {
   readonly width?: number;
 };
 
-const DEFAULT_WIDTH = 1;
+const DEFAULT_WIDTH = 6;
 
 /** @throws when the weights cannot be loaded. Calls are answered in the order in which they came. */
 export async function openEngine({ weightsDir, plainEar = false, width = DEFAULT_WIDTH }: EngineOptions): Promise<Engine> {
