@@ -85,7 +85,7 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   return details;
 }
 const placingSurfaces = (surfaces: readonly SurfaceId[]): SurfaceId[] => [...new Set(surfaces)];
-const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => tokens.slice((marks[at] as Mark).from, (marks[at] as Mark).to).map(({ t }) => t);
+const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => { const head = marks[at]; return head ? tokens.slice(head.from, head.to).map(({ t }) => t) : []; };
 
 function addTerm(details: Details, term: Term, id: ConditionId): void {
   if (term.k === 'severity') { details.severity = term.id; if (!term.said.startsWith(term.id)) details.severitySaid = term.said; }
@@ -105,7 +105,7 @@ function measuresOf(entry: ConditionEntry, mark: Mark): readonly Measure[] {
 }
 
 function gradeOf(id: ConditionId, entry: ConditionEntry, { value, outOf }: { value: string; outOf?: number }, marks: readonly Mark[], mods: readonly number[], headMark: number, tokens: readonly Token[]): Partial<Details> {
-  const words = tokens.slice(Math.min(...[headMark, ...mods].map((m) => (marks[m] as Mark).from)), (marks.at(-1) as Mark).to).map(({ t }) => t).join(' ');
+  const words = tokens.slice(Math.min(...[headMark, ...mods].map((m) => (marks[m]?.from ?? 0))), (marks.at(-1) as Mark).to).map(({ t }) => t).join(' ');
   if (id === 'body-condition') return bodyCondition(value, outOf, words);
   if (!entry.scale) return { grade: { scale: 'spoken', value } };
   const legal: readonly string[] = scales[entry.scale as ScaleId].values;
