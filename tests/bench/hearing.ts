@@ -8,14 +8,17 @@
  */
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { ensureWeights } from '../../server/speech/weights.ts';
+import type { LayerEar } from './hearing/layers.ts';
 import { LAYERS } from './hearing/layers.ts';
+import type { ItemCount } from './hearing/items.ts';
+import { NO_ITEMS, addItems, countItems, reliability } from './hearing/items.ts';
 import { align, bareWords, percentile } from './hearing/measure.ts';
 import { share, table, withInterval } from './hearing/report.ts';
-import type { Spoken, SpokenSet } from './hearing/sets.ts';
+import type { SpokenSet } from './hearing/sets.ts';
 import { digitCodes, phrases, plainEnglish, promptCodes, robotic } from './hearing/sets.ts';
 import type { Condition } from './hearing/sound.ts';
 import { CLEAN, CONDITIONS, reportingBarn, under } from './hearing/sound.ts';
@@ -31,8 +34,9 @@ async function bench(): Promise<void> {
   const trade = tradeWords();
   const layers = LAYERS.filter(({ name }) => options.layer === undefined || name.includes(options.layer));
   console.log(`# Hearing, ${options.tune === true ? 'tuning sets (not for reporting)' : 'reporting sets'}\n`);
-  console.log(`Data: ${sets.map(({ name, speaker, spoken }) => `${name} (${speaker}, ${spoken.length} clips)`).join('; ')}. Word errors per word of the truth; spellings and figures made one.\n`);
+  console.log(`Data: ${sets.map(({ name, speaker, spoken }) => `${name} (${speaker}, ${spoken.length} clips)`).join('; ')}. Word errors per word of the truth; spellings and figures made one. Items against the grammar's reading of the true words.\n`);
   const rows: string[][] = [];
+  const all = new Map<string, ItemCount>();
   for (const layer of layers) {
     const ear = await layer.open(dir);
     if (ear === undefined) {
@@ -40,7 +44,7 @@ async function bench(): Promise<void> {
       continue;
     }
     for (const set of sets) {
-      for (const condition of conditionsFor(set)) rows.push([layer.name, ...await measured(ear.hear, set, condition)]);
+      for (const condition of conditionsFor(set)) rows.push([layer.name, ...await measured(layer.name, ear.hear, set, condition)]);
     }
     await ear.close();
   }
@@ -48,20 +52,30 @@ async function bench(): Promise<void> {
     for (const speaker of ['synthetic', 'person'] as const) {
       const names = new Set(sets.filter((set) => set.what === kind && set.speaker === speaker).map(({ name }) => name));
       const own = rows.filter(([, name]) => names.has(name ?? ''));
-      if (own.length > 0) console.log(`\n## ${TITLES[kind]}, ${speaker === 'person' ? 'people' : 'synthetic voices'}\n\n${table(['layer', 'voice', 'sound', 'WER', 'trade-word errors', 'phrases word for word', 'ms median', 'ms p95'], own)}`);
+      if (own.length > 0) console.log(`\n## ${TITLES[kind]}, ${speaker === 'person' ? 'people' : 'synthetic voices'}\n\n${table(['layer', 'voice', 'sound', 'WER', 'trade-word errors', 'phrases word for word', 'item P', 'item R', 'item F1', 'silent errors', 'right items doubted', 'ms median', 'ms p95', 'CPU ms median'], own)}`);
     }
   }
-  console.log(`\nMemory: ${Math.round(process.memoryUsage().rss / 1e6)} MB resident at the end.`);
+  console.log('\n## How much "sure" means\n\nItems by how sure the ear was, all sets together: count, mean of what was said, share that was right.\n');
+  for (const [name, { sure }] of all) {
+    const { error, bins } = reliability(sure);
+    console.log(`${name}: expected calibration error ${error.toFixed(3)}; ${bins.map(([count, said, was]) => `${count}: ${said.toFixed(2)} said, ${was.toFixed(2)} right`).join('; ')}\n`);
+  }
+  console.log(`\nMemory: ${Math.round(process.memoryUsage().rss / 1e6)} MB resident at the end. ${cpus().length} processors; load average over the last 15 minutes ${(loadavg()[2] ?? 0).toFixed(1)} (above ${cpus().length}, the times are those of a busy machine; CPU ms are not).`);
 
-  async function measured(hear: (spoken: Spoken, samples: Float32Array) => Promise<string>, set: SpokenSet, condition: Condition): Promise<string[]> {
-    let errors = 0, words = 0, missed = 0, tradeCount = 0, whole = 0;
-    const times: number[] = [];
+  async function measured(name: string, hear: LayerEar['hear'], set: SpokenSet, condition: Condition): Promise<string[]> {
+    let errors = 0, words = 0, missed = 0, tradeCount = 0, whole = 0, items = NO_ITEMS;
+    const times: number[] = [], cpu: number[] = [];
     const worst: { errors: number; truth: string; heard: string }[] = [];
     for (const spoken of set.spoken) {
       const samples = under(spoken.samples, condition, barn, spoken.id);
-      const began = performance.now();
-      const heard = await hear(spoken, samples);
+      const began = performance.now(), used = process.cpuUsage();
+      const hypotheses = await hear(samples);
+      const own = countItems(spoken.id, spoken.words, hypotheses, [0, samples.length / 16_000]);
       times.push(performance.now() - began);
+      const { user, system } = process.cpuUsage(used);
+      cpu.push((user + system) / 1000);
+      items = addItems(items, own);
+      const heard = hypotheses[0]?.text ?? '';
       const truth = bareWords(spoken.words);
       const aligned = align(truth, bareWords(heard));
       errors += aligned.errors;
@@ -73,7 +87,11 @@ async function bench(): Promise<void> {
     }
     worst.sort((a, b) => b.errors - a.errors).slice(0, Number(options.worst)).filter((one) => one.errors > 0)
       .forEach((one) => console.log(`  ${set.name}, ${condition.name}: "${one.truth}" was heard as "${one.heard}"`));
-    return [set.name, condition.name, share(errors, words), share(missed, tradeCount), withInterval(whole, set.spoken.length), percentile(times, 0.5).toFixed(0), percentile(times, 0.95).toFixed(0)];
+    all.set(name, addItems(all.get(name) ?? NO_ITEMS, items));
+    const truth = items.right + items.missing;
+    return [set.name, condition.name, share(errors, words), share(missed, tradeCount), withInterval(whole, set.spoken.length),
+      share(items.right, items.right + items.extra), share(items.right, truth), share(2 * items.right, 2 * items.right + items.extra + items.missing),
+      `${share(items.silent, truth)} (${items.silent} of ${truth})`, share(items.rightDoubted, items.right), percentile(times, 0.5).toFixed(0), percentile(times, 0.95).toFixed(0), percentile(cpu, 0.5).toFixed(0)];
   }
 }
 

@@ -1,9 +1,9 @@
 /** The layers of hearing, one on top of the other: the rows of the bench. */
 import { adaptedDecoder } from '../../../server/speech/moonshine/adapted.ts';
 import { openEngine } from '../../../server/speech/moonshine/index.ts';
-import type { Spoken } from './sets.ts';
+import type { Hypothesis } from '../../../parser/contract/word.ts';
 
-export type LayerEar = { hear(spoken: Spoken, samples: Float32Array): Promise<string>; close(): Promise<void> };
+export type LayerEar = { hear(samples: Float32Array): Promise<readonly Hypothesis[]>; close(): Promise<void> };
 export type Layer = { readonly name: string; /** Undefined where the checkout lacks what the layer needs. */ open(weightsDir: string): Promise<LayerEar | undefined> };
 
 const best = (name: string, plainEar: boolean, width: number): Layer => ({
@@ -12,7 +12,7 @@ const best = (name: string, plainEar: boolean, width: number): Layer => ({
     if (!plainEar && (await adaptedDecoder(weightsDir)) === undefined) return undefined;
     const engine = await openEngine({ weightsDir, plainEar, width });
     return {
-      hear: async (_spoken, samples) => (await engine.hear({ samples, from: 0 }, [])).hypotheses[0]?.text ?? '',
+      hear: async (samples) => (await engine.hear({ samples, from: 0 }, [])).hypotheses,
       close: () => engine.close(),
     };
   },
