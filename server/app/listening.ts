@@ -2,9 +2,11 @@
  * A stream of sound becomes phrases of the live session. The stream has a clock of its own that only goes on;
  * marks say where in which exam's journal each stretch of it lies, so that a change of horse cuts no word.
  */
+import type { DraftEvent } from '../../parser/contract/draft.ts';
+import type { Span } from '../../parser/contract/word.ts';
 import type { FromServer } from '../../parser/contract/wire.ts';
 import type { Live } from '../session/live.ts';
-import { spanOf, type Ear, type Phrase, type Segmenter } from './ear.ts';
+import { idOf, spanOf, type Ear, type Phrase, type Segmenter } from './ear.ts';
 
 export interface Listening {
   /** Sound at sample `at` of an exam's journal; `ownVoiceMs` of it is our own voice. Resolves when what ended in it is queued. */
@@ -18,10 +20,13 @@ export interface Listening {
 }
 
 interface Mark { readonly stream: number; readonly exam: string; readonly at: number }
+/** What the ear failed at stays in the draft as a question: nothing spoken disappears. */
+const unreadable = (utterance: string, at: Span, when: string): DraftEvent =>
+  ({ event: 'asked', when, doubt: { id: `${utterance}/failed`, doubt: 'unheard', words: '', utterance, at, state: 'open', why: 'This could not be read when it was said. Play it, or hear the sound again.' } });
 /** Samples of our own voice remembered: a sentence older than this is over. */
 const remembered = 30 * 16_000;
 
-export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publish: (message: FromServer) => void): Listening {
+export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publish: (message: FromServer) => void, now: () => string): Listening {
   /** Samples handed to the segmenter so far. */
   let stream = 0;
   let marks: readonly Mark[] = [];
@@ -38,8 +43,8 @@ export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publis
     const { exam } = mark;
     const from = mark.at + (phrase.from - mark.stream);
     const { samples, silenceBefore } = phrase;
-    // A failure was told by the session, and the stretch stays unread.
-    live.phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at: spanOf(from, samples.length), journal: exam, ownVoice: ownVoiceIn(phrase) }).catch(() => undefined);
+    const at = spanOf(from, samples.length);
+    live.phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at, journal: exam, ownVoice: ownVoiceIn(phrase) }).catch(() => live.change(() => [unreadable(idOf(exam, from), at, now())]));
   };
   const tell = (): void => {
     const now = segmenter.state().speaking;

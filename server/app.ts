@@ -1,0 +1,130 @@
+/**
+ * Joins the parts, and is the only file that does (with its folder app/):
+ *
+ *   sound --journal--> segmenter --hear--> hypotheses --read--> items --apply--> draft --confirm--> record
+ */
+import type { Readable } from 'node:stream';
+import type { Header, ParseResult } from '../parser/contract/draft.ts';
+import type { Item } from '../parser/contract/item.ts';
+import type { FromServer } from '../parser/contract/wire.ts';
+import type { HeardPhrase } from '../parser/contract/word.ts';
+import { labelOf, say } from '../parser/index.ts';
+import { earOf, type Ear } from './app/ear.ts';
+import { openExams, noHeader } from './app/exams.ts';
+import { openJournals } from './app/journals.ts';
+import { openLine } from './app/line.ts';
+import { openListening } from './app/listening.ts';
+import { freshId, now } from './app/now.ts';
+import { inWords } from './app/plain.ts';
+import { hearKept, hearOnly, type Notice } from './app/recorded.ts';
+import { openSittings } from './app/sittings.ts';
+import { read } from './app/understand.ts';
+import type { Doors } from './http/doors.ts';
+import { openStore, type Store } from './records/index.ts';
+import { openLive } from './session/live.ts';
+import { applyEvent, emptyDraft } from './session/reduce.ts';
+import { openEngine } from './speech/moonshine/index.ts';
+import { ensureWeights, type WeightsProgress } from './speech/weights.ts';
+
+export { asRefusal } from './app/plain.ts';
+export interface Hearing { readonly plainEar?: boolean; readonly weights?: string; readonly onProgress?: (progress: WeightsProgress) => void }
+
+/** The words by which an item is found: its labels and its sentence. */
+const searchWords = (item: Item): string => [item.kind === 'finding' ? labelOf(item.condition) : item.kind === 'treatment' ? labelOf(item.procedure) : '', say(item)].join(' ').trim();
+/** @throws StoreError; `write: false` reads beside a running program */
+export const openBook = (dataDir: string, write: boolean): Store => openStore(dataDir, { write, words: searchWords });
+
+/** The embedded ear. @throws WeightsError when its weights are not there and cannot be fetched */
+export async function openEar({ plainEar = false, weights, onProgress }: Hearing = {}): Promise<Ear> {
+  const paths = await ensureWeights({ plainEar, ...(weights !== undefined && { from: weights }), ...(onProgress && { onProgress }) });
+  return earOf(await openEngine({ weightsDir: paths.dir, plainEar }), paths.vad);
+}
+
+export interface App {
+  readonly doors: Doors;
+  /** Hears a recording into the records; `each` sees what the page would see. @returns the exams made */
+  readonly hearFile: (source: string | Readable, header: Partial<Header>, each: (message: FromServer) => void, notice: (notice: Notice) => void) => Promise<readonly string[]>;
+  /** Reads what an earlier run left unread in the drafts' journals. */
+  readonly readLeftovers: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+/** Opens one data folder with an ear. */
+export function openApp(dataDir: string, ear: Ear): App {
+  const store = openBook(dataDir, true);
+  const journals = openJournals(dataDir);
+  const sittings = openSittings(store, journals, ear, read);
+  const exams = openExams(store, journals, sittings, ear);
+
+  async function* upload(source: Readable, header: Partial<Header> = {}, notice: (notice: Notice) => void = () => undefined): ReturnType<Doors['upload']> {
+    const { id } = exams.open(header);
+    const { sitting } = await sittings.of(id);
+    try {
+      yield { stage: 'opening' };
+      yield* hearKept(source, sitting, journals, notice);
+      yield { stage: 'ready', exams: [...sitting.live.exams()] };
+    } catch (error) {
+      // Nothing of a file that could not be read stays; what was read of one that broke off is a draft.
+      if (sitting.live.draft().utterances.length === 0) await exams.erase(id, 'exam');
+      yield { stage: 'trouble', error: inWords(error) };
+    } finally {
+      await sittings.letGo(sitting.live.draft().id);
+    }
+  }
+
+  const doors: Doors = {
+    ...exams,
+    exams: () => store.exams(),
+    revision: (id, n) => store.revision(id, n),
+    horses: () => store.horses(), compare: (horse) => store.compare(horse), due: () => store.due(), search: (query) => store.search(query),
+    upload: (sound) => upload(sound),
+    report: () => { throw new Error('not written yet'); },
+    line: (send) => openLine(sittings, journals, ({ header = {} }) => exams.open(header).id, send),
+  };
+  return {
+    doors,
+    hearFile: async (source, header, each, notice) => {
+      const { id } = exams.open(header);
+      const seat = await sittings.of(id);
+      seat.watchers.add(each);
+      for await (const line of hearKept(source, seat.sitting, journals, notice)) void line;
+      seat.watchers.delete(each);
+      await sittings.letGo(seat.sitting.live.draft().id);
+      return seat.sitting.live.exams();
+    },
+    readLeftovers: async () => {
+      for (const row of store.exams()) if (row.state === 'draft' && !row.erased && !store.soundErased(row.id)) { await sittings.of(row.id); await sittings.letGo(row.id); }
+    },
+    close: async () => { await sittings.closeAll(); store.close(); await ear.close(); },
+  };
+}
+
+/** One phrase of a recording that is only looked at. */
+export interface Understood { readonly phrase: HeardPhrase; readonly result: ParseResult; readonly exam: string }
+
+/** Hears a recording and keeps nothing. `each` is called phrase by phrase. @throws AudioError */
+export async function lookAt(file: string, ear: Ear, header: Partial<Header>, each: (understood: Understood) => void, notice: (notice: Notice) => void): Promise<void> {
+  const start = applyEvent(emptyDraft(freshId()), { event: 'opened', header: { ...noHeader, startedAt: now(), ...header }, by: 'file', when: now() });
+  const drafts = new Map([[start.id, start]]);
+  const live = openLive({
+    read: (phrase, context) => { const result = read(phrase, context); each({ phrase, result, exam: live.draft().id }); return result; },
+    append: (changes) => changes.forEach(({ exam, draft }) => drafts.set(exam, draft)),
+    load: (exam) => drafts.get(exam) ?? start, publish: () => undefined, say, trouble: inWords, now, freshId, tick: () => performance.now(),
+  }, start);
+  await hearOnly(file, live, openListening(live, ear, await ear.segmenter(), () => undefined, now), notice);
+}
+
+/** Erases for good in a data folder that no running program holds. @returns the exams erased */
+export async function eraseIn(dataDir: string, which: { readonly horse: string } | { readonly exam: string; readonly what: 'sound' | 'exam' }): Promise<readonly string[]> {
+  const store = openBook(dataDir, true);
+  const journals = openJournals(dataDir);
+  try {
+    if ('exam' in which && which.what === 'sound') store.eraseSound(which.exam);
+    if ('exam' in which && which.what === 'exam') store.eraseExam(which.exam, now());
+    const gone = 'horse' in which ? store.eraseHorse(which.horse, now()) : [which.exam];
+    for (const exam of gone) await journals.erase(exam, now());
+    return gone;
+  } finally {
+    store.close();
+  }
+}

@@ -1,0 +1,48 @@
+/** Hearing again, from the journal: phrases known already by their own stretch, and sound that was never read. */
+import type { Span } from '../../parser/contract/word.ts';
+import { AudioError } from '../audio/audioError.ts';
+import type { Live } from '../session/live.ts';
+import { RATE } from '../speech/engine.ts';
+import type { Ear } from './ear.ts';
+import { openListening } from './listening.ts';
+import type { Journals } from './journals.ts';
+import { now } from './now.ts';
+
+const readAtOnce = 10 * RATE;
+
+/** Every phrase once more; what a person touched is never changed by it, only asked about. */
+export async function rehear(live: Live, ear: Ear, journals: Journals): Promise<void> {
+  const draft = live.draft();
+  for (const utterance of draft.utterances) {
+    const { at, sound: exam = draft.id, silenceBefore } = utterance;
+    if (!at || utterance.overOwnVoice) continue;
+    const samples = await journals.view(exam, (journal) => journal.read(at[0] * RATE, at[1] * RATE));
+    const from = Math.round(at[0] * RATE);
+    await live.phrase(async () => ({ ...(await ear.hear({ exam, from, samples, ...(silenceBefore !== undefined && { silenceBefore }) })), id: utterance.id }), { at, journal: exam });
+  }
+}
+
+/** The end of the exam's own sound that no phrase covers: what a crash left unread. Null when there is none. */
+export async function unreadTail(draft: ReturnType<Live['draft']>, journals: Journals): Promise<Span | null> {
+  const read = draft.utterances.filter((u) => !u.sound).reduce((end, u) => Math.max(end, u.at?.[1] ?? 0), 0);
+  const length = await journals.view(draft.id, async (journal) => journal.length() / RATE).catch(noSound);
+  return length - read > 0.3 ? [read, length] : null;
+}
+
+const noSound = (error: unknown): number => {
+  if (error instanceof AudioError && (error.code === 'missing' || error.code === 'erased')) return 0;
+  throw error;
+};
+
+/** Reads sound that is in the journal and was never read. */
+export async function readTail(live: Live, [from, to]: Span, ear: Ear, journals: Journals): Promise<void> {
+  const exam = live.draft().id;
+  const start = Math.round(from * RATE);
+  const listening = openListening(live, ear, await ear.segmenter(), () => undefined, now);
+  for (let at = start; at < Math.round(to * RATE); at += readAtOnce) {
+    const samples = await journals.view(exam, (journal) => journal.read(at, Math.min(at + readAtOnce, Math.round(to * RATE))));
+    await listening.push(samples, exam, at);
+  }
+  await listening.flush();
+  await live.idle();
+}

@@ -1,0 +1,68 @@
+/** The command line: with main.ts, the only reader of arguments and environment. */
+import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { asRefusal, openApp, openBook, openEar } from './app.ts';
+import { eraseFrom, exportExam, searchBook } from './cli/book.ts';
+import { help } from './cli/help.ts';
+import { hearFiles, keepFiles } from './cli/hear.ts';
+import { exits, line, tell, type Exit } from './cli/out.ts';
+import { givenHeader, parseLines } from './cli/parse.ts';
+import { dataDirOf, serve } from './main.ts';
+
+const options = {
+  help: { type: 'boolean', short: 'h' }, json: { type: 'boolean' }, keep: { type: 'boolean' }, 'plain-ear': { type: 'boolean' }, draft: { type: 'boolean' }, given: { type: 'string' },
+  data: { type: 'string' }, port: { type: 'string' }, weights: { type: 'string' }, yes: { type: 'boolean' }, sound: { type: 'boolean' },
+  condition: { type: 'string' }, tooth: { type: 'string' }, horse: { type: 'string' }, presence: { type: 'string' }, from: { type: 'string' }, to: { type: 'string' }, limit: { type: 'string' },
+} as const satisfies ParseArgsConfig['options'];
+
+/** @returns the exit status: 0 done, 1 refused or failed, 2 not understood, 3 not set up */
+export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Promise<Exit> {
+  let args;
+  try {
+    args = parseArgs({ args: [...argv], options, allowPositionals: true });
+  } catch (error) {
+    tell(`${error instanceof Error ? error.message : 'Not understood.'} See quidnote --help.`);
+    return exits.usage;
+  }
+  const { values, positionals: [command, ...rest] } = args;
+  if (values.help || command === undefined || command === 'help') {
+    line(help);
+    return values.help || command === 'help' ? exits.ok : exits.usage;
+  }
+  const misuse = (why: string): Exit => { tell(`${why} See quidnote --help.`); return exits.usage; };
+  const dir = dataDirOf(values.data, env);
+  const ear = () => openEar({ plainEar: values['plain-ear'] ?? false, ...(values.weights !== undefined && { weights: values.weights }) });
+  try {
+    switch (command) {
+      case 'serve': return await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'] ?? false }, env);
+      case 'parse': {
+        const header = givenHeader(values.given);
+        return header ? await parseLines(process.stdin, header, { json: values.json ?? false, draft: values.draft ?? false }) : misuse('--given wants a JSON object such as {"age": 3, "sex": "mare"}.');
+      }
+      case 'hear': {
+        if (rest.length === 0) return misuse('hear wants one or more sound files.');
+        const opened = await ear();
+        if (values.keep) {
+          const app = openApp(dir, opened);
+          try { return await keepFiles(rest, app, values.json ?? false); } finally { await app.close(); }
+        }
+        try { return await hearFiles(rest, opened, values.json ?? false); } finally { await opened.close(); }
+      }
+      case 'search': return searchBook(openBook(dir, false), { ...values, ...(rest.length && { words: rest.join(' ') }) }, values.json ?? false);
+      case 'export': return rest.length === 1 ? exportExam(openBook(dir, false), rest[0]!) : misuse('export wants the id of one exam; search --json shows ids.');
+      case 'erase': return await eraseFrom(dir, rest, values);
+      case 'backup': {
+        if (rest.length !== 1) return misuse('backup wants the name of one new file.');
+        const book = openBook(dir, false);
+        await book.backup(rest[0]!);
+        book.close();
+        return exits.ok;
+      }
+      default: return misuse(`There is no command "${command}".`);
+    }
+  } catch (error) {
+    const plain = asRefusal(error);
+    if (!(plain instanceof Error) || !('code' in plain)) throw error;
+    tell(plain.message);
+    return plain.name === 'WeightsError' ? exits.notSetUp : exits.failed;
+  }
+}
