@@ -1,6 +1,7 @@
 /** The only file that speaks HTTP. Every failure is an `ApiError` with words for a person: what happened, what is safe, what to do. */
 import type { Act, ApiError, Caution, Comparison, DueRow, ExamRow, HorseRow, SearchHit, UploadLine } from '../parser/contract/wire.ts';
 import type { Draft } from '../parser/contract/draft.ts';
+import type { Exam } from '../parser/contract/record.ts';
 
 export class Refused extends Error {
   constructor(readonly status: number, readonly body: ApiError & Record<string, unknown>) { super(body.message); }
@@ -47,11 +48,17 @@ export const api = {
   exams: () => ask<ExamRow[]>('GET', '/api/exams'),
   open: (header: object) => ask<{ id: string; draft?: Draft }>('POST', '/api/exams', { header }),
   exam: (id: string) => ask<Opened>('GET', exam(id)),
-  act: (id: string, act: Act) => ask<{ draft: Draft }>('POST', `${exam(id)}/acts`, act),
+  act: (id: string, act: Act, by = '') => ask<{ draft: Draft }>('POST', `${exam(id)}/acts`, by ? { ...act, by } : act),
   confirm: (id: string, by: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/confirm`, { by }),
   amend: (id: string, reason: string, by: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/amend`, { reason, by }),
-  revision: (id: string, n: number) => ask<unknown>('GET', `${exam(id)}/revisions/${n}`),
-  erase: (id: string, what: 'audio' | 'exam') => ask<unknown>('POST', `${exam(id)}/erase`, { what }),
+  revision: (id: string, n: number) => ask<Exam>('GET', `${exam(id)}/revisions/${n}`),
+  erase: (id: string, what: 'sound' | 'exam') => ask<unknown>('POST', `${exam(id)}/erase`, { what }),
+  /** What `other` heard goes to this draft. */
+  join: (id: string, other: string, by: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/join`, { other, by }),
+  /** From this phrase on it is another horse's. */
+  split: (id: string, utterance: string, by: string) => ask<{ draft: Draft; other: Draft }>('POST', `${exam(id)}/split`, { utterance, by }),
+  /** Hears all of its sound again; what a person touched stays as it is. */
+  reread: (id: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/reread`, {}),
   eraseHorse: (name: string) => ask<unknown>('POST', `${horse(name)}/erase`, {}),
   horses: () => ask<HorseRow[]>('GET', '/api/horses'),
   compare: (name: string) => ask<Comparison>('GET', `${horse(name)}/compare`),
@@ -64,6 +71,7 @@ export const api = {
     await lines(answer.body, (line) => { const read = readJson(line); if (read && typeof read === 'object') each(read as UploadLine); });
   },
   soundAt: (id: string, from: number, to: number) => `${exam(id)}/sound?from=${from.toFixed(3)}&to=${to.toFixed(3)}`,
+  exportOf: (id: string) => `${exam(id)}/export`,
   ownerPage: (id: string) => `${exam(id)}/owner`,
   vetPage: (id: string) => `${exam(id)}/vet`,
 };

@@ -71,7 +71,7 @@ function OwnVisit({ row, again }: { row: ExamRow; again: () => void }) {
         <details><summary class="soft small">Pages and erasing</summary><div class="row">
           <a class="button quiet" href={api.ownerPage(row.id)} target="_blank" rel="noreferrer">Page for the owner</a>
           <a class="button quiet" href={api.vetPage(row.id)} target="_blank" rel="noreferrer">Letter to the veterinarian</a>
-          <Erase title="Erase the sound" words="The sound of this visit is taken off this machine. The words and the record stay; nothing can be played or read again from the sound. This cannot be undone." name={row.horse ?? 'erase'} run={() => api.erase(row.id, 'audio')} done={again} />
+          <Erase title="Erase the sound" words="The sound of this visit is taken off this machine. The words and the record stay; nothing can be played or read again from the sound. This cannot be undone." name={row.horse ?? 'erase'} run={() => api.erase(row.id, 'sound')} done={again} />
           <Erase title="Erase the visit" words="The record, its earlier revisions and its sound are taken off this machine. This cannot be undone." name={row.horse ?? 'erase'} run={() => api.erase(row.id, 'exam')} done={again} />
         </div></details>
       )}

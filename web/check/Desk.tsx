@@ -17,19 +17,28 @@ import { MouthKey } from '../mouth/MouthKey.tsx';
 import { placeWords } from '../mouth/names.ts';
 import { nameOf, placeOf } from '../mouth/places.ts';
 import { partLabels } from '../words.ts';
-import { byPart, confirmed, draft, editing, load, picked, trouble } from './desk.ts';
+import { byPart, confirmed, draft, editing, load, picked, refresh, trouble } from './desk.ts';
 import { Confirm } from './Confirm.tsx';
 import { Edit } from './Edit.tsx';
 import { Head } from './Head.tsx';
 import { Left, notExamined } from './Left.tsx';
 import { Line } from './Line.tsx';
-import { AllSaid, Cautions, Foot, Revisions } from './More.tsx';
+import { AllSaid } from './AllSaid.tsx';
+import { Foot } from './Foot.tsx';
+import { Cautions, Revisions } from './More.tsx';
 import { Questions } from './Questions.tsx';
 import { onKey } from './keys.ts';
 import './check.css';
 
 export function Desk({ id }: { id: string }) {
   useEffect(() => { void load(id); }, [id]);
+  const reading = (draft.value?.unread.length ?? 0) > 0;
+  useEffect(() => {
+    const again = (): void => void refresh();
+    document.addEventListener('visibilitychange', again);
+    const turn = reading ? setInterval(again, 2000) : undefined;
+    return () => { document.removeEventListener('visibilitychange', again); clearInterval(turn); };
+  }, [reading]);
   useEffect(() => { addEventListener('keydown', onKey); return () => removeEventListener('keydown', onKey); }, []);
   if (!draft.value) return <main class="paper check" id="main" tabIndex={-1}>{trouble.value ? <p class="trouble" role="alert">{trouble.value}</p> : <p class="soft">Fetching the draft</p>}</main>;
   const items = [...byPart.value].filter(([, list]) => list.length > 0);

@@ -7,6 +7,7 @@ import { isOpen, stands } from '../fold.ts';
 import { keysOf, type PlaceKey } from '../mouth/places.ts';
 import { standsAt } from '../mouth/marks.ts';
 import { parts, partOf, type Part } from '../words.ts';
+import { person } from '../person.ts';
 import { play } from '../sound.ts';
 
 export const draft = signal<Draft | null>(null);
@@ -63,15 +64,31 @@ export async function load(id: string): Promise<void> {
   const got = await doing(() => api.exam(id));
   if (got) { draft.value = got.draft; cautions.value = got.cautions ?? []; }
 }
-export async function act(what: Act, then: string): Promise<boolean> {
+/** Fetches the draft anew while sound is still being read, and when the person comes back to the page. */
+export async function refresh(): Promise<void> {
   const id = draft.value?.id;
-  if (!id) return false;
-  const got = await doing(() => api.act(id, what));
+  if (!id || busy.value || document.hidden) return;
+  const got = await api.exam(id).catch((error: unknown) => { if (error instanceof Refused) return null; throw error; });
+  if (got && draft.value?.id === id && !busy.value && got.draft.seq > draft.value.seq) draft.value = got.draft;
+}
+/** Work that ends in a new state of this draft. */
+async function change(work: (id: string) => Promise<{ readonly draft: Draft }>, then: string): Promise<boolean> {
+  const id = draft.value?.id;
+  const got = id ? await doing(() => work(id)) : null;
   if (!got) return false;
   draft.value = got.draft;
   said.value = then;
   return true;
 }
+export const joinWith = (other: string): Promise<boolean> => change((id) => api.join(id, other, person.value), 'Joined. The other draft is empty now; nothing it held was lost.');
+export const reread = (): Promise<boolean> => change((id) => api.reread(id), 'Heard again. What you kept, changed or struck stays as it is.');
+/** @returns the id of the draft that begins with this phrase */
+export async function splitAt(phrase: string): Promise<string | null> {
+  let other: string | null = null;
+  await change(async (id) => { const got = await api.split(id, phrase, person.value); other = got.other.id; return got; }, 'Split. What follows is a draft of its own.');
+  return other;
+}
+export const act = (what: Act, then: string): Promise<boolean> => change((id) => api.act(id, what, person.value), then);
 
 const item = (id: string): DraftItem | undefined => draft.value?.items.find((i) => i.item.id === id);
 export const find = (id: string | null): { item?: DraftItem | undefined; question?: DraftDoubt | undefined } => (id ? { item: item(id), question: questions.value.find((d) => d.doubt.id === id) } : {});
