@@ -58,8 +58,8 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
     if (mark.place) return 'place';
     if (qualifier?.k === 'qualifier' && qualifier.id === 'undisplaced' && !conditionsSaid.has('fracture')) { heads.push({ mark: i, condition: { id: 'displaced', strength: 'absentSay', plural: false } }); return 'head'; }
     if (work) { heads.push({ mark: i, work }); return 'head'; }
-    if (mark.measure || mark.grade) return 'mod';
-    if (mark.unknown || mark.number !== undefined) return 'unknown';
+    if (mark.measure || mark.grade || mark.pulpHorn !== undefined) return 'mod';
+    if (mark.unknown || mark.number !== undefined || terms.some((t) => t.k === 'talk')) return 'unknown';
     if (terms.some((t) => t.k === 'stop')) return 'stop';
     if (terms.some((t) => t.k === 'cue')) return 'cue';
     return terms.some((t) => ['surface', 'qualifier', 'severity', 'severityKept', 'change', 'work'].includes(t.k)) ? 'mod' : 'glue';

@@ -27,7 +27,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const when = clause.scopes.includes('before') && !ruledOut ? 'before' as const : 'now' as const;
   const split = placingsBySurface(clause, marks);
   return split.map(({ placings, surfaces }) => {
-    const { place, doubts, distal } = resolvePlace(placings, wantedBy(id, missing));
+    const { place, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     const allSurfaces = [...new Set([...details.surfaces, ...surfaces, ...(distal ? ['distal' as const] : [])])];
     const body: FindingBody = {
@@ -66,13 +66,13 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   const entry = conditions[id] as ConditionEntry;
   const details: Details = { measures: [], surfaces: [], qualifiers: [] };
   if (gradeOfHead) details.grade = { scale: 'fracture', value: gradeOfHead };
-  const bare = marks[headMark + 1];
-  const bareGrade = entry.scale && bare?.number !== undefined && typeof bare.number === 'number' ? [{ value: String(bare.number), announced: false }] : [];
-  for (const grade of [...mods.flatMap((m) => (marks[m] as Mark).grade ?? []), ...bareGrade]) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
+  details.pulpHorn = marks[headMark]?.pulpHorn;
+  for (const grade of mods.flatMap((m) => (marks[m] as Mark).grade ?? [])) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);
   if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);
   for (const m of mods) {
     const mark = marks[m] as Mark;
+    if (mark.pulpHorn !== undefined) details.pulpHorn = mark.pulpHorn;
     if (mark.measure) details.measures.push(...measuresOf(entry, mark));
     for (const term of mark.terms ?? []) addTerm(details, term, id);
   }

@@ -25,7 +25,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const words = hypothesis.words;
   const plain = tokenise(words.map(({ w }) => w)).map(({ t }) => t);
-  const steered = steer(plain, context, carry);
+  const steered = steer(plain, words.map(({ w }) => w), context, carry);
   if (steered) return commanded(heard, words, hypothesis.text, steered, context);
   const reading = read(words.map(({ w }) => w), context, carry);
   const made = withCarriedPlace(reading, carry, context);

@@ -1,6 +1,6 @@
 /** Reading places: codes and lists of codes, gaps, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
 import { codeOf, isSupernumerary, isTooth, quadrantOf, positionOf, readCode, readPlural, readShort, areNeighbours } from './teeth.ts';
-import type { Token } from './tokens.ts';
+import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, type Term } from './vocabulary.ts';
 import { digit } from './numbers.ts';
@@ -56,8 +56,9 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   let to = first.to;
   let quadrant = first.quadrant;
   for (;;) {
-    const link = ['and', 'to', 'through', 'thru', 'or'].includes(text(tokens, to)) ? text(tokens, to) : text(tokens, to) === 'up' && text(tokens, to + 1) === 'to' ? 'to' : '';
-    const after = link === '' ? to : text(tokens, to) === 'up' ? to + 2 : to + 1;
+    const two = ['up to', 'through to', 'down to', 'back to', 'on to', 'and then', 'and also', 'as well as'].includes(`${text(tokens, to)} ${text(tokens, to + 1)}`);
+    const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
+    const after = link === '' ? to : two ? to + 2 : to + 1;
     const next = readCode(tokens, after);
     const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) ?? (link === 'and' || link === 'to' ? bareListed(tokens, after) : undefined) : undefined;
     if (next === undefined && short === undefined) break;
@@ -88,6 +89,7 @@ function bare(tokens: readonly Token[], at: number): { position: number; to: num
   return position !== undefined && position >= 1 && position <= 11 ? { position, to } : undefined;
 }
 const units = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'and', 'to', 'or', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds']);
+const measuring = new Set([...units, 'day', 'days', 'year', 'years'].filter((word) => !['and', 'to', 'or'].includes(word)));
 function bareListed(tokens: readonly Token[], at: number): { position: number; to: number } | undefined {
   const found = bare(tokens, at);
   return found && found.position >= 6 && !units.has(text(tokens, found.to)) ? found : undefined;
@@ -95,9 +97,10 @@ function bareListed(tokens: readonly Token[], at: number): { position: number; t
 
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
-  let at = start;
+  const between = text(tokens, start) === 'between';
+  let at = between ? start + 1 : start;
   let to = start;
-  let raw: RawPlace = {};
+  let raw: RawPlace = between ? { joined: 'between' } : {};
   while (at < tokens.length) {
     const plural = readPlural(tokens, at);
     if (plural) {
@@ -108,6 +111,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       to = at = plural.to;
       continue;
     }
+    const single = readSingle(tokens, at, raw, to > start);
+    if (single) { raw = { ...raw, positions: single.positions }; to = at = single.to; continue; }
     const found = longest(vocabulary, words, at);
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }
@@ -117,6 +122,26 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   }
   return to > start ? { raw, from: start, to } : undefined;
 }
+
+/**
+ * "upper right six", "left nine", "upper left six to nine": a number right behind a side or a jaw is a position, when nothing
+ * after it makes it a size or a count. "One" is left alone: "the upper left one" is no tooth.
+ */
+function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: boolean): { positions: readonly number[]; to: number } | undefined {
+  const last = raw.positions?.at(-1);
+  const link = last !== undefined && ['to', 'and', 'through'].includes(text(tokens, at - 1));
+  if (!begun || raw.region !== undefined || raw.row || (raw.positions !== undefined && !link) || raw.side === 'both' || raw.quadrants !== undefined) return undefined;
+  if (!link && !cornerWords.has(text(tokens, at - 1))) return undefined;
+  const position = teenWords[text(tokens, at)] ?? digit(text(tokens, at));
+  const lowest = raw.jaw !== undefined && raw.side !== undefined ? 2 : 6;
+  if (position === undefined || position < lowest || position > 11 || isOh(text(tokens, at)) || sized(tokens, at + 1) || (position < 6 && /s$/.test(text(tokens, at + 1)))) return undefined;
+  if (!link) return { positions: [position], to: at + 1 };
+  const range = text(tokens, at - 1) !== 'and' && position > (last as number);
+  return { positions: [...(raw.positions ?? []), ...(range ? Array.from({ length: position - (last as number) }, (_, i) => (last as number) + 1 + i) : [position])], to: at + 1 };
+}
+/** A unit follows, or the other end of a range and then a unit. */
+const sized = (tokens: readonly Token[], at: number): boolean => (['and', 'to', 'or'].includes(text(tokens, at)) ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2)) : measuring.has(text(tokens, at)));
+const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
 
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
 function grow(raw: RawPlace, term: Term): RawPlace | undefined {

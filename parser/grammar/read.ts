@@ -32,7 +32,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const claimed = workRules(marks, tokens, { carry, context });
   const free = marks.map((mark, i) => (claimed.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));
   const shared = roles(free, (carry.place ?? []).length > 0);
-  const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i) && !isBareGrade(free, shared, i)).length;
+  const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
   const clauses = assemble(free, tokens, shared);
   const made = clauses.flatMap((clause, i) => (clause.head.work
@@ -43,9 +43,6 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const rest = all.length > 0 || clauses.some(({ head }) => head.condition || head.work) && unknown > 0 ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
   return { tokens, marks, role: shared.role, made: [...all, ...rest], places, unknown, takenBack, steps };
 }
-
-/** A number right behind a finding that has a scale is its grade, not a stray. */
-const isBareGrade = (marks: readonly Mark[], { heads }: Roles, at: number): boolean => marks[at]?.number !== undefined && heads.some((h) => h.mark === at - 1 && h.condition !== undefined && (conditions[h.condition.id] as ConditionEntry).scale !== undefined);
 
 /** "valve diastema packed": after a gap it is feed that is packed. */
 function packedAtGap(clause: Clause, _all: readonly Clause[], _at: number): Clause { return clause; }

@@ -11,16 +11,20 @@ import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teet
 
 export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }
 export interface Resolved { readonly place: Place | null; readonly doubts: readonly PlaceDoubt[]; readonly distal?: true }
-export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; readonly missing: ReadonlySet<string> }
+export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; readonly missing: ReadonlySet<string> }
 
 const cheek = [6, 7, 8, 9, 10, 11];
 const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
 const none: Resolved = { place: null, doubts: [] };
 
-export function wantedBy(id: ConditionId, missing: ReadonlySet<string>): Wanted {
+/** Findings of one tooth: "a hook, upper right" leaves the tooth unsaid, and it is not guessed. */
+const ofOneTooth = new Set<ConditionId>(['hook', 'ramp', 'step', 'fracture', 'missing', 'retained-fragment', 'supernumerary', 'apical-infection', 'pulp-exposure', 'focal-overgrowth', 'mobility', 'previously-extracted', 'displaced', 'rotated', 'impacted', 'unerupted', 'erupting', 'erupted', 'retained-cap', 'loose-cap', 'cap-shed', 'root-remnant', 'infundibular-caries', 'drifted', 'discoloured']);
+
+/** @param ruledOut what is ruled out in a quadrant is ruled out at all its teeth */
+export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
   const entry = conditions[id] as ConditionEntry;
   const position = positionNamedBy[id];
-  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), supernumerary: id === 'supernumerary' };
+  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), supernumerary: id === 'supernumerary' };
 }
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
@@ -66,9 +70,11 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.all && !raw.positions && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
+  if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
   if (quadrants && wanted.kinds.includes('R')) return { place: { rows: quadrants.map((q) => rowOf[q] as RowId).sort() }, doubts: [] };
+  if (wanted.single && (quadrants ?? raw.all)) return { place: null, doubts: [{ doubt: 'no-place' }] };
   if (quadrants && wanted.kinds.includes('T')) return ofPositions({ ...raw, plural: true }, cheek, quadrants, wanted);
   if (raw.all && wanted.kinds.includes('T')) return ofPositions({ ...raw, plural: true }, cheek, [1, 2, 3, 4], wanted);
   if (wanted.home && raw.side) return { place: { region: wanted.home, side: raw.side }, doubts: [] };

@@ -1,5 +1,7 @@
 /** One pass from left to right: tokens become marks. A mark says what a stretch of words may be; nothing is decided yet. */
-import { notATooth, notAToothBefore } from '../lexicon/numbers.ts';
+import { conditions } from '../lexicon/conditions.ts';
+import { notATooth, notAToothBefore, paidAfter, paidBefore } from '../lexicon/numbers.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
 import { aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
@@ -20,6 +22,7 @@ export interface Mark {
   /** A number with nothing to say what it counts. */
   readonly number?: number | readonly [number, number];
   readonly terms?: readonly Term[];
+  readonly pulpHorn?: number;
   /** No word of the lexicon. */
   readonly unknown?: true;
 }
@@ -33,7 +36,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
   let steps = 0;
   while (at < tokens.length) {
     steps += 1;
-    const mark = readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }
@@ -45,8 +48,38 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   if (codes === undefined) return undefined;
   const before = text(tokens, at - 1);
   if (notATooth.includes(text(tokens, codes.to)) || notAToothBefore.includes(before) || gradeWords.includes(before)) return undefined;
+  // "that's one ten today": the price of the visit.
+  if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;
   if (text(tokens, codes.to) === 'o' && text(tokens, codes.to + 1) === 'clock') return undefined;
   return { from: at, to: codes.to, place: codes.raw };
+}
+
+/** "pulp horn three exposed", "pulp exposure, horn two": the number is the horn's. */
+function readPulpHorn(tokens: readonly Token[], at: number): Mark | undefined {
+  const from = text(tokens, at) === 'pulp' ? at + 1 : at;
+  if (!/^horns?$/.test(text(tokens, from))) return undefined;
+  const number = readNumber(tokens, text(tokens, from + 1) === 'number' ? from + 2 : from + 1);
+  if (number === undefined || readCodes(tokens, from + 1)) return undefined;
+  const open = ['is', 'was'].includes(text(tokens, number.to)) ? number.to + 1 : number.to;
+  const exposed = ['exposed', 'open', 'exposure'].includes(text(tokens, open));
+  return { from: at, to: exposed ? open + 1 : number.to, pulpHorn: number.value, ...(exposed ? { terms: [{ k: 'condition', id: 'pulp-exposure', strength: 'say', plural: false }] } : {}) };
+}
+
+/** "took four mil off two oh six": a reduction in the words of doing. */
+function readTakenOff(tokens: readonly Token[], at: number): Mark | undefined {
+  if (!['took', 'taken', 'take'].includes(text(tokens, at))) return undefined;
+  const measure = readMeasure(tokens, text(tokens, at + 1) === 'off' ? at + 2 : at + 1);
+  if (measure === undefined || !(text(tokens, at + 1) === 'off' || ['off', 'from'].includes(text(tokens, measure.to)))) return undefined;
+  return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(text(tokens, at) === 'take' ? {} : { done: true }) } }] };
+}
+
+/** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
+function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
+  const scaled = marks.at(-1)?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
+  if (!scaled || readCodes(tokens, at)) return undefined;
+  const number = readNumber(tokens, at);
+  if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out' || text(tokens, number.to) === 'to') return undefined;
+  return { from: at, to: number.to, grade: { value: String(number.value), announced: false } };
 }
 
 const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', iv: '4' };
@@ -104,10 +137,10 @@ function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at:
   const found = longest(vocabulary, words, at);
   const cluster = readCluster(tokens, words, at);
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
-  if (cluster && (found === undefined || isPlace)) {
+  if (cluster && (found === undefined || isPlace || cluster.raw.joined === 'between')) {
     const first = found as NonNullable<typeof found>;
     // A word that is a place and something else besides ("incisor", "back") keeps both until its neighbours are known.
-    const others = found ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
+    const others = found && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
     return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first.to ? { terms: others } : {}) };
   }
   return found && { from: at, to: found.to, terms: found.values };

@@ -1,6 +1,7 @@
 /** The one trie: every spoken form of the lexicon, with what it may mean. */
 import { commands } from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { correctionSay } from '../lexicon/corrections.ts';
 import { glue, hesitations } from '../lexicon/fillers.ts';
 import { changeSay, qualifierSay, severityKept, severitySay, surfaceSay } from '../lexicon/modifiers.ts';
 import { allRound, askedNames, elsewhere, groupSay, hundredSay, jawSay, rowSay, sideSay } from '../lexicon/places.ts';
@@ -9,6 +10,7 @@ import { fractureSay } from '../lexicon/scales.ts';
 import { scopeCues, scopeStops, type ScopeCue } from '../lexicon/scopes.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
+import { talkSay } from '../lexicon/talk.ts';
 import { workSay, type WorkTerm } from '../lexicon/work.ts';
 import { expand } from './template.ts';
 import { buildTrie, type Trie } from './trie.ts';
@@ -33,7 +35,8 @@ export type Term =
   | { readonly k: 'stop' }
   | { readonly k: 'work'; readonly term: WorkTerm }
   | { readonly k: 'filler' }
-  | { readonly k: 'glue' };
+  | { readonly k: 'glue' }
+  | { readonly k: 'talk' };
 
 const entries: (readonly [readonly string[], Term])[] = [];
 const add = (forms: readonly string[], term: (said: string) => Term): void => {
@@ -64,6 +67,8 @@ add(scopeStops, () => ({ k: 'stop' }));
 for (const { say, ...term } of workSay) add(say, () => ({ k: 'work', term: term as WorkTerm }));
 add(hesitations, () => ({ k: 'filler' }));
 add(glue, () => ({ k: 'glue' }));
+add(correctionSay, () => ({ k: 'glue' }));
+add(talkSay, () => ({ k: 'talk' }));
 
 export const vocabulary: Trie<Term> = buildTrie(entries);
 
@@ -73,7 +78,7 @@ export const commandForms: ReadonlyMap<string, string> = new Map(
 );
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
-export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept'].includes(term.k)).map(([words]) => words.join(' ')))];
+export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept', 'talk'].includes(term.k)).map(([words]) => words.join(' ')))];
 
 /** Names this lexicon in a record: changes with any spoken form (FNV-1a over all of them). */
 export const lexiconVersion: string = entries.reduce((hash, [words]) => [...words.join(' ')].reduce((h, c) => Math.imul(h ^ c.charCodeAt(0), 0x01000193) >>> 0, hash), 0x811c9dc5).toString(16).padStart(8, '0');

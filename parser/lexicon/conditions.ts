@@ -211,7 +211,7 @@ export const conditions = {
   'retained-cap': {
     label: 'Retained cap', short: 'cap', group: 'number', places: ['T'],
     say: ['retained (cap|caps|deciduous)', 'retained (baby|milk) (tooth|teeth)', 'retained deciduous (tooth|teeth|incisor|premolar)', 'cap(s) (retained|still on|not ready|not shed|in place|present)', 'persistent deciduous'],
-    withPlace: ['cap(s)'],
+    withPlace: ['cap(s)', 'not ready [yet]', 'cap(s) not ready yet'],
   },
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
@@ -237,6 +237,7 @@ export const conditions = {
   'blind-wolf-tooth': {
     label: 'Blind wolf tooth', group: 'number', places: ['T'],
     say: ['blind wolf (tooth|teeth)', 'wolf (tooth|teeth) [(is|are)] (blind|unerupted|under the gum)', 'unerupted wolf (tooth|teeth)', 'blind (wolf|wolves)', 'wolf tooth under the gum'],
+    withPlace: ['blind', 'one blind', 'one is blind'],
   },
   'canine-present': {
     label: 'Canine present', group: 'number', places: ['T'],
@@ -289,7 +290,7 @@ export const conditions = {
   },
   slant: {
     label: 'Slant', group: 'bite', places: ['R', 'N'],
-    say: ['slant(ed) [(bite|mouth|incisors)]', 'diagonal bite', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite) (slant|slants|slope|slopes|tilt|tilts)', 'incisor slant'],
+    say: ['slant(ed) [(bite|mouth|incisors)]', 'diagonal bite', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant'],
   },
   'stepped-incisors': {
     label: 'Stepped incisors', group: 'bite', places: ['R', 'N'],
@@ -318,7 +319,7 @@ export const conditions = {
   ulcer: {
     label: 'Ulcer', group: 'soft', places: ['G'], measure: 'width',
     say: ['ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)'],
-    withPlace: ['sore(s)'],
+    withPlace: ['sores', 'a sore'],
   },
   laceration: {
     label: 'Laceration', short: 'cut', group: 'soft', places: ['G'], measure: 'width',
@@ -394,7 +395,7 @@ export const conditions = {
     absentSay: ['even and symmetrical'],
   },
   'food-pouching': {
-    label: 'Food pouching', short: 'pouching', group: 'soft', places: ['G'],
+    label: 'Food pouching', short: 'pouching', home: 'cheek', group: 'soft', places: ['G'],
     say: ['food pouching', 'pouching [of] [(food|feed|hay)]', 'pouches (food|feed|hay)', '(food|feed|hay|quid) (pouched|balled|held) in the cheek(s)', '(lots of|a) quid(s) in the cheek(s)'],
   },
   'muscle-wasting': {

@@ -1,4 +1,6 @@
 /** Words that carry nothing of the record: hesitations, and the small words that hold a dictated phrase together. */
+/** Mere sounds: they may stand anywhere, also inside a number or a name. */
+export const sounds: readonly string[] = ['um', 'umm', 'uh', 'uhm', 'er', 'erm', 'eh', 'ah', 'hmm'];
 export const hesitations: readonly string[] = ['um', 'umm', 'uh', 'uhm', 'er', 'erm', 'eh', 'ah', 'hmm', 'mm', 'well', 'right', 'okay', 'ok', 'so', 'now', 'yeah', 'yes', 'yep', 'oh', 'like', 'just', 'again', 'please', 'there', 'lets', 'see', 'alright', 'actually', 'basically', 'sort', 'kind', 'looking', 'moving', 'going', 'over', 'to', 'next'];
 /** "so" and "right" may begin a phrase and mean nothing; these hold it together. */
 export const glue: readonly string[] = [

@@ -10,3 +10,6 @@ export const positionPlurals: Readonly<Record<string, number>> = { ones: 1, twos
 export const notATooth: readonly string[] = ['hand', 'hands', 'pound', 'pounds', 'dollar', 'dollars', 'quid', 'euro', 'euros', 'bale', 'bales', 'mile', 'miles', 'kilometre', 'kilometres', 'o clock', 'oclock', 'am', 'percent', 'horse', 'horses', 'pony', 'ponies', 'kilo', 'kilos', 'kilogram', 'kilograms', 'acre', 'acres', 'minute', 'minutes', 'hour', 'hours', 'second', 'seconds', 'beat', 'beats', 'bag', 'bags', 'people', 'foot', 'feet', 'times', 'days', 'day', 'weeks', 'week', 'months', 'month', 'years', 'year'];
 /** Before these a number is no tooth either: "heart rate forty", "that's one ten today". */
 export const notAToothBefore: readonly string[] = ['rate', 'costs', 'cost', 'pay', 'owe', 'owes', 'paid', 'charge', 'comes to', 'speed'];
+/** Between these a number is a price: "that's one ten today". */
+export const paidBefore: readonly string[] = ["that's", 'that', 'is', 'be', 'to', 'was', 'owe', 'charged', 'call'];
+export const paidAfter: readonly string[] = ['today', 'please', 'altogether', 'all', 'each', 'plus', 'cash', 'then', 'for'];

@@ -10,7 +10,7 @@ export const perKilo: readonly string[] = ['per kilo', 'per kilogram', 'per kg',
 export const timeUnits: Readonly<Record<'day' | 'week' | 'month' | 'year', readonly string[]>> = { day: ['day', 'days'], week: ['week', 'weeks', 'fortnight'], month: ['month', 'months'], year: ['year', 'years'] };
 /** After a measure: which dimension it is. */
 export const dimensionSay: Readonly<Record<'height' | 'depth' | 'width' | 'length', readonly string[]>> = {
-  height: ['high', 'tall', 'overlong', 'proud', 'in height'], depth: ['deep', 'in depth', 'down'], width: ['wide', 'across', 'in width', 'in diameter'], length: ['long', 'in length'],
+  height: ['high', 'tall', 'proud', 'in height'], depth: ['deep', 'in depth', 'down'], width: ['wide', 'across', 'in width', 'in diameter'], length: ['long', 'in length'],
 };
 /** Words that announce a grade. */
 export const gradeWords: readonly string[] = ['grade', 'grades', 'stage', 'class', 'degree', 'index', 'score', 'scoring', 'graded'];

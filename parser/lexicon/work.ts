@@ -20,8 +20,8 @@ type Row = WorkTerm & { readonly say: readonly string[] };
 const p = (id: ProcedureId, done: readonly string[], noun: readonly string[]): readonly Row[] => [{ as: 'procedure', id, done: true, say: done }, { as: 'procedure', id, say: noun }];
 
 export const workSay: readonly Row[] = [
-  ...p('rasp', ['rasped', 'floated', 'dressed', 'filed', 'balanced'], ['rasp', 'float', 'rasping', 'floating', '(routine|full) (rasp|float|rasping|floating)']),
-  ...p('reduce', ['reduced', 'took down', 'taken down', 'lowered', 'ground down', 'levelled', 'leveled', 'took (it|them) down'], ['reduce', 'reduction', 'reducing', 'take down', 'odontoplasty']),
+  ...p('rasp', ['rasped [off]', 'floated', 'dressed', 'filed', 'balanced', '(rasped|floated|took|removed|filed) [off] [(the|those|these|all the)] [sharp] [enamel] (points|edges) [(off|away|down)]', '[sharp] [enamel] (points|edges) (rasped|removed|floated|taken off|filed) [(off|away|down)]'], ['rasp', 'float', 'rasping', 'floating', '(routine|full) (rasp|float|rasping|floating)']),
+  ...p('reduce', ['reduced', 'took down', 'taken down', 'lowered', 'ground down', 'levelled', 'leveled', 'took (it|them) down', '(reduced|lowered|took down|ground down|removed) [(the|that|this|those|these)] (hook|hooks|ramp|ramps|step|steps|overgrowth|overgrowths|wave)', 'took [(the|that|this|those|these)] (hook|hooks|ramp|ramps|step|steps|overgrowth|overgrowths|wave) (down|off|back)', '(hook|hooks|ramp|ramps|step|steps|overgrowth|overgrowths) (reduced|taken down|taken off|removed|taken back|lowered)'], ['reduce', 'reduction', 'reducing', 'take down', 'odontoplasty']),
   ...p('bit-seat', ['bit seated', '(made|put in|did|put|cut) [(a|the|new|some)] bit seat(s)', 'profiled', 'bit seat(s) (made|done|put in)'], ['bit seat(s)', 'rostral profiling', 'bullnose']),
   ...p('round', ['rounded [off]', 'smoothed [off]'], ['round off', 'rounding [off]', 'smoothing [off]']),
   ...p('buff', ['buffed'], ['buff', 'buffing']),
@@ -58,7 +58,7 @@ export const workSay: readonly Row[] = [
   { as: 'instrument', instrument: 'elevator', say: ['[(with|using)] [(the|an)] elevator(s)'] },
   { as: 'water', say: ['(with|under) [(some|cold|running)] water', 'water cooled', 'water cooling', 'with irrigation', 'wet'] },
   { as: 'off', say: ['off', 'took', 'taken off', 'took off'] },
-  { as: 'sedate', say: ['sedated', 'sedation', 'standing sedation', 'sedate'] },
+  { as: 'sedate', say: ['sedated', 'sedation', 'standing sedation', 'sedate', 'unsedated'] },
   { as: 'topUp', say: ['top up [(dose|of sedation|sedation)]', 'topped up', 'topup'] },
   { as: 'given', say: ['given', 'gave', 'had', 'administered', 'injected'] },
   { as: 'prescribed', say: ['prescribed', 'on prescription'] },
@@ -75,7 +75,7 @@ export const workSay: readonly Row[] = [
   { as: 'monitor', say: ['monitor', 'keep an eye on', 'watch', 'keep monitoring', 'observe'] },
   { as: 'advise', say: ['(advised|told|asked) [the] owner [to]', '[the] owner (advised|told|asked) [to]', 'advice to [the] owner [to]'] },
   { as: 'report', say: ['send [(a|the)] report [to]', 'report to', 'send [(this|it)] to'] },
-  { as: 'noBit', say: ['rest from the bit', 'no bit', 'off the bit', 'bitless', 'not to be bitted', 'no bit in'] },
+  { as: 'noBit', say: ['rest from the bit', 'no bit', 'off the bit', 'bitless', 'not to be bitted', 'no bit (in|for|until)'] },
   { as: 'notExamined', say: ['not examined', '(was|were) not examined', '(did not|could not|unable to|not able to) examine', 'not checked', 'not assessed', '(did not|could not|unable to|not able to) (check|assess|get to)'] },
   { as: 'notExamined', means: 'seen', say: ['(could not|can not|unable to|not able to) see', 'not visible', 'no view of'] },
   { as: 'notExamined', means: 'felt', say: ['(could not|can not|unable to|not able to) (feel|palpate|reach)', 'not (palpated|felt properly)', 'not reachable'] },
