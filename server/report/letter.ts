@@ -11,8 +11,8 @@ import { amountWords, capital, findingSentences, followUpSentence, medicationSen
 export interface Sheet {
   /** Not confirmed yet: the page says so. */
   readonly draft: boolean;
-  /** What nobody spoke of, as one sentence. */
-  readonly left?: string;
+  /** Rows and regions that nobody spoke of, in words. */
+  readonly left?: readonly string[];
   /** Address of the style sheet (`paperStyle`). */
   readonly style: string;
 }
@@ -39,7 +39,7 @@ export function found(items: readonly Item[], reader: Reader): Markup | null {
   const findings = kind(items, 'finding');
   const unseen = kind(items, 'not-examined').map(notExaminedSentence);
   const rows = parts.flatMap((part) => {
-    const words = findingSentences(findings.filter((f) => partOf(f.place) === part), reader);
+    const words = findingSentences(findings.filter((f) => partOf(f) === part), reader);
     return words.length ? [html`<dt>${part}</dt><dd>${words.join(' ')}</dd>`] : [];
   });
   if (rows.length === 0 && unseen.length === 0) return null;
@@ -60,6 +60,7 @@ export function next(exam: Exam, reader: Reader): Markup | null {
   const flags = findingSentences(kind(marked(exam), 'finding'), reader).map((words) => `Marked for the veterinarian: ${words}`);
   return section('What comes next', [...order(kind(exam.items, 'follow-up')).map(followUpSentence), ...flags, ...plans, ...kind(exam.items, 'medication').filter((m) => m.state === 'planned').map(medicationSentence)]);
 }
+export const leftOut = ({ left }: Sheet): Markup | null => (left?.length ? html`<p class="left-out">Not spoken of at this visit: ${left.join('; ')}.</p>` : null);
 export function cautions(items: readonly Item[]): Markup | null {
   const apply = cautionsFor(items);
   return apply.length ? html`<section class="cautions"><h2>To mind, and who decides</h2><ul>${apply.map((c: Caution) => html`<li>${c.say} ${c.who} <cite>${c.source}.</cite></li>`)}</ul></section>` : null;
@@ -73,8 +74,9 @@ export function foot(exam: Exam, { draft }: Sheet): Markup {
   const confirmed = latest && !draft ? `Checked and confirmed by ${latest.by} on ${dayWords(latest.when)}.` : 'Not confirmed yet: this is a draft and may still change.';
   return html`<footer><p>${[confirmed, ...changed].join(' ')}</p><p>Spoken during the examination and written down as it was said. It records what was found and done; it is no diagnosis. Local law and licensed practice decide who may do what.</p></footer>`;
 }
-export function sheet(title: string, exam: Exam, options: Sheet, body: Markup): string {
-  const dense = exam.items.length > 70 ? 'densest' : exam.items.length > 38 ? 'dense' : 'plain';
+export function sheet(title: string, options: Sheet, body: Markup): string {
+  const length = body.text.replace(/<svg.*?<\/svg>/s, '').replace(/<[^>]*>/g, '').length;
+  const dense = length > 4300 ? 'densest' : length > 2800 ? 'dense' : 'plain';
   return `<!doctype html>\n${html`<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${title}</title><link rel="stylesheet" href="${options.style}"></head>
 <body><main class="${dense}">${options.draft && html`<p class="draft">Draft, not confirmed</p>`}${body}</main></body></html>`.text}\n`;
 }

@@ -14,7 +14,7 @@ h1 { margin: 0; font-size: 2.5em; line-height: 1.05; font-weight: 400; letter-sp
 header table { border-collapse: collapse; font-size: 0.92em; }
 header th { font-weight: 400; font-style: italic; text-align: left; padding: 0 4mm 0 0; }
 header td { padding: 0; text-align: right; }
-figure { float: right; width: 49mm; margin: 0.5mm 0 3mm 8mm; }
+figure { float: right; width: 50mm; margin: 0.5mm 0 3mm 8mm; }
 figcaption { font-size: 0.68em; line-height: 1.35; margin-top: 1.5mm; hyphens: auto; }
 .mouth { display: block; width: 100%; height: auto; }
 .mouth rect { fill: #fff; stroke: #000; stroke-width: 0.9; }
@@ -22,8 +22,9 @@ figcaption { font-size: 0.68em; line-height: 1.35; margin-top: 1.5mm; hyphens: a
 .mouth .full { fill: #000; stroke: #000; stroke-width: 1; }
 .mouth .open { fill: #fff; stroke: #000; stroke-width: 1; }
 .mouth .work { stroke: #000; stroke-width: 1.7; }
+.mouth .row { fill: none; stroke: #000; stroke-width: 1; }
 .mouth .gap path { stroke: #000; stroke-width: 0.7; }
-.mouth text { font-size: 8.6px; text-anchor: middle; font-family: inherit; }
+.mouth text { font-size: 8.4px; text-anchor: middle; font-family: inherit; }
 .mouth .side { font-style: italic; font-size: 9px; fill: #333; }
 section { margin: 0 0 3.4mm; }
 h2 { margin: 0 0 0.9mm; font-size: 1.14em; font-weight: 700; break-after: avoid; }

@@ -1,7 +1,7 @@
 import type { Exam } from '../../parser/contract/record.ts';
 import { scales, type ScaleId } from '../../parser/lexicon/scales.ts';
 import { html } from './html.ts';
-import { cautions, done, drawing, foot, found, head, kind, marked, next, section, sheet, type Sheet } from './letter.ts';
+import { cautions, done, drawing, foot, found, head, kind, leftOut, marked, next, section, sheet, type Sheet } from './letter.ts';
 import { capital, findingSentences, followUpSentence, listed, plain, sentence } from './words.ts';
 
 /** What a colleague needs of the visit. Money is on no page. */
@@ -15,7 +15,7 @@ export function vetLetter(exam: Exam, options: Sheet): string {
   const why = [...referred, ...findingSentences([...new Set([...kind(marked(exam), 'finding'), ...suspected])], 'vet')];
   const visit = kind(items, 'fact').filter((f) => shown.has(f.about)).map((f) => sentence(`${capital(plain(f.about))}: ${f.said}`));
   const used = [...new Set(kind(items, 'finding').flatMap((f) => (f.grade && f.grade.scale !== 'spoken' ? [f.grade.scale] : [])))] as ScaleId[];
-  return sheet(`${exam.horse?.name ?? 'Horse'}, letter to the veterinarian`, exam, options, html`
+  return sheet(`${exam.horse?.name ?? 'Horse'}, letter to the veterinarian`, options, html`
 ${head(exam, 'Dental examination: for the veterinarian')}
 ${drawing(items)}
 ${section('Why this letter', why.length ? why : ['For your records.'])}
@@ -24,7 +24,7 @@ ${done(items, 'vet')}
 ${next(exam, 'vet')}
 ${section('The visit', visit)}
 ${section('Notes', kind(items, 'note').map((note) => sentence(note.text)))}
-${options.left && html`<p class="left-out">${options.left}</p>`}
+${leftOut(options)}
 ${used.length > 0 && html`<p class="left-out">Teeth are numbered by the modified Triadan system. Grades as spoken, on these scales: ${listed(used.map((scale) => `${scales[scale].label} (${scales[scale].source})`))}.</p>`}
 ${cautions(items)}
 ${foot(exam, options)}`);

@@ -1,9 +1,11 @@
 /** Items as sentences for paper: for an owner in plain words, for a veterinarian in the trade's. Nothing is added that an item does not hold. */
 import type { Finding, Item, Measure, Place } from '../../parser/contract/item.ts';
 import { labelOf } from '../../parser/labels.ts';
+import { conditions } from '../../parser/lexicon/conditions.ts';
 import { procedures } from '../../parser/lexicon/procedures.ts';
 import { regions } from '../../parser/lexicon/regions.ts';
 import { scales } from '../../parser/lexicon/scales.ts';
+import type { ConditionEntry } from '../../parser/lexicon/types.ts';
 
 export type Reader = 'owner' | 'vet';
 type Amount = number | [number, number];
@@ -23,22 +25,24 @@ const measureWords = ({ what, value, unit, about, said }: Measure): string =>
 
 /** Sides of a tooth in plain words; a veterinarian reads the terms. */
 const sides: Readonly<Record<string, string>> = { buccal: 'cheek side', lingual: 'tongue side', palatal: 'palate side', labial: 'lip side', vestibular: 'outer side', occlusal: 'chewing surface', mesial: 'front side', distal: 'back side', rostral: 'front', caudal: 'back', interproximal: 'side towards its neighbour' };
-const surfaceWords = (surfaces: readonly string[], reader: Reader): string => (reader === 'vet' ? `, ${listed(surfaces)}` : `, on the ${listed(surfaces.map((s) => sides[s] ?? plain(s)))}`);
+const sideWords = (surfaces: readonly string[]): string => listed(surfaces.map((s) => sides[s] ?? plain(s)));
 
 /** Where, without a preposition: "106 and 206", "309/310", "left cheek". */
 export function placeWords(place: Place | null | undefined): string {
   if (!place) return '';
   if ('teeth' in place) return listed(place.teeth);
   if ('spaces' in place) return listed(place.spaces.map(([a, b]) => `${a}/${b}`));
-  if ('rows' in place) return listed(place.rows.map((row) => (row.endsWith('incisors') ? plain(row) : `${plain(row)} row`)));
+  if ('rows' in place) return `${listed(place.rows.map(plain))}${place.rows.every((row) => row.endsWith('incisors')) ? '' : place.rows.length > 1 ? ' rows' : ' row'}`;
   const label = small(labelOf(place.region));
   const jaw = place.jaw ? `${place.jaw} ` : '';
-  const side = place.side === 'both' ? `${jaw}${label}, both sides` : `${place.side ? `${place.side} ` : ''}${jaw}${label}`;
+  const side = place.side === 'both' ? `${jaw}${label} on both sides` : `${place.side ? `${place.side} ` : ''}${jaw}${label}`;
   return `${side}${place.opposite?.length ? `, level with ${listed(place.opposite)}` : ''}`;
 }
-const at = (place: Place | null | undefined): string => {
+/** `of`: an end or a side of the tooth was named just before ("at the front of 106"). */
+const at = (place: Place | null | undefined, of = false): string => {
   if (!place) return '';
   const words = placeWords(place);
+  if (of && !('spaces' in place)) return ` of ${'teeth' in place ? '' : 'the '}${words}`;
   if ('teeth' in place) return ` at ${words}`;
   if ('spaces' in place) return ` between ${listed(place.spaces.map(([a, b]) => `${a} and ${b}`), 'and between')}`;
   return 'rows' in place ? ` along the ${words}` : ` at the ${words}`;
@@ -46,24 +50,31 @@ const at = (place: Place | null | undefined): string => {
 
 /** Conditions whose label says how a tooth is, not what it has. */
 const adjectives = new Set(['overlong', 'cupped-out', 'worn', 'out-of-occlusion', 'sharp', 'expired', 'discoloured', 'missing', 'previously-extracted', 'erupting', 'unerupted', 'impacted', 'supernumerary', 'displaced', 'rotated', 'overcrowded', 'drifted', 'in-wear', 'erupted', 'dull-percussion']);
-const ends = (f: Finding): readonly string[] => (f.qualifiers ?? []).filter((q) => q === 'rostral' || q === 'caudal');
-const after = new Set(['rostral', 'caudal', 'left', 'right', 'upper', 'lower', 'clinical', 'radiographic']);
+const after = new Set(['left', 'right', 'upper', 'lower', 'clinical', 'radiographic']);
+const isEnd = (q: string): boolean => q === 'rostral' || q === 'caudal';
+/** Conditions of the incisors as a whole: where they are needs no saying. */
+const ofBite = (f: Finding): boolean => (conditions[f.condition] as ConditionEntry).group === 'bite';
 
 const gradeWords = ({ grade }: Finding): string => {
   if (!grade) return '';
-  if (grade.scale === 'spoken') return `, grade ${grade.value} as said`;
-  if (grade.scale.startsWith('body-condition')) return `, ${grade.value} on the scale of ${scales[grade.scale].label.match(/\((.*)\)/)?.[1] ?? ''}`;
-  return `, ${/^\d/.test(grade.value) ? 'grade ' : ''}${grade.value}`;
+  if (grade.scale === 'spoken') return ` grade ${grade.value} as said`;
+  if (grade.scale.startsWith('body-condition')) return ` ${grade.value} on the scale of ${scales[grade.scale].label.match(/\((.*)\)/)?.[1] ?? ''}`;
+  return ` ${/^\d/.test(grade.value) ? 'grade ' : ''}${grade.value}`;
 };
-/** What is found, without where: "valve diastema, grade 2". Two findings with the same words share a sentence. */
+/** What is found, without where: "valve diastema", "hook at the front". Two findings with the same words share a sentence. */
 function what(f: Finding, reader: Reader): string {
-  const before = [f.change, f.severity ?? (f.severitySaid && `“${f.severitySaid}”`), ...(f.qualifiers ?? []).filter((q) => !after.has(q)).map(plain)].filter(Boolean);
-  const later = (f.qualifiers ?? []).filter((q) => after.has(q) && q !== 'rostral' && q !== 'caudal');
-  const end = ends(f).map((q) => (reader === 'vet' ? q : q === 'rostral' ? 'at the front' : 'at the back'));
+  const qualifiers = f.qualifiers ?? [];
+  const terms = reader === 'vet' ? [...qualifiers.filter(isEnd), ...(f.surfaces ?? [])] : [];
+  const before = [f.change, f.severity ?? (f.severitySaid && `“${f.severitySaid}”`), ...qualifiers.filter((q) => !after.has(q) && !isEnd(q)).map(plain), ...terms].filter(Boolean);
+  const later = qualifiers.filter((q) => after.has(q));
   const pulp = f.pulpHorn !== undefined ? `, pulp horn ${f.pulpHorn}` : '';
   const shape = `${f.crest?.length ? `, crest at ${listed(f.crest)}` : ''}${f.long ? `, long on the ${plain(f.long)}` : ''}`;
-  return `${[...before, small(labelOf(f.condition))].join(' ')}${gradeWords(f)}${end.length ? `${reader === 'vet' ? ', ' : ' '}${listed(end)}` : ''}${later.length ? ` (${listed(later.map(plain))})` : ''}${f.surfaces?.length ? surfaceWords(f.surfaces, reader) : ''}${pulp}${shape}`;
+  return `${[...before, small(labelOf(f.condition))].join(' ')}${gradeWords(f)}${later.length ? ` (${listed(later.map(plain))})` : ''}${pulp}${shape}${reader === 'owner' ? endWords(f) : ''}`;
 }
+const endWords = (f: Finding): string => {
+  const end = (f.qualifiers ?? []).filter(isEnd).map((q) => (q === 'rostral' ? 'front' : 'back'));
+  return `${end.length ? ` at the ${listed(end)}` : ''}${f.surfaces?.length ? ` on the ${sideWords(f.surfaces)}` : ''}`;
+};
 const measured = (f: Finding): string => (f.measures?.length ? ` (${f.measures.map(measureWords).join(', ')})` : '');
 
 /** Findings as sentences, those of one kind together: present and suspected first, then ruled out, then normal. */
@@ -85,22 +96,22 @@ function present(group: readonly Finding[], reader: Reader): string {
   const [first] = group as [Finding];
   const lead = `${time[first.when]}${first.presence === 'suspected' ? 'suspected ' : ''}`;
   const said = first.said ? ` (“${first.said}”)` : '';
-  const placed = group.filter((f) => f.place);
+  const placed = group.filter((f) => f.place && !ofBite(f));
   if (placed.length === 0) return `${lead}${what(first, reader)}${group.map(measured).join('')}${said}`;
   const teeth = placed.flatMap((f) => (f.place && 'teeth' in f.place ? f.place.teeth : []));
   if (adjectives.has(first.condition) && placed.every((f) => f.place && !('spaces' in f.place))) {
     const verb = first.presence === 'suspected' ? 'suspected' : teeth.length === 1 && placed.length === 1 ? 'is' : 'are';
     return `${time[first.when]}${listed(placed.map((f) => `${placeWords(f.place)}${measured(f)}`))} ${verb} ${what(first, reader)}${said}`;
   }
+  const of = reader === 'owner' && endWords(first) !== '';
   const allTeeth = placed.every((f) => f.place && 'teeth' in f.place);
-  const where = allTeeth && placed.every((f) => !f.measures?.length) ? ` at ${listed(teeth)}`
-    : allTeeth ? ` at ${listed(placed.map((f) => `${placeWords(f.place)}${measured(f)}`))}`
-      : listed(placed.map((f) => `${at(f.place)}${measured(f)}`.trim())).replace(/^/, ' ');
+  const where = allTeeth ? `${of ? ' of' : ' at'} ${listed(placed.every((f) => !f.measures?.length) ? teeth : placed.map((f) => `${placeWords(f.place)}${measured(f)}`))}`
+    : ` ${listed(placed.map((f) => `${at(f.place, of)}${measured(f)}`.trim()))}`;
   return `${lead}${what(first, reader)}${where}${said}`;
 }
 /** "No hook, wave or step at 106": one sentence a place. */
 const ruledOut = (out: readonly Finding[]): readonly string[] =>
-  grouped(out, (f) => `${f.when}${at(f.place)}`).map((group) => `${time[group[0]!.when]}no ${listed(group.map((f) => `${small(labelOf(f.condition))}${f.surfaces?.length ? ` (${listed(f.surfaces)})` : ''}`), 'or')}${at(group[0]!.place)}`);
+  grouped(out, (f) => `${f.when}${at(f.place)}`).map((group) => `${time[group[0]!.when]}no ${listed(group.map((f) => `${small(labelOf(f.condition))}${f.surfaces?.length ? ` (${sideWords(f.surfaces)})` : ''}`), 'or')}${at(group[0]!.place)}`);
 const allNormal = (normal: readonly Finding[]): readonly string[] =>
   grouped(normal, (f) => f.when).map((group) => `${time[group[0]!.when]}${group.some((f) => !f.place) && group.length === 1 ? 'nothing abnormal' : `normal: ${listed(group.map((f) => placeWords(f.place) || 'the whole'))}`}`);
 
@@ -113,7 +124,7 @@ export function treatmentSentence(t: Of<'treatment'>, reader: Reader): string {
   const { done, label } = procedures[t.procedure];
   const lead: Readonly<Record<typeof t.state, string>> = { done, planned: `planned: ${small(label)}`, advised: `advised: ${small(label)}`, declined: `declined: ${small(label)}`, 'not-done': `not done: ${small(label)}`, attempted: `attempted: ${small(label)}`, 'part-done': `partly ${done}` };
   const amount = t.amountMm === undefined ? t.amountSaid : `${t.amountBasis === 'to' ? 'to' : t.amountBasis === 'level' ? 'level,' : 'by'} ${amountWords(t.amountMm)}\u00a0mm`;
-  const more = [t.surfaces?.length && (reader === 'vet' ? listed(t.surfaces) : `on the ${listed(t.surfaces.map((s) => sides[s] ?? plain(s)))}`), (t.qualifiers ?? []).map(plain).join(' '), amount, t.instrument && instruments[t.instrument], t.waterCooled === true && 'water cooled', t.waterCooled === false && 'without water', who(t.by), t.supervisedBy && `supervised ${who(t.supervisedBy)}`, t.outcome && plain(t.outcome), t.reason];
+  const more = [t.surfaces?.length && (reader === 'vet' ? listed(t.surfaces) : `on the ${sideWords(t.surfaces)}`), (t.qualifiers ?? []).map(plain).join(' '), amount, t.instrument && instruments[t.instrument], t.waterCooled === true && 'water cooled', t.waterCooled === false && 'without water', who(t.by), t.supervisedBy && `supervised ${who(t.supervisedBy)}`, t.outcome && plain(t.outcome), t.reason];
   return sentence([`${lead[t.state]}${at(t.place)}`, ...more].filter(Boolean).join(', '));
 }
 const routes = { iv: 'into the vein', im: 'into the muscle', oral: 'by mouth', sublingual: 'under the tongue' } as const;
@@ -134,7 +145,9 @@ export const notExaminedSentence = (n: Of<'not-examined'>): string =>
 
 /** The part of the exam under which a finding is read, in the order of an exam. */
 export const parts = ['Outside the mouth', 'Incisors', 'Canines, wolf teeth and bars', 'Upper cheek teeth', 'Lower cheek teeth', 'Cheeks, tongue and soft tissue', 'The whole mouth and horse'] as const;
-export function partOf(place: Place | null): (typeof parts)[number] {
+export function partOf(finding: Finding): (typeof parts)[number] {
+  const { place } = finding;
+  if (ofBite(finding)) return parts[1];
   if (!place) return parts[6];
   if ('rows' in place) return place.rows.some((row) => row.endsWith('incisors')) ? parts[1] : place.rows.some((row) => row.startsWith('upper')) ? parts[3] : parts[4];
   if ('region' in place) {

@@ -40,12 +40,14 @@ function teethOf(place: Place): readonly string[] {
 }
 
 const lower = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
-/** "Not looked at yet: upper left, 110 and 111; tongue." To be said aloud or shown. */
-export function leftInWords({ rows, regions: open }: Coverage): string {
-  const parts = [
-    ...rows.map(({ row, teeth, whole }) => (whole ? row.replace('-', ' ') : `${row.replace('-', ' ')}, ${list(teeth)}`)),
-    ...open.map((region) => lower(regions[region].label)),
-  ];
+/** "upper left, 110 and 111", "tongue": each part in words. */
+export const leftParts = ({ rows, regions: open }: Coverage): readonly string[] => [
+  ...rows.map(({ row, teeth, whole }) => (whole ? row.replace('-', ' ') : `${row.replace('-', ' ')}, ${list(teeth)}`)),
+  ...open.map((region) => lower(regions[region].label)),
+];
+/** To be said aloud or shown. */
+export function leftInWords(coverage: Coverage): string {
+  const parts = leftParts(coverage);
   return parts.length ? `Not looked at yet: ${parts.join('; ')}.` : 'Every row and region was spoken of.';
 }
 const list = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
