@@ -1,0 +1,115 @@
+"""Trains the trade adapter and writes it as float16.
+
+Usage: train.py WEIGHTS_FOLDER TOKENS.json NOISE_FOLDER OUT.bin STEPS CLIPS_FOLDER[:TIMES]...
+A clips folder given with `:3` is heard three times an epoch. One data-centre GPU; a CPU takes hours.
+"""
+import hashlib
+import json
+import math
+import struct
+import sys
+import time
+from pathlib import Path
+
+import numpy as np
+import torch
+import torch.nn.functional as F
+
+import augment
+import clips
+import model as moonshine
+
+SEED = 20260304
+BATCH, PEAK, WARM_UP = 64, 6e-4, 50
+START, END, IGNORE = 1, 2, -100
+
+
+def noises(folder: Path) -> tuple[list[np.ndarray], list[np.ndarray]]:
+    """Noises and room responses as float32: `noise*.i16` and `room*.i16`, 16 kHz."""
+    def read(kind: str) -> list[np.ndarray]:
+        return [np.fromfile(path, "<i2").astype(np.float32) / 32768 for path in sorted(folder.glob(f"{kind}*.i16"))]
+    return read("noise"), [room[int(np.abs(room).argmax()):] / np.abs(room).max() for room in read("room")]
+
+
+class Data:
+    """All clips end to end, and batches of equal length drawn from them, epoch after epoch."""
+
+    def __init__(self, folders: list[str], ids: dict[str, list[int]], noise: Path, device: str):
+        sounds, rows, shift = [], [], 0
+        for folder in folders:
+            path, _, times = folder.partition(":")
+            sound, own = clips.read(Path(path))
+            rows += [(start + shift, samples, ids[written], kind in ("code", "joined")) for kind, _, start, samples, written in own] * int(times or 1)
+            sounds.append(sound)
+            shift += len(sound)
+        self.starts, self.samples = np.array([r[0] for r in rows]), np.array([r[1] for r in rows])
+        self.targets, self.codes = [r[2] for r in rows], np.array([r[3] for r in rows])
+        self.sound = augment.Sound(np.concatenate(sounds), *noises(noise), device)
+        self.random = np.random.default_rng(SEED)
+
+    def batches(self):
+        while True:
+            speed, before, quarters = augment.plan(self.samples, self.codes, self.random)
+            order = self.random.permutation(len(self.samples))
+            order = order[np.argsort(quarters[order], kind="stable")]
+            cut = np.flatnonzero(np.diff(quarters[order])) + 1
+            groups = [part[i:i + BATCH] for part in np.split(order, cut) for i in range(0, len(part), BATCH)]
+            for at in self.random.permutation(len(groups)):
+                own = groups[at]
+                yield self.sound.batch(self.starts[own], self.samples[own], speed[own], before[own], int(quarters[own[0]]), self.random), [self.targets[i] for i in own]
+
+
+def training_pair(targets: list[list[int]], device: str) -> tuple[torch.Tensor, torch.Tensor]:
+    longest = max(map(len, targets)) + 1
+    inputs, labels = np.full((len(targets), longest), END), np.full((len(targets), longest), IGNORE)
+    for row, ids in enumerate(targets):
+        inputs[row, :len(ids) + 1] = [START, *ids]
+        labels[row, :len(ids) + 1] = [*ids, END]
+    return torch.as_tensor(inputs, device=device), torch.as_tensor(labels, device=device)
+
+
+def export(adapted: dict[str, moonshine.LowRank], decoder: Path, out: Path) -> None:
+    """`QLR1`, the header's length (uint32), a JSON header, then float16: of each map A [rank, in] and B [out, rank], row by row."""
+    header = {"rank": moonshine.RANK, "decoder": hashlib.sha256(decoder.read_bytes()).hexdigest(),
+              "maps": [{"name": name, "in": one.base.in_features, "out": one.base.out_features} for name, one in adapted.items()]}
+    text = json.dumps(header, separators=(",", ":")).encode()
+    text += b" " * (-len(text) % 4)
+    numbers = b"".join(part.detach().cpu().numpy().astype("<f2").tobytes() for one in adapted.values() for part in (one.a, one.b))
+    out.write_bytes(b"QLR1" + struct.pack("<I", len(text)) + text + numbers)
+
+
+def main(weights: str, tokens: str, noise: str, out: str, steps: str, *folders: str) -> None:
+    torch.manual_seed(SEED)
+    device, total = "cuda" if torch.cuda.is_available() else "cpu", int(steps)
+    ids = json.loads(Path(tokens).read_text())["ids"]
+    net = moonshine.load(Path(weights)).to(device)
+    adapted = {name: one.to(device) for name, one in moonshine.adapt(net).items()}
+    data = Data(list(folders), ids, Path(noise), device)
+    print(f"{len(data.samples)} clips an epoch, {data.samples.sum() / clips.RATE / 3600:.1f} hours", flush=True)
+    parameters = [p for one in adapted.values() for p in (one.a, one.b)]
+    steer = torch.optim.AdamW(parameters, lr=PEAK, weight_decay=0.01)
+    began, losses, made = time.time(), [], data.batches()
+    for step in range(total):
+        rate = PEAK * min(1, (step + 1) / WARM_UP) * 0.5 * (1 + math.cos(math.pi * max(0, step - WARM_UP) / (total - WARM_UP)))
+        steer.param_groups[0]["lr"] = rate
+        sound, targets = next(made)
+        inputs, labels = training_pair(targets, device)
+        with torch.autocast(device, torch.bfloat16):
+            with torch.no_grad():
+                heard = net.model.encoder(sound).last_hidden_state
+            states = net.model.decoder(input_ids=inputs, encoder_hidden_states=heard, use_cache=False).last_hidden_state
+            known = labels != IGNORE
+            loss = F.cross_entropy(net.proj_out(states[known]).float(), labels[known])
+        steer.zero_grad(set_to_none=True)
+        loss.backward()
+        torch.nn.utils.clip_grad_norm_(parameters, 1.0)
+        steer.step()
+        losses.append(loss.detach())
+        if step % 200 == 199:
+            print(f"step {step + 1} loss {torch.stack(losses[-200:]).mean().item():.3f} {time.time() - began:.0f} s", flush=True)
+    export(adapted, Path(weights) / "decoder_model_merged.onnx", Path(out))
+    print(f"wrote {out}", flush=True)
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
