@@ -4,7 +4,7 @@
  *   sound --journal--> segmenter --hear--> hypotheses --read--> items --apply--> draft --confirm--> record
  */
 import type { Readable } from 'node:stream';
-import type { Header, ParseResult } from '../parser/contract/draft.ts';
+import type { Draft, Header, ParseResult } from '../parser/contract/draft.ts';
 import type { Item } from '../parser/contract/item.ts';
 import type { FromServer } from '../parser/contract/wire.ts';
 import type { HeardPhrase } from '../parser/contract/word.ts';
@@ -21,12 +21,16 @@ import { openSittings } from './app/sittings.ts';
 import { read } from './app/understand.ts';
 import type { Doors } from './http/doors.ts';
 import { openStore, type Store } from './records/index.ts';
+import { cautionsFor, exportExam, ownerPage, vetLetter } from './report/index.ts';
+import { coverageOf, leftParts } from './session/coverage.ts';
 import { openLive } from './session/live.ts';
 import { applyEvent, emptyDraft } from './session/reduce.ts';
+import { stands } from './session/standing.ts';
 import { openEngine } from './speech/moonshine/index.ts';
 import { ensureWeights, type WeightsProgress } from './speech/weights.ts';
 
 export { asRefusal } from './app/plain.ts';
+export { exportExam, paperStyle } from './report/index.ts';
 export interface Hearing { readonly plainEar?: boolean; readonly weights?: string; readonly onProgress?: (progress: WeightsProgress) => void }
 
 /** The words by which an item is found: its labels and its sentence. */
@@ -48,6 +52,8 @@ export interface App {
   readonly readLeftovers: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
+
+const standing = (draft: Draft): readonly Item[] => draft.items.filter(stands).map(({ item }) => item);
 
 /** Opens one data folder with an ear. */
 export function openApp(dataDir: string, ear: Ear): App {
@@ -78,7 +84,13 @@ export function openApp(dataDir: string, ear: Ear): App {
     revision: (id, n) => store.revision(id, n),
     horses: () => store.horses(), compare: (horse) => store.compare(horse), due: () => store.due(), search: (query) => store.search(query),
     upload: (sound) => upload(sound),
-    report: () => { throw new Error('not written yet'); },
+    exam: (id) => { const { draft } = exams.exam(id); return { draft, cautions: cautionsFor(standing(draft)) }; },
+    export: (id) => exportExam(exams.exam(id).draft),
+    report: (id, to) => {
+      const { draft } = exams.exam(id);
+      const sheet = { draft: draft.state === 'draft', left: leftParts(coverageOf(draft)), style: '/paper.css' };
+      return to === 'owner' ? ownerPage(exportExam(draft), sheet) : vetLetter(exportExam(draft), sheet);
+    },
     line: (send) => openLine(sittings, journals, ({ header = {} }) => exams.open(header).id, send),
   };
   return {

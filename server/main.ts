@@ -1,15 +1,80 @@
 /** Serving: the data folder, the ear, the doors. With cli.ts, the only reader of arguments and environment. */
+import { randomBytes } from 'node:crypto';
+import { once } from 'node:events';
+import { existsSync } from 'node:fs';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { exits, tell, type Exit } from './cli/out.ts';
+import { fileURLToPath } from 'node:url';
+import { asRefusal, openApp, openEar, paperStyle } from './app.ts';
+import { hearDemo, isDemoHeard } from './cli/demo.ts';
+import { exits, line, tell, type Exit } from './cli/out.ts';
+import { progress } from './cli/progress.ts';
+import { openServer, type Served, type ServerOptions } from './http/server.ts';
+
+const here = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
+const usualPort = 4717;
 
 /** `--data`, else QUIDNOTE_DATA, else the user's own data folder. */
 export const dataDirOf = (given: string | undefined, env: NodeJS.ProcessEnv): string =>
-  given ?? env['QUIDNOTE_DATA'] ?? join(env['XDG_DATA_HOME'] || join(homedir(), '.local', 'share'), 'quidnote');
+  given ?? (env['QUIDNOTE_DATA'] || join(env['XDG_DATA_HOME'] || join(homedir(), '.local', 'share'), 'quidnote'));
 
-export interface ServeOptions { readonly data: string | undefined; readonly port: string | undefined; readonly weights: string | undefined; readonly plainEar: boolean }
+export interface ServeOptions {
+  readonly data?: string | undefined; readonly port?: string | undefined; readonly weights?: string | undefined; readonly plainEar?: boolean | undefined;
+  /** Hear the bundled exam first, if it was not heard yet. */
+  readonly demo?: boolean | undefined;
+}
 
-export async function serve(options: ServeOptions, env: NodeJS.ProcessEnv): Promise<Exit> {
-  tell(`not yet ${dataDirOf(options.data, env)}`);
-  return exits.failed;
+/** Serves until it is told to stop (SIGINT, SIGTERM). */
+export async function serve({ data, port, weights, plainEar = false, demo = false }: ServeOptions, env: NodeJS.ProcessEnv): Promise<Exit> {
+  const wanted = port === undefined ? null : Number(port);
+  if (wanted !== null && !(Number.isInteger(wanted) && wanted >= 0 && wanted < 65536)) {
+    tell('--port wants a number from 0 to 65535.');
+    return exits.usage;
+  }
+  if (!existsSync(here('dist/index.html'))) {
+    tell('The page is not built yet. Run "npm start" once; it builds what is missing.');
+    return exits.notSetUp;
+  }
+  const dir = dataDirOf(data, env);
+  const ear = await openEar({ plainEar, onProgress: progress('Fetching the recogniser'), ...(weights !== undefined && { weights }) });
+  const demoDir = join(dir, 'demo');
+  if (demo && !isDemoHeard(demoDir) && existsSync(here('fixtures/audio/demo.ogg'))) {
+    line('First run: hearing the bundled exam, the way a voice is heard.\n');
+    await hearDemo(demoDir, here('fixtures/audio/demo.ogg'), ear);
+    line(`It is kept apart from your records: npm start -- --data ${demoDir} shows it.\n`);
+  }
+  const app = openApp(dir, ear);
+  const served = await bound(wanted, { doors: app.doors, token: await secretOf(dir), page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell });
+  line(`Quidnote is ready, with ${ear.name}. Your records: ${dir}`);
+  line(`Open ${served.address}`);
+  line('Ctrl+C stops it; what was said is on the disk at every moment.');
+  app.readLeftovers().catch((error: unknown) => tell(`Sound of an earlier exam could not be read yet (${error instanceof Error ? error.name : 'trouble'}). It is kept; open that exam to try again.`));
+  await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
+  await served.close();
+  await app.close();
+  return exits.ok;
+}
+
+/** The port that was asked for and no other; else the usual one, or the next that is free. */
+async function bound(wanted: number | null, options: Omit<ServerOptions, 'port'>): Promise<Served> {
+  for (let port = wanted ?? usualPort; ; port += 1) {
+    try {
+      return await openServer({ ...options, port });
+    } catch (error) {
+      if (!(error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')) throw error;
+      if (wanted !== null || port >= usualPort + 20) throw Object.assign(new Error(`Port ${port} is taken by another program. Nothing was changed. Choose another with --port N.`), { code: 'port-taken' });
+    }
+  }
+}
+
+/** Lets a browser in again after a restart, so that sound it still holds can be sent. Take the file away to shut all browsers out. */
+async function secretOf(dir: string): Promise<string> {
+  const file = join(dir, 'session');
+  await mkdir(dir, { recursive: true, mode: 0o700 });
+  const known = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => { if (error.code === 'ENOENT') return ''; throw error; });
+  if (/^[\w-]{43}$/.test(known)) return known;
+  const secret = randomBytes(32).toString('base64url');
+  await writeFile(file, secret, { mode: 0o600 });
+  return secret;
 }

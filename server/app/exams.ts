@@ -14,15 +14,14 @@ import type { Ear } from './ear.ts';
 import { rehear } from './rehear.ts';
 import type { Journals } from './journals.ts';
 import { freshId, now } from './now.ts';
-import { recordOf } from './record.ts';
 import type { Sittings } from './sittings.ts';
 
-type Kept = 'open' | 'exam' | 'act' | 'confirm' | 'amend' | 'sound' | 'erase' | 'eraseHorse' | 'join' | 'split' | 'reread' | 'export';
+type Kept = 'open' | 'act' | 'confirm' | 'amend' | 'sound' | 'erase' | 'eraseHorse' | 'join' | 'split' | 'reread';
 /** Longest stretch of sound played at a time, in seconds. */
 const longest = 120;
 export const noHeader: Header = { horse: null, owner: null, yard: null, examiner: null, startedAt: null };
 
-export function openExams(store: Store, journals: Journals, sittings: Sittings, ear: Ear): Pick<Doors, Kept> {
+export function openExams(store: Store, journals: Journals, sittings: Sittings, ear: Ear): Pick<Doors, Kept> & { readonly exam: (id: string) => { readonly draft: Draft } } {
   const load = sittings.draft;
   const { change } = sittings;
   const free = async (id: string): Promise<Draft> => {
@@ -47,7 +46,7 @@ export function openExams(store: Store, journals: Journals, sittings: Sittings, 
       store.createExam(id, header, header.examiner ?? 'person', when);
       return { id, draft: load(id) };
     },
-    exam: (id) => ({ draft: load(id), cautions: [] }),
+    exam: (id) => ({ draft: load(id) }),
     act: (id, act, by) => change(id, (draft) => {
       const acted = actOn(draft, act, { by, when: now() });
       if ('error' in acted) throw refusal(409, acted.error.code, acted.error.message);
@@ -102,7 +101,6 @@ export function openExams(store: Store, journals: Journals, sittings: Sittings, 
       await rehear(sitting.live, ear, journals);
       return load(id);
     },
-    export: (id) => recordOf(load(id)),
   };
 }
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;

@@ -1,7 +1,6 @@
 /** `quidnote search`, `export` and `erase`. */
 import { SearchQuery } from '../../parser/contract/wire.ts';
-import { eraseIn } from '../app.ts';
-import { recordOf } from '../app/record.ts';
+import { eraseIn, exportExam as exported } from '../app.ts';
 import type { Store } from '../records/index.ts';
 import { foldDraft } from '../session/reduce.ts';
 import { exits, json, line, tell, time, type Exit } from './out.ts';
@@ -22,7 +21,7 @@ export function searchBook(book: Store, asked: Record<string, unknown>, asJson: 
 }
 
 export function exportExam(book: Store, exam: string): Exit {
-  json(recordOf(foldDraft(exam, book.events(exam))));
+  json(exported(foldDraft(exam, book.events(exam))));
   book.close();
   return exits.ok;
 }

@@ -21,3 +21,10 @@ export function rows(result: ParseResult, took?: number): readonly string[] {
   const left = (n: number): string => (n ? ' '.repeat(53) : `${at.padStart(7)}  ${wide(result.text, 44)}`);
   return (became.length ? became : ['-']).map((what, n) => `${left(n)}  ${what}${n === 0 && took !== undefined ? `  (${Math.round(took)} ms)` : ''}`);
 }
+
+export const tableHead = (): void => line(`${'at'.padStart(7)}  ${'took'.padStart(7)}  ${wide('heard', 44)}  understood`);
+/** @param at seconds; @param took milliseconds */
+export function tableRow(at: number, took: number, heard: string, became: readonly string[]): void {
+  line(`${time(at).padStart(7)}  ${`${Math.round(took)} ms`.padStart(7)}  ${wide(heard, 44)}  ${became[0] ?? '-'}`);
+  for (const more of became.slice(1)) line(`${' '.repeat(64)}${more}`);
+}

@@ -39,7 +39,7 @@ export interface Doors {
   readonly compare: (horse: string) => Comparison;
   readonly due: () => readonly DueRow[];
   readonly search: (query: SearchQuery) => readonly SearchHit[];
-  readonly upload: (sound: Readable, name: string) => AsyncIterable<UploadLine>;
+  readonly upload: (sound: Readable) => AsyncIterable<UploadLine>;
   /** A whole HTML page. */
   readonly report: (id: string, to: 'owner' | 'vet') => string;
   readonly export: (id: string) => Exam;

@@ -1,0 +1,77 @@
+/**
+ * The second reader's part: it reads finished phrases after the first has, one at a time and only with what the processor
+ * has left, through the same grammar in the same context. What differs becomes a question; nothing of the first reading is changed.
+ */
+import type { DraftEvent } from '../../parser/contract/draft.ts';
+import type { HeardPhrase } from '../../parser/contract/word.ts';
+import type { Store } from '../records/index.ts';
+import { contextOf } from '../session/context.ts';
+import { compareReaders, type Read as Reading } from '../session/readers.ts';
+import { foldDraft } from '../session/reduce.ts';
+import { RATE, type Engine } from '../speech/engine.ts';
+import type { Journals } from './journals.ts';
+import { now } from './now.ts';
+import type { Read } from './understand.ts';
+
+export interface Opinions {
+  /** Queues a phrase of an exam that the first reader has read. */
+  readonly ask: (exam: string, utterance: string) => void;
+  /** Every phrase of an exam that the second reader has not read yet; resolves with the number of questions raised. */
+  readonly whole: (exam: string) => Promise<number>;
+  readonly idle: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+export interface Hands {
+  readonly store: Pick<Store, 'events'>;
+  readonly journals: Pick<Journals, 'view'>;
+  readonly change: (exam: string, make: () => readonly DraftEvent[]) => Promise<unknown>;
+  readonly read: Read;
+  /** Told once for each kind of trouble: the program goes on with one reader. */
+  readonly trouble: (error: unknown) => void;
+}
+
+/** The names of an exam, for the reader to expect. */
+const namesIn = ({ horse, owner, yard }: ReturnType<typeof contextOf>['header']): readonly string[] => [horse?.name, owner, yard].filter((name): name is string => !!name);
+const readingOf = ({ text, items, utterance }: ReturnType<Read>): Reading => ({ text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length });
+
+export function openOpinions(second: Engine, { store, journals, change, read, trouble }: Hands): Opinions {
+  let queue: Promise<unknown> = Promise.resolve();
+  const done = new Set<string>();
+
+  /** @returns whether a question was raised */
+  const compare = async (exam: string, utterance: string): Promise<boolean> => {
+    const events = store.events(exam);
+    const heardAt = events.findIndex((e) => e.event === 'heard' && e.phrase.id === utterance);
+    const said = events.findLast((e) => e.event === 'said' && e.result.id === utterance);
+    const heard = events[heardAt];
+    if (heard?.event !== 'heard' || said?.event !== 'said' || heard.phrase.at === undefined || said.result.utterance.overOwnVoice) return false;
+    const [from, to] = heard.phrase.at;
+    const context = contextOf(foldDraft(exam, events.slice(0, heardAt)));
+    const samples = await journals.view(said.result.utterance.sound ?? exam, (journal) => journal.read(Math.round(from * RATE), Math.round(to * RATE)));
+    const { hypotheses } = await second.hear({ samples, from: Math.round(from * RATE) }, namesIn(context.header));
+    if (hypotheses.length === 0) return false;
+    const phrase: HeardPhrase = { ...heard.phrase, hypotheses, reader: 'second' };
+    const { doubts } = compareReaders(said.result.utterance, readingOf(said.result), readingOf(read(phrase, context)), `${utterance}/second`);
+    if (doubts.length > 0) await change(exam, () => doubts.map((doubt): DraftEvent => ({ event: 'asked', doubt, when: now() })));
+    return doubts.length > 0;
+  };
+  const inTurn = (exam: string, utterance: string): Promise<boolean> => {
+    if (done.has(utterance)) return Promise.resolve(false);
+    done.add(utterance);
+    const mine = queue.then(() => compare(exam, utterance));
+    queue = mine.catch((error: unknown) => { done.delete(utterance); trouble(error); });
+    return mine;
+  };
+
+  return {
+    ask: (exam, utterance) => { inTurn(exam, utterance).catch(() => undefined); },
+    whole: async (exam) => {
+      const utterances = store.events(exam).flatMap((e) => (e.event === 'heard' ? [e.phrase.id] : []));
+      let raised = 0;
+      for (const utterance of new Set(utterances)) if (await inTurn(exam, utterance)) raised += 1;
+      return raised;
+    },
+    idle: () => queue.then(() => undefined),
+    close: async () => { await queue; await second.close(); },
+  };
+}

@@ -1,0 +1,20 @@
+/** `npm start`: makes the clone ready, hears the bundled exam the first time, and serves. */
+import { parseArgs } from 'node:util';
+import { setUp } from './setup.mjs';
+
+const options = { port: { type: 'string' }, data: { type: 'string' }, weights: { type: 'string' }, 'plain-ear': { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
+let values;
+try {
+  ({ values } = parseArgs({ options }));
+} catch (error) {
+  console.error(error.message);
+}
+if (!values || values.help) {
+  console.error('npm start -- [--port N] [--data DIR] [--weights DIR] [--plain-ear]');
+  process.exit(values ? 0 : 2);
+}
+await setUp({ weights: values.weights ?? process.env.QUIDNOTE_WEIGHTS });
+const { register } = await import('tsx/esm/api');
+register();
+const { serve } = await import('./main.ts');
+process.exit(await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'], demo: true }, process.env));
