@@ -54,9 +54,9 @@ export const api = {
   revision: (id: string, n: number) => ask<Exam>('GET', `${exam(id)}/revisions/${n}`),
   erase: (id: string, what: 'sound' | 'exam') => ask<unknown>('POST', `${exam(id)}/erase`, { what }),
   /** What `other` heard goes to this draft. */
-  join: (id: string, other: string, by: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/join`, { other, by }),
+  join: (id: string, other: string, by: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/join`, { other, ...(by && { by }) }),
   /** From this phrase on it is another horse's. */
-  split: (id: string, utterance: string, by: string) => ask<{ draft: Draft; other: Draft }>('POST', `${exam(id)}/split`, { utterance, by }),
+  split: (id: string, utterance: string, by: string) => ask<{ draft: Draft; other: Draft }>('POST', `${exam(id)}/split`, { utterance, ...(by && { by }) }),
   /** Hears all of its sound again; what a person touched stays as it is. */
   reread: (id: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/reread`, {}),
   eraseHorse: (name: string) => ask<unknown>('POST', `${horse(name)}/erase`, {}),
