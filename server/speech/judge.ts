@@ -1,0 +1,49 @@
+/** Which of several readings was said: the ear's own scores, and a few nats for being in the trade's language. */
+import type { Hypothesis } from '../../parser/contract/word.ts';
+import { logSumExp } from './moonshine/logits.ts';
+import type { Seconds } from './words.ts';
+import { hypothesis } from './words.ts';
+
+export type Candidate = {
+  readonly text: string;
+  /** Acoustic log-probability, all from one call of `score`, so that they compare. */
+  readonly logProb: number;
+  /** Whether the grammar reads it whole. */
+  readonly inTrade: boolean;
+  /** As the ear gave it, where it did: its words keep their own scores. */
+  readonly heard?: Hypothesis;
+};
+
+export type Judged = { readonly hypothesis: Hypothesis; /** Share of belief by acoustic score alone, 0 to 1. */ readonly posterior: number; readonly proposed: boolean };
+
+export type Rule = {
+  /** Nats for a reading in the trade's language. */
+  readonly trade: number;
+  /** The recogniser is too sure of itself: its log-probabilities are divided by this before they become belief. */
+  readonly temperature: number;
+};
+
+/** Chosen on the even phrases and digit takes 0 to 4, by `npm run bench:hearing -- --tune`. */
+export const RULE: Rule = { trade: 2, temperature: 1 };
+
+/**
+ * @param span where the speech lies in the exam, for readings that have no words in time yet
+ * @returns all candidates, the one that was judged to be said first, then by belief. The bonus orders; it is in no number.
+ */
+export function judge(candidates: readonly Candidate[], span: Seconds, rule: Rule = RULE): readonly Judged[] {
+  const total = logSumExp(candidates.map(({ logProb }) => logProb / rule.temperature));
+  const judged = candidates.map(({ text, logProb, inTrade, heard }) => {
+    const scaled = logProb / rule.temperature;
+    return {
+      rank: logProb + (inTrade ? rule.trade : 0), posterior: Math.exp(scaled - total), proposed: heard === undefined,
+      hypothesis: { ...(heard ?? spread(text, logProb, span)), logProb: scaled },
+    };
+  });
+  const [first, ...others] = [...judged].sort((a, b) => b.rank - a.rank);
+  return [...(first === undefined ? [] : [first]), ...others.sort((a, b) => b.posterior - a.posterior)].map(({ hypothesis: one, posterior, proposed }) => ({ hypothesis: one, posterior, proposed }));
+}
+
+function spread(text: string, logProb: number, span: Seconds): Hypothesis {
+  const words = text.split(' ');
+  return hypothesis(words.map((w) => ({ w, logProb: logProb / words.length })), span);
+}

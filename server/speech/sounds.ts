@@ -1,0 +1,71 @@
+/**
+ * How English words sound, roughly: enough to say that "rants" is near "ramps". Letters become sound letters by rule;
+ * no dictionary knows the trade's words anyway.
+ */
+
+/** In order; the first rule that fits at a place is taken. `$` ends a word, `^` begins one. */
+const RULES: readonly (readonly [RegExp, string])[] = [
+  [/^\^(kn|gn|pn)/, 'n'], [/^\^wr/, 'r'], [/^\^ps/, 's'], [/^\^wh/, 'w'], [/^\^x/, 's'], [/^\^y/, 'y'], [/^\^/, ''],
+  [/^tch/, 'C'], [/^ch(?=[rlmn])/, 'k'], [/^ch/, 'C'], [/^sch/, 'sk'], [/^sh/, 'S'], [/^(ti|si|ci)(?=on|al|an)/, 'S'], [/^th/, 'T'], [/^ph/, 'f'],
+  [/^igh/, 'i'], [/^(aught|ought)/, 'ot'], [/^gh(?=t)/, ''], [/^gh/, ''], [/^ck/, 'k'], [/^qu/, 'kw'], [/^x/, 'ks'],
+  [/^dge?/, 'j'], [/^g(?=[eiy])/, 'j'], [/^mb(?=\$)/, 'm'], [/^ng/, 'N'], [/^sc(?=[eiy])/, 's'], [/^c(?=[eiy])/, 's'], [/^c/, 'k'], [/^z/, 'z'],
+  [/^(eau|oa|ow|oe|oh|o(?=[^aeiouwy]e\$)|o(?=\$))/, 'O'], [/^(oo|ou|ue|ew|ui)/, 'u'], [/^(ee|ea|ie|ei|e(?=[^aeiouwy]e\$))/, 'e'], [/^(ai|ay|ey)/, 'A'], [/^a(?=[^aeiouwy]e\$)/, 'A'],
+  [/^i(?=[^aeiouwy]e\$)/, 'i'], [/^e(?=s?\$)/, ''], [/^y/, 'e'], [/^([bcdfghjklmnpqrstvwxz])\1/, '$1'], [/^\$/, ''],
+];
+const WHOLE: Readonly<Record<string, string>> = { one: 'won', two: 'tu', eight: 'At', four: 'for', of: 'ov', oh: 'O', o: 'O', the: 'Te', to: 'tu', too: 'tu', for: 'for', ate: 'At' };
+
+/** The sound of a word or of several, one letter a sound. */
+export const soundOf = (text: string): string => text.toLowerCase().split(/[^a-z]+/).filter((word) => word !== '').map(soundOfWord).join('');
+
+function soundOfWord(word: string): string {
+  const whole = WHOLE[word];
+  if (whole !== undefined) return whole;
+  let rest = `^${word}$`, sound = '';
+  while (rest !== '') {
+    const rule = RULES.find(([pattern]) => pattern.test(rest));
+    const taken = rule === undefined ? rest.charAt(0) : (rule[0].exec(rest) as RegExpExecArray)[0];
+    if (rule === undefined) sound += taken;
+    else sound += rule[1] === '$1' ? taken.charAt(0) : rule[1];
+    rest = rest.slice(taken.length);
+  }
+  return sound;
+}
+
+const VOWELS = 'aeiouAO';
+const SOUNDS = 'aeiouAObcdfghjklmnpqrstvwxyzCSTN';
+/** Sounds that are taken for each other most easily. */
+const NEAR = ['pb', 'td', 'kg', 'fv', 'fT', 'sz', 'sS', 'sT', 'SC', 'Cj', 'mn', 'nN', 'lr', 'wl', 'wr', 'jd', 'Tt', 'vb', 'pt', 'kt', 'hf'];
+const isVowel = (sound: string): boolean => VOWELS.includes(sound);
+
+function swapCost(a: string, b: string): number {
+  if (a === b) return 0;
+  if (isVowel(a) && isVowel(b)) return 0.35;
+  if (NEAR.includes(a + b) || NEAR.includes(b + a)) return 0.5;
+  return isVowel(a) === isVowel(b) ? 1 : 1.2;
+}
+
+/** The costs as one table, because every word of the lexicon is compared with every stretch that was heard. */
+const SIZE = SOUNDS.length;
+const SWAP = Float64Array.from({ length: SIZE * SIZE }, (_, i) => swapCost(SOUNDS.charAt(Math.floor(i / SIZE)), SOUNDS.charAt(i % SIZE)));
+const DROP = Float64Array.from(SOUNDS, (sound) => (isVowel(sound) || sound === 'h' ? 0.5 : 0.8));
+
+/** A sound as numbers, for `distance`. */
+export const soundCodes = (sound: string): Uint8Array => Uint8Array.from(sound, (one) => Math.max(0, SOUNDS.indexOf(one)));
+
+/** How far two sounds are from each other, 0 to about 1: edits by how easily they are misheard, for each sound of the longer one. */
+export function distance(a: Uint8Array, b: Uint8Array): number {
+  const longest = Math.max(a.length, b.length);
+  if (longest === 0) return 0;
+  let before = new Float64Array(b.length + 1), now = new Float64Array(b.length + 1);
+  for (let j = 0; j < b.length; j += 1) before[j + 1] = (before[j] as number) + (DROP[b[j] as number] as number);
+  for (let i = 0; i < a.length; i += 1) {
+    const from = a[i] as number, lost = DROP[from] as number, row = from * SIZE;
+    now[0] = (before[0] as number) + lost;
+    for (let j = 0; j < b.length; j += 1) {
+      const to = b[j] as number;
+      now[j + 1] = Math.min((before[j] as number) + (SWAP[row + to] as number), (before[j + 1] as number) + lost, (now[j] as number) + (DROP[to] as number));
+    }
+    [before, now] = [now, before];
+  }
+  return (before[b.length] as number) / longest;
+}
