@@ -47,7 +47,7 @@ function swapCost(a: string, b: string): number {
 /** The costs as one table, because every word of the lexicon is compared with every stretch that was heard. */
 const SIZE = SOUNDS.length;
 const SWAP = Float64Array.from({ length: SIZE * SIZE }, (_, i) => swapCost(SOUNDS.charAt(Math.floor(i / SIZE)), SOUNDS.charAt(i % SIZE)));
-const DROP = Float64Array.from(SOUNDS, (sound) => (isVowel(sound) || sound === 'h' ? 0.5 : 0.8));
+const DROP = Float64Array.from(SOUNDS, (sound) => (isVowel(sound) || 'hr'.includes(sound) ? 0.5 : 0.8));
 
 /** A sound as numbers, for `distance`. */
 export const soundCodes = (sound: string): Uint8Array => Uint8Array.from(sound, (one) => Math.max(0, SOUNDS.indexOf(one)));
