@@ -3,7 +3,7 @@
  * sends, and lets go of what is acknowledged. After a drop or a reload it starts again from the first chunk kept.
  */
 import type { Header } from '../../parser/contract/draft.ts';
-import { FromServer, type FromPage } from '../../parser/contract/wire.ts';
+import type { FromPage, FromServer } from '../../parser/contract/wire.ts';
 import { frame } from './frame.ts';
 import type { Kept, Outbox, Spot } from './outbox.ts';
 import type { Socket, SocketEvents } from './socket.ts';
@@ -157,7 +157,7 @@ export const startSender = ({ outbox, exam, header, device, open, now, wall }: S
 
   const socket = open({
     open: () => inTurn(async () => join((await outbox.after(null, 1))[0]?.exam || live)),
-    text: (text) => inTurn(() => take(FromServer.parse(JSON.parse(text)))),
+    text: (text) => inTurn(() => take(JSON.parse(text) as FromServer)),
     down: () => {
       joined = asking = announced = sent = unanswered = null;
       left = 0;

@@ -17,11 +17,12 @@ export function Words({ utterance }: { readonly utterance: Utterance | undefined
   );
 }
 
-/** Items that the last phrase made, corrected, struck or brought back. */
-export const touchedBy = (draft: Draft, utterance: Utterance | undefined): readonly DraftItem[] => {
-  if (!utterance) return [];
-  const targets = new Set(draft.commands.filter((c) => c.utterance === utterance.id).flatMap((c) => c.targets ?? []));
-  return draft.items.filter(({ item, state }) => (item.evidence.utterance === utterance.id && state !== 'revised') || targets.has(item.id));
+/** Items that the last phrase, or a command by touch just answered, made, corrected, struck or brought back. */
+export const touchedBy = (draft: Draft, utterance: Utterance | undefined, justAnswered: boolean): readonly DraftItem[] => {
+  const last = draft.commands.at(-1);
+  const commands = draft.commands.filter((c) => (utterance && c.utterance === utterance.id) || (justAnswered && c === last));
+  const targets = new Set(commands.flatMap((c) => c.targets ?? []));
+  return draft.items.filter(({ item, state }) => (utterance && item.evidence.utterance === utterance.id && state !== 'revised') || targets.has(item.id));
 };
 
 /** What the last words became. */

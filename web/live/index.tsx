@@ -25,7 +25,7 @@ export function Live() {
   const paused = now?.paused ?? false;
   const { word, mood } = headline({ phase: phase.value, microphone: microphone.value, hearing: hearing.value, paused });
   const last = now?.utterances.at(-1);
-  const touched = now ? touchedBy(now, last) : [];
+  const touched = now ? touchedBy(now, last, answer.value !== null) : [];
   const doubt = openDoubts.value.at(-1)?.doubt;
   const keys = [...touched.filter((i) => i.state !== 'struck').flatMap((i) => keysOf(placeOfItem(i.item))), ...keysOf(doubt?.place)];
   return (
