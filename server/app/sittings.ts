@@ -34,7 +34,8 @@ const keepIn = (store: Store): Hands['append'] => (changes) => {
   else store.appendAll(changes);
 };
 
-export function openSittings(store: Store, journals: Journals, ear: Ear, read: Read): Sittings {
+/** @param onRead told of every phrase once it is read and on disk */
+export function openSittings(store: Store, journals: Journals, ear: Ear, read: Read, onRead: (exam: string, utterance: string) => void = () => undefined): Sittings {
   const seats = new Map<string, Promise<Seat>>();
   const lives = new Map<string, Seat>();
   const append = keepIn(store);
@@ -51,6 +52,7 @@ export function openSittings(store: Store, journals: Journals, ear: Ear, read: R
         seats.set(at, Promise.resolve(seat));
         lives.set(at, seat);
       }
+      if (message.type === 'changed') for (const { id, at: spoken } of message.parts.utterances ?? []) if (spoken) onRead(message.exam, id);
       for (const send of watchers) send(message);
     };
     const live = openLive({ read, append, load, publish, say, trouble: inWords, now, freshId, tick: () => performance.now() }, load(exam));

@@ -14,6 +14,11 @@ It records what is said. It does not diagnose, grade, dose or advise.
       --draft                    the whole exam instead of its lines, as JSON
       --given '{"age": 3}'       what is known of the horse and the visit
 
+  quidnote second-reader install|status|remove      a second pair of ears, built on this machine on request
+      --weights FILE             a whisper.cpp weights file of your own; without it the published one is fetched
+  quidnote reread EXAM           the second reader reads a whole exam; what differs becomes a question
+  quidnote hear --reader second FILE      hear with the second reader alone
+
   quidnote search [WORDS...]     confirmed records, by words spoken and by what was found
       --condition C  --tooth T  --horse NAME  --presence present|absent|suspected  --from DAY  --to DAY
   quidnote export EXAM           one exam, as JSON

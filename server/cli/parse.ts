@@ -4,6 +4,7 @@ import type { Readable } from 'node:stream';
 import type { Draft, Header } from '../../parser/contract/draft.ts';
 import { Age, Horse } from '../../parser/contract/draft.ts';
 import { parseText } from '../../parser/index.ts';
+import { untraced } from '../app/understand.ts';
 import { contextOf } from '../session/context.ts';
 import { applyEvent, emptyDraft } from '../session/reduce.ts';
 import { lineOf } from './lines.ts';
@@ -39,7 +40,7 @@ export async function parseLines(input: Readable, header: Partial<Header>, how: 
       draft = begin();
       continue;
     }
-    const { trace: _trace, ...result } = parseText(`${draft.id}:${++spoken}`, text.trim(), contextOf(draft));
+    const result = untraced(parseText(`${draft.id}:${++spoken}`, text.trim(), contextOf(draft)));
     const waits = draft.paused && !result.commands.some(({ command }) => command === 'resume');
     const shown = waits ? { ...result, items: [], commands: [], doubts: [], hints: [], settles: [] } : result;
     draft = waits ? draft : applyEvent(draft, { event: 'said', result, when: '' });

@@ -5,7 +5,7 @@ import { WebSocketServer, type RawData, type WebSocket } from 'ws';
 import { FromPage, type FromServer } from '../../parser/contract/wire.ts';
 import type { Doors } from './doors.ts';
 import { chunkOf, longestFrame } from './frame.ts';
-import { refuse, Refusal } from './refusal.ts';
+import { refuse, type Refusal } from './refusal.ts';
 
 /** Rubbish frames from one page after which its line is closed. */
 const patience = 20;
