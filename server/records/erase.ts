@@ -2,13 +2,21 @@
 import { DraftEvent } from '../../parser/contract/draft.ts';
 import type { Db } from './folder.ts';
 import { unindex } from './confirm.ts';
-import { mustStand } from './events.ts';
+import { events, mustStand } from './events.ts';
 import { fromJson } from './json.ts';
 
 /** That its sound is gone; taking the sound itself off the disk is the caller's. */
 export function eraseSound(db: Db, exam: string): void {
   mustStand(db, exam);
   db.prepare('UPDATE exams SET sound_erased = 1 WHERE id = ?').run(exam);
+}
+
+/** Stretches of sound that belong to this exam's words but lie in other exams' journals; `at` in seconds of that journal. */
+export interface Stretch { readonly journal: string; readonly at: readonly [number, number] }
+export function soundElsewhere(db: Db, exam: string): readonly Stretch[] {
+  const said = events(db, exam).flatMap((event) => (event.event === 'said' ? [event.result.utterance] : event.event === 'moved-in' ? event.part.utterances.map((u) => ({ ...u, sound: u.sound ?? event.from })) : []));
+  const gone = new Set(events(db, exam).flatMap((event) => (event.event === 'moved-out' ? event.utterances : [])));
+  return said.flatMap(({ id, sound, at }) => (sound && sound !== exam && at && !gone.has(id) ? [{ journal: sound, at }] : []));
 }
 
 export function eraseExam(db: Db, exam: string, when: string): void {

@@ -4,7 +4,7 @@ import type { Draft, DraftEvent, Header } from '../../parser/contract/draft.ts';
 import type { Exam } from '../../parser/contract/record.ts';
 import type { Comparison, DueRow, ExamRow, HorseRow, SearchHit, SearchQuery } from '../../parser/contract/wire.ts';
 import { revision, writeRevision, type ItemWords } from './confirm.ts';
-import { emptyLog, eraseExam, eraseHorse, eraseSound } from './erase.ts';
+import { emptyLog, eraseExam, eraseHorse, eraseSound, soundElsewhere, type Stretch } from './erase.ts';
 import { append, createExam, events, examRows } from './events.ts';
 import { openDatabase, prepareFolder, takeLock } from './folder.ts';
 import { compare, due, horses } from './horses.ts';
@@ -32,6 +32,8 @@ export interface Store {
   readonly compare: (horse: string) => Comparison;
   readonly due: () => readonly DueRow[];
   readonly eraseSound: (exam: string) => void;
+  /** To be asked before an exam is erased: what of its sound lies in other exams' journals. */
+  readonly soundElsewhere: (exam: string) => readonly Stretch[];
   readonly eraseExam: (exam: string, when: string) => void;
   /** @returns the exams erased: their sound is the caller's to take away */
   readonly eraseHorse: (name: string, when: string) => readonly string[];
@@ -77,6 +79,7 @@ export function openStore(dir: string, { write = true, words = idsAsWords, maxPa
       compare: (horse) => asStoreError(() => compare(db, horse)),
       due: () => asStoreError(() => due(db)),
       eraseSound: (exam) => whole(() => eraseSound(db, exam)),
+      soundElsewhere: (exam) => asStoreError(() => soundElsewhere(db, exam)),
       eraseExam: (exam, when) => erased(() => eraseExam(db, exam, when)),
       eraseHorse: (name, when) => erased(() => eraseHorse(db, name, when)),
       soundErased: (exam) => (db.prepare('SELECT sound_erased AS gone FROM exams WHERE id = ?').get(exam) as { gone: number } | undefined)?.gone === 1,

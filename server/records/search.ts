@@ -12,7 +12,8 @@ export function quoted(words: string): string | null {
 const like = (part: string): string => `%${part.replace(/[\\%_]/g, '\\$&')}%`;
 
 interface Row { exam: string; horse: string | null; startedAt: string | null; utterance: string | null; text: string | null; item: string | null; words: string | null; from_s: number | null; to_s: number | null; sound: string | null; soundErased: number }
-const columns = 'e.id AS exam, e.horse, e.started_at AS startedAt, e.sound_erased AS soundErased';
+/** Sound that lies in another exam's journal is there as long as that one's is. */
+const columns = (sound: string): string => `e.id AS exam, e.horse, e.started_at AS startedAt, coalesce((SELECT sound_erased FROM exams j WHERE j.id = ${sound}), e.sound_erased) AS soundErased`;
 
 /** Confirmed exams only, latest first, in the order spoken. Dates are ISO days, both ends included. */
 export function search(db: Db, query: SearchQuery): readonly SearchHit[] {
@@ -40,7 +41,7 @@ function items(db: Db, query: SearchQuery, match: string | undefined, where: rea
     ['(i.exam, coalesce(i.utterance, i.id)) IN (SELECT exam, ref FROM spoken WHERE spoken MATCH ?)', match],
   ];
   const asked = more.filter((pair): pair is [string, string] => !!pair[1]);
-  return db.prepare(`SELECT ${columns}, i.utterance, u.text, i.item, i.words, i.from_s, i.to_s, i.sound
+  return db.prepare(`SELECT ${columns('i.sound')}, i.utterance, u.text, i.item, i.words, i.from_s, i.to_s, i.sound
     FROM items i JOIN exams e ON e.id = i.exam LEFT JOIN utterances u ON u.exam = i.exam AND u.id = i.utterance
     WHERE ${[...where, ...asked.map(([sql]) => sql)].join(' AND ')} ORDER BY e.started_at DESC, e.id, i.position LIMIT ?`)
     .all(...values, ...asked.map(([, value]) => value), query.limit) as Row[];
@@ -48,7 +49,7 @@ function items(db: Db, query: SearchQuery, match: string | undefined, where: rea
 
 /** One hit a phrase, with the first thing it became. */
 function utterances(db: Db, match: string, where: readonly string[], values: readonly (string | number)[], limit: number): readonly Row[] {
-  return db.prepare(`SELECT ${columns}, u.id AS utterance, u.text, i.item, i.words, coalesce(u.from_s, i.from_s) AS from_s, coalesce(u.to_s, i.to_s) AS to_s, coalesce(u.sound, i.sound) AS sound
+  return db.prepare(`SELECT ${columns('coalesce(u.sound, i.sound)')}, u.id AS utterance, u.text, i.item, i.words, coalesce(u.from_s, i.from_s) AS from_s, coalesce(u.to_s, i.to_s) AS to_s, coalesce(u.sound, i.sound) AS sound
     FROM spoken s JOIN exams e ON e.id = s.exam LEFT JOIN utterances u ON u.exam = s.exam AND u.id = s.ref
     LEFT JOIN items i ON i.exam = s.exam AND i.id = (SELECT id FROM items x WHERE x.exam = s.exam AND (x.utterance = s.ref OR x.id = s.ref) ORDER BY x.position LIMIT 1)
     WHERE spoken MATCH ? AND ${where.join(' AND ')} ORDER BY e.started_at DESC, e.id, u.position, i.position LIMIT ?`).all(match, ...values, limit) as Row[];

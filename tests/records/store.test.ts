@@ -184,6 +184,12 @@ describe('erasing', () => {
       { exam: 'e1', events: moved.from, draft: moved.from.reduce(applyEvent, draft) },
     ]);
     expect(foldDraft('e2', store.events('e2')).items).toHaveLength(1);
+    expect(store.soundElsewhere('e2')).toEqual([{ journal: 'e1', at: [5, 6] }]);
+    expect(store.soundElsewhere('e1')).toEqual([]);
+    confirm(store, 'e2');
+    expect(store.search({ words: 'zanzibar', limit: 10 })).toMatchObject([{ exam: 'e2', sound: 'e1', audio: true }]);
+    store.eraseSound('e1');
+    expect(store.search({ words: 'zanzibar', limit: 10 })).toMatchObject([{ audio: false }]);
     store.eraseExam('e2', when);
     expect(bytes()).not.toMatch(/zanzibar/);
     const left = foldDraft('e1', store.events('e1'));
