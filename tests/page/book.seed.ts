@@ -4,7 +4,9 @@ import type { Draft, DraftEvent, Header } from '../../parser/contract/draft.ts';
 import type { Word } from '../../parser/contract/word.ts';
 import { read } from '../../server/app/understand.ts';
 import { openJournal } from '../../server/audio/journal.ts';
-import { openStore } from '../../server/records/index.ts';
+import { openBook } from '../../server/app.ts';
+import { recordOf } from '../../server/app/record.ts';
+import { lexiconVersion } from '../../parser/index.ts';
 import { contextOf } from '../../server/session/context.ts';
 import { applyEvent, foldDraft } from '../../server/session/reduce.ts';
 
@@ -12,7 +14,7 @@ const rate = 16000;
 const perWord = 0.35;
 const pause = 1.5;
 
-export interface Dictated { readonly id: string; readonly horse: string | null; readonly startedAt: string; readonly phrases: readonly string[]; readonly more?: readonly DraftEvent[] }
+export interface Dictated { readonly id: string; readonly horse: string | null; readonly startedAt: string; readonly phrases: readonly string[]; /** When it was confirmed; a draft otherwise. */ readonly confirmedAt?: string }
 
 /** A soft tone for each word, so that what is played is not silence. */
 function toneOf(words: number, pitch: number): Int16Array {
@@ -20,9 +22,9 @@ function toneOf(words: number, pitch: number): Int16Array {
 }
 
 /** One exam: its sound in the journal, its phrases in the log. @returns the draft as it stands */
-export async function dictate(folder: string, { id, horse, startedAt, phrases, more = [] }: Dictated): Promise<Draft> {
+export async function dictate(folder: string, { id, horse, startedAt, phrases, confirmedAt }: Dictated): Promise<Draft> {
   const header: Header = { horse: horse ? { name: horse } : null, owner: 'R. Alder', yard: 'Low Meadow', examiner: 'S. Wren', startedAt };
-  const store = openStore(folder);
+  const store = openBook(folder, true);
   const journal = await openJournal(join(folder, 'sound', id));
   try {
     store.createExam(id, header, 'S. Wren', startedAt);
@@ -39,8 +41,12 @@ export async function dictate(folder: string, { id, horse, startedAt, phrases, m
       put({ event: 'said', result: read(phrase, contextOf(draft)), when: startedAt });
       clock = at[1] + pause;
     }
-    more.forEach(put);
     store.append(id, events, draft);
+    if (confirmedAt) {
+      const confirmed: DraftEvent = { event: 'confirmed', lexicon: lexiconVersion, by: 'S. Wren', when: confirmedAt };
+      draft = applyEvent(draft, confirmed);
+      store.confirm(id, [confirmed], draft, recordOf(draft));
+    }
     return draft;
   } finally {
     await journal.close();
