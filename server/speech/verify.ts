@@ -5,10 +5,10 @@
  */
 import type { Hypothesis } from '../../parser/contract/word.ts';
 import type { Clip, Engine } from './engine.ts';
-import { RATE } from './engine.ts';
 import type { Rule } from './judge.ts';
 import { RULE, judge } from './judge.ts';
 import { plain } from './propose.ts';
+import { voiced } from './words.ts';
 
 /** What the ear may ask of the grammar; handed in, because the ear knows words and not teeth. */
 export type Language = {
@@ -35,8 +35,7 @@ export async function verified(engine: Engine, clip: Clip, free: readonly Hypoth
     ...heard.map((one, i) => ({ text: one.text, logProb: scores[i] ?? -Infinity, inTrade: language.whole(one.text), heard: one })),
     ...proposals.map((text, i) => ({ text, logProb: scores[heard.length + i] ?? -Infinity, inTrade: true })),
   ];
-  const span = { from: clip.from / RATE, to: (clip.from + clip.samples.length) / RATE };
-  return judge(candidates, span, rule).filter(({ posterior }, i) => i === 0 || posterior >= LEAST).slice(0, KEPT).map(({ hypothesis }) => hypothesis);
+  return judge(candidates, voiced(clip), rule).filter(({ posterior }, i) => i === 0 || posterior >= LEAST).slice(0, KEPT).map(({ hypothesis }) => hypothesis);
 }
 
 function distinct(hypotheses: readonly Hypothesis[]): readonly Hypothesis[] {

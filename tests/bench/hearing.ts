@@ -11,9 +11,11 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { openEngine } from '../../server/speech/moonshine/index.ts';
 import { ensureWeights } from '../../server/speech/weights.ts';
 import type { LayerEar } from './hearing/layers.ts';
 import { LAYERS } from './hearing/layers.ts';
+import { noiseAlone, phrasesInNoise } from './hearing/cuts.ts';
 import type { ItemCount } from './hearing/items.ts';
 import { NO_ITEMS, addItems, countItems, reliability } from './hearing/items.ts';
 import { align, bareWords, percentile } from './hearing/measure.ts';
@@ -28,7 +30,7 @@ const { values: options } = parseArgs({ options: { short: { type: 'boolean' }, t
 const speech = process.env['QUIDNOTE_SPEECH'] ?? new URL('../../../shared/speech', import.meta.url).pathname;
 
 async function bench(): Promise<void> {
-  const { dir } = await ensureWeights();
+  const { dir, vad } = await ensureWeights();
   const barn = await reportingBarn(speech);
   const sets = await allSets();
   const trade = tradeWords();
@@ -55,6 +57,11 @@ async function bench(): Promise<void> {
       if (own.length > 0) console.log(`\n## ${TITLES[kind]}, ${speaker === 'person' ? 'people' : 'synthetic voices'}\n\n${table(['layer', 'voice', 'sound', 'WER', 'trade-word errors', 'phrases word for word', 'item P', 'item R', 'item F1', 'silent errors', 'right items doubted', 'ms median', 'ms p95', 'CPU ms median'], own)}`);
     }
   }
+  console.log('\n## Cutting the stream\n');
+  const ear = await openEngine({ weightsDir: dir });
+  console.log(`${await noiseAlone(vad, ear, barn)}\n`);
+  await ear.close();
+  for (const set of sets.filter(({ name }) => name === 'natural kumo' || name === 'natural alpha')) console.log(`${await phrasesInNoise(vad, set, options.short === true ? [CLEAN] : CONDITIONS, barn)}\n`);
   console.log('\n## How much "sure" means\n\nItems by how sure the ear was, all sets together: count, mean of what was said, share that was right.\n');
   for (const [name, { sure }] of all) {
     const { error, bins } = reliability(sure);

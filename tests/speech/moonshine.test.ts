@@ -1,5 +1,5 @@
-import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { readRecording } from '../../server/audio/read.ts';
 import type { Engine } from '../../server/speech/engine.ts';
 import { openEngine } from '../../server/speech/moonshine/index.ts';
 import { JFK_PATH, JFK_WORDS, bare } from './jfk.ts';
@@ -9,9 +9,9 @@ let samples: Float32Array;
 
 beforeAll(async () => {
   const { dir } = inject('weights');
-  const bytes = await readFile(JFK_PATH);
-  // 16 kHz, mono, 16 bit after a 44 byte header.
-  samples = Float32Array.from({ length: (bytes.length - 44) >> 1 }, (_, i) => bytes.readInt16LE(44 + 2 * i) / 32768);
+  const parts: number[] = [];
+  for await (const part of readRecording(JFK_PATH)) parts.push(...part);
+  samples = Float32Array.from(parts);
   ear = await openEngine({ weightsDir: dir });
 });
 
@@ -23,8 +23,11 @@ test('hears a public recording word for word, with words in order inside the cli
   const [best] = hypotheses;
   expect(bare(best?.text ?? '')).toBe(JFK_WORDS);
   const times = best?.words.map(({ at }) => at ?? [0, 0]) ?? [];
-  expect(times[0]?.[0]).toBe(1);
-  expect(times.at(-1)?.[1]).toBeCloseTo(1 + samples.length / 16_000, 2);
+  // The speaker begins 0.3 to 0.4 s into the clip, and ends within its last second.
+  expect(times[0]?.[0]).toBeGreaterThan(1.2);
+  expect(times[0]?.[0]).toBeLessThan(1.5);
+  expect(times.at(-1)?.[1]).toBeGreaterThan(samples.length / 16_000);
+  expect(times.at(-1)?.[1]).toBeLessThanOrEqual(1 + samples.length / 16_000);
   times.slice(1).forEach((at, i) => expect(at[0]).toBeCloseTo(times[i]?.[1] ?? NaN, 3));
 });
 

@@ -4,13 +4,19 @@ import { scriptedEngine } from '../../server/speech/scripted.ts';
 import { beam } from '../../server/speech/moonshine/beam.ts';
 import { best, logSumExp } from '../../server/speech/moonshine/logits.ts';
 import { encodeSentence, wordsOf } from '../../server/speech/moonshine/tokens.ts';
-import { hypothesis } from '../../server/speech/words.ts';
+import { hypothesis, voiced } from '../../server/speech/words.ts';
 
 test('words share the stretch of speech by their length, in order and without a hole', () => {
   const { words, text, logProb } = hypothesis([{ w: 'hook', logProb: -0.5 }, { w: 'on', logProb: -0.25 }, { w: 'one', logProb: -1 }], { from: 10, to: 12.4 }, -0.25);
   expect(text).toBe('hook on one');
   expect(logProb).toBe(-2);
   expect(words.map(({ at }) => at)).toEqual([[10, 11], [11, 11.6], [11.6, 12.4]]);
+});
+
+test('the voice of a clip lies where it is loud; in silence or steady noise it is the whole clip', () => {
+  const samples = Float32Array.from({ length: 32_000 }, (_, i) => (i >= 8_000 && i < 24_000 ? Math.sin(i / 10) : 0.001 * Math.sin(i)));
+  expect(voiced({ samples, from: 16_000 })).toEqual({ from: 1.5, to: 2.5 });
+  expect(voiced({ samples: new Float32Array(16_000), from: 0 })).toEqual({ from: 0, to: 1 });
 });
 
 test('the scripted ear says its lines, n-best lists and wordless speech included, and ends with an error', async () => {

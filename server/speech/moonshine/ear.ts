@@ -2,7 +2,7 @@
 import type { Hypothesis } from '../../../parser/contract/word.ts';
 import type { Clip, Heard } from '../engine.ts';
 import { RATE } from '../engine.ts';
-import { hypothesis } from '../words.ts';
+import { hypothesis, voiced } from '../words.ts';
 import type { Frontier, Path } from './beam.ts';
 import { beam } from './beam.ts';
 import type { Graph, Listened, Memory } from './graph.ts';
@@ -46,7 +46,7 @@ export function openEar(graph: Graph, width: number): Ear {
       if (Math.exp((listened.first[END] ?? -Infinity) - firstTotal) > NO_WORDS) return { hypotheses: [], empty: 'no-words', tookMs: took() };
       const maxTokens = Math.max(LEAST_TOKENS, Math.ceil((clip.samples.length / RATE) * TOKENS_PER_SECOND));
       const paths = await beam(frontier(graph, listened, listened.memory, withoutEnd(listened.first)), { vocabulary: VOCABULARY, end: END, width, maxTokens });
-      const span = { from: clip.from / RATE, to: (clip.from + clip.samples.length) / RATE };
+      const span = voiced(clip);
       const hypotheses = distinct(paths.map((path) => heardPath(path, span)).filter(({ words }) => words.some(({ w }) => /[a-z0-9]/i.test(w))));
       return hypotheses.length === 0 ? { hypotheses, empty: 'no-words', tookMs: took() } : { hypotheses, tookMs: took() };
     },
