@@ -10,14 +10,16 @@ import type { FromServer } from '../parser/contract/wire.ts';
 import type { HeardPhrase } from '../parser/contract/word.ts';
 import { labelOf, say } from '../parser/index.ts';
 import { earOf, type Ear } from './app/ear.ts';
+import { eraseExam, eraseSound } from './app/erase.ts';
 import { openExams, noHeader } from './app/exams.ts';
 import { openJournals } from './app/journals.ts';
 import { openLine } from './app/line.ts';
 import { openListening } from './app/listening.ts';
+import { openOpinions, type Opinions } from './app/opinions.ts';
 import { freshId, now } from './app/now.ts';
 import { inWords } from './app/plain.ts';
 import { hearKept, hearOnly, type Notice } from './app/recorded.ts';
-import { openSittings } from './app/sittings.ts';
+import { openSittings, type Sittings } from './app/sittings.ts';
 import { read } from './app/understand.ts';
 import type { Doors } from './http/doors.ts';
 import { openStore, type Store } from './records/index.ts';
@@ -26,12 +28,13 @@ import { coverageOf, leftParts } from './session/coverage.ts';
 import { openLive } from './session/live.ts';
 import { applyEvent, emptyDraft } from './session/reduce.ts';
 import { stands } from './session/standing.ts';
+import type { Engine } from './speech/engine.ts';
 import { openEngine } from './speech/moonshine/index.ts';
 import { ensureWeights, type WeightsProgress } from './speech/weights.ts';
 
 export { asRefusal } from './app/plain.ts';
 export { exportExam, paperStyle } from './report/index.ts';
-export interface Hearing { readonly plainEar?: boolean; readonly weights?: string; readonly onProgress?: (progress: WeightsProgress) => void }
+export interface Hearing { readonly plainEar?: boolean; /** Hear with the second reader alone, for comparison. */ readonly engine?: Engine; readonly weights?: string; readonly onProgress?: (progress: WeightsProgress) => void }
 
 /** The words by which an item is found: its labels and its sentence. */
 const searchWords = (item: Item): string => [item.kind === 'finding' ? labelOf(item.condition) : item.kind === 'treatment' ? labelOf(item.procedure) : '', say(item)].join(' ').trim();
@@ -39,10 +42,13 @@ const searchWords = (item: Item): string => [item.kind === 'finding' ? labelOf(i
 export const openBook = (dataDir: string, write: boolean): Store => openStore(dataDir, { write, words: searchWords });
 
 /** The embedded ear. @throws WeightsError when its weights are not there and cannot be fetched */
-export async function openEar({ plainEar = false, weights, onProgress }: Hearing = {}): Promise<Ear> {
+export async function openEar({ plainEar = false, weights, engine, onProgress }: Hearing = {}): Promise<Ear> {
   const paths = await ensureWeights({ plainEar, ...(weights !== undefined && { from: weights }), ...(onProgress && { onProgress }) });
-  return earOf(await openEngine({ weightsDir: paths.dir, plainEar }), paths.vad);
+  return earOf(engine ?? await openEngine({ weightsDir: paths.dir, plainEar }), paths.vad);
 }
+
+/** A second reader, where one is installed, and who is told when it fails. */
+export interface SecondEar { readonly second?: Engine | undefined; readonly onSecondTrouble?: (error: unknown) => void }
 
 export interface App {
   readonly doors: Doors;
@@ -50,16 +56,20 @@ export interface App {
   readonly hearFile: (source: string | Readable, header: Partial<Header>, each: (message: FromServer) => void, notice: (notice: Notice) => void) => Promise<readonly string[]>;
   /** Reads what an earlier run left unread in the drafts' journals. */
   readonly readLeftovers: () => Promise<void>;
+  /** Lets the second reader read a whole exam. @returns the number of questions raised; null where there is one reader */
+  readonly rereadBySecond: (exam: string) => Promise<number | null>;
   readonly close: () => Promise<void>;
 }
 
 const standing = (draft: Draft): readonly Item[] => draft.items.filter(stands).map(({ item }) => item);
 
 /** Opens one data folder with an ear. */
-export function openApp(dataDir: string, ear: Ear): App {
+export function openApp(dataDir: string, ear: Ear, { second, onSecondTrouble = () => undefined }: SecondEar = {}): App {
   const store = openBook(dataDir, true);
   const journals = openJournals(dataDir);
-  const sittings = openSittings(store, journals, ear, read);
+  // A question raised by the second reader is told like any other change; with one reader nothing is asked.
+  const sittings: Sittings = openSittings(store, journals, ear, read, (exam, utterance) => opinions?.ask(exam, utterance));
+  const opinions: Opinions | undefined = second && openOpinions(second, { store, journals, read, change: sittings.change, trouble: onSecondTrouble });
   const exams = openExams(store, journals, sittings, ear);
 
   async function* upload(source: Readable, header: Partial<Header> = {}, notice: (notice: Notice) => void = () => undefined): ReturnType<Doors['upload']> {
@@ -107,7 +117,8 @@ export function openApp(dataDir: string, ear: Ear): App {
     readLeftovers: async () => {
       for (const row of store.exams()) if (row.state === 'draft' && !row.erased && !store.soundErased(row.id)) { await sittings.of(row.id); await sittings.letGo(row.id); }
     },
-    close: async () => { await sittings.closeAll(); store.close(); await ear.close(); },
+    rereadBySecond: async (exam) => (opinions === undefined ? null : opinions.whole(exam)),
+    close: async () => { await sittings.closeAll(); await opinions?.close(); store.close(); await ear.close(); },
   };
 }
 
@@ -131,10 +142,8 @@ export async function eraseIn(dataDir: string, which: { readonly horse: string }
   const store = openBook(dataDir, true);
   const journals = openJournals(dataDir);
   try {
-    if ('exam' in which && which.what === 'sound') store.eraseSound(which.exam);
-    if ('exam' in which && which.what === 'exam') store.eraseExam(which.exam, now());
-    const gone = 'horse' in which ? store.eraseHorse(which.horse, now()) : [which.exam];
-    for (const exam of gone) await journals.erase(exam, now());
+    const gone = 'horse' in which ? store.examsOf(which.horse) : [which.exam];
+    for (const exam of gone) await ('exam' in which && which.what === 'sound' ? eraseSound : eraseExam)(store, journals, exam, now());
     return gone;
   } finally {
     store.close();

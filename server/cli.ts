@@ -6,11 +6,14 @@ import { help } from './cli/help.ts';
 import { hearFiles, keepFiles } from './cli/hear.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
 import { givenHeader, parseLines } from './cli/parse.ts';
+import type { Engine } from './speech/engine.ts';
 import { dataDirOf, serve } from './main.ts';
+import { secondIfInstalled } from './app/second.ts';
+import { rereadExam, secondReaderCommand } from './cli/second.ts';
 
 const options = {
   help: { type: 'boolean', short: 'h' }, json: { type: 'boolean' }, keep: { type: 'boolean' }, 'plain-ear': { type: 'boolean' }, draft: { type: 'boolean' }, given: { type: 'string' },
-  data: { type: 'string' }, port: { type: 'string' }, weights: { type: 'string' }, yes: { type: 'boolean' }, sound: { type: 'boolean' },
+  reader: { type: 'string' }, data: { type: 'string' }, port: { type: 'string' }, weights: { type: 'string' }, yes: { type: 'boolean' }, sound: { type: 'boolean' },
   condition: { type: 'string' }, tooth: { type: 'string' }, horse: { type: 'string' }, presence: { type: 'string' }, from: { type: 'string' }, to: { type: 'string' }, limit: { type: 'string' },
 } as const satisfies ParseArgsConfig['options'];
 
@@ -30,7 +33,7 @@ export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Prom
   }
   const misuse = (why: string): Exit => { tell(`${why} See quidnote --help.`); return exits.usage; };
   const dir = dataDirOf(values.data, env);
-  const ear = () => openEar({ plainEar: values['plain-ear'] ?? false, ...(values.weights !== undefined && { weights: values.weights }) });
+  const ear = (engine?: Engine) => openEar({ plainEar: values['plain-ear'] ?? false, ...(engine && { engine }), ...(values.weights !== undefined && { weights: values.weights }) });
   try {
     switch (command) {
       case 'serve': return await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'] ?? false }, env);
@@ -40,13 +43,18 @@ export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Prom
       }
       case 'hear': {
         if (rest.length === 0) return misuse('hear wants one or more sound files.');
-        const opened = await ear();
+        if (values.reader !== undefined && values.reader !== 'first' && values.reader !== 'second') return misuse('--reader wants first or second.');
+        const engine = values.reader === 'second' ? await secondIfInstalled() : undefined;
+        if (values.reader === 'second' && engine === undefined) { tell('The second reader is not installed. Run: npx --no-install quidnote second-reader install'); return exits.notSetUp; }
+        const opened = await ear(engine);
         if (values.keep) {
           const app = openApp(dir, opened);
           try { return await keepFiles(rest, app, values.json ?? false); } finally { await app.close(); }
         }
         try { return await hearFiles(rest, opened, values.json ?? false); } finally { await opened.close(); }
       }
+      case 'second-reader': return await secondReaderCommand(rest[0], values.weights);
+      case 'reread': return rest.length === 1 ? await rereadExam(dir, rest[0]!, await ear(), await secondIfInstalled()) : misuse('reread wants the id of one exam.');
       case 'search': return searchBook(openBook(dir, false), { ...values, ...(rest.length && { words: rest.join(' ') }) }, values.json ?? false);
       case 'export': return rest.length === 1 ? exportExam(openBook(dir, false), rest[0]!) : misuse('export wants the id of one exam; search --json shows ids.');
       case 'erase': return await eraseFrom(dir, rest, values);

@@ -7,6 +7,7 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { asRefusal, openApp, openEar, paperStyle } from './app.ts';
+import { secondIfInstalled } from './app/second.ts';
 import { hearDemo, isDemoHeard } from './cli/demo.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
 import { progress } from './cli/progress.ts';
@@ -44,9 +45,10 @@ export async function serve({ data, port, weights, plainEar = false, demo = fals
     await hearDemo(demoDir, here('fixtures/audio/demo.ogg'), ear);
     line(`It is kept apart from your records: npm start -- --data ${demoDir} shows it.\n`);
   }
-  const app = openApp(dir, ear);
+  const second = await secondIfInstalled();
+  const app = openApp(dir, ear, { second, onSecondTrouble: (error) => tell(error instanceof Error ? error.message : 'The second reader failed; the first reading stands.') });
   const served = await bound(wanted, { doors: app.doors, token: await secretOf(dir), page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell });
-  line(`Quidnote is ready, with ${ear.name}. Your records: ${dir}`);
+  line(`Quidnote is ready, with ${ear.name}${second ? ' and a second reader' : ''}. Your records: ${dir}`);
   line(`Open ${served.address}`);
   line('Ctrl+C stops it; what was said is on the disk at every moment.');
   app.readLeftovers().catch((error: unknown) => tell(`Sound of an earlier exam could not be read yet (${error instanceof Error ? error.name : 'trouble'}). It is kept; open that exam to try again.`));

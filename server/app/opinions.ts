@@ -37,9 +37,11 @@ const readingOf = ({ text, items, utterance }: ReturnType<Read>): Reading => ({ 
 export function openOpinions(second: Engine, { store, journals, change, read, trouble }: Hands): Opinions {
   let queue: Promise<unknown> = Promise.resolve();
   const done = new Set<string>();
+  let closed = false;
 
   /** @returns whether a question was raised */
   const compare = async (exam: string, utterance: string): Promise<boolean> => {
+    if (closed) return false;
     const events = store.events(exam);
     const heardAt = events.findIndex((e) => e.event === 'heard' && e.phrase.id === utterance);
     const said = events.findLast((e) => e.event === 'said' && e.result.id === utterance);
@@ -59,7 +61,7 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     if (done.has(utterance)) return Promise.resolve(false);
     done.add(utterance);
     const mine = queue.then(() => compare(exam, utterance));
-    queue = mine.catch((error: unknown) => { done.delete(utterance); trouble(error); });
+    queue = mine.catch((error: unknown) => { done.delete(utterance); if (!closed) trouble(error); });
     return mine;
   };
 
@@ -72,6 +74,7 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
       return raised;
     },
     idle: () => queue.then(() => undefined),
-    close: async () => { await queue; await second.close(); },
+    // What was not compared yet is left: the records wait for nobody, and a reread asks again.
+    close: async () => { closed = true; await second.close(); await queue; },
   };
 }
