@@ -113,7 +113,7 @@ async function allSets(): Promise<SpokenSet[]> {
       ...await Promise.all(['kumo', 'gongitsune', 'alpha'].map((voice) => phrases(speech, voice, parity, every))),
       options.tune === true ? undefined : await robotic(speech, folder, every),
       ...await Promise.all(['jackson', 'lucas', 'yweweler'].map((person) => digitCodes(speech, person, takes, options.short === true ? 8 : 30))),
-      options.tune === true ? undefined : await promptCodes(),
+      options.tune === true ? undefined : await promptCodes(options.short === true ? 4 : 1),
       options.tune === true ? undefined : await plainEnglish(),
     ];
     return sets.filter((set) => set !== undefined);

@@ -62,7 +62,7 @@ export async function digitCodes(speech: string, person: string, takes: readonly
 
 const ASTERISK = '/usr/share/asterisk/sounds/en_US_f_Allison';
 /** Tooth codes from Debian's `asterisk-core-sounds-en-wav`: one woman, with "oh", "ten" and "eleven"; report only. */
-export async function promptCodes(): Promise<SpokenSet | undefined> {
+export async function promptCodes(every = 1): Promise<SpokenSet | undefined> {
   if (!existsSync(join(ASTERISK, 'digits/1.wav'))) return undefined;
   const random = seeded(11);
   const prompt = async (name: string) => trimmed(await samplesOf(join(ASTERISK, name)));
@@ -77,7 +77,7 @@ export async function promptCodes(): Promise<SpokenSet | undefined> {
       spoken.push({ id: `prompt ${quadrant} ${n}`, words: `${DIGITS[quadrant]} ${last}`, samples: joined(parts) });
     }
   }
-  return { name: 'codes by a prompt speaker', speaker: 'person', what: 'codes', spoken };
+  return { name: 'codes by a prompt speaker', speaker: 'person', what: 'codes', spoken: spoken.filter((_, i) => i % every === 0) };
 }
 
 /** Without the prompt's own silence at both ends. */
