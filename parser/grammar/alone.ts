@@ -4,11 +4,15 @@
  */
 import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
+import { correctionSay } from '../lexicon/corrections.ts';
 import { standing, type Carry } from './carry.ts';
 import { detailsOf } from './findings.ts';
+import { bodyOf } from './meaning.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
 import type { Roles } from './assemble.ts';
+import { conditions } from '../lexicon/conditions.ts';
+import { scales } from '../lexicon/scales.ts';
 import type { Mark } from './scan.ts';
 import { otherSide } from './teeth.ts';
 import type { Token } from './tokens.ts';
@@ -18,19 +22,33 @@ type Finding = Extract<Item, { kind: 'finding' }>;
 
 export function alone(input: Alone): readonly Made[] {
   const { tokens, role, places, unknown, carry, context } = input;
-  if (unknown > 0) return [];
-  const words = tokens.map(({ t }) => t).join(' ');
+  if (unknown > 0) return numberAlone(input);
+  const words = lead(tokens);
   const last = standing(context, carry.last);
   const mods = role.flatMap((r, i) => (r === 'mod' ? [i] : []));
   const placings = places.map((i) => ({ raw: (input.marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] }));
   if (last?.kind === 'finding') {
-    if (/\bsame\b/.test(words)) return repeated(last, input, places, mods, mirrored(words, last) ?? (placings.length > 0 ? resolvePlace(placings, wantedBy(last.condition, input.missing)) : undefined), 'present');
+    if (/\bsame\b/.test(words)) return repeated(last, input, places, mods, placings.length > 0 ? onSide(last, placings, input.missing) : mirrored(words, last), 'present');
     if (/\b(nothing|none) (like that|of that|there|of it)\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
-    if (placings.length > 0 && /^(and|also|plus)\b/.test(words)) return repeated(last, input, places, mods, resolvePlace(placings, wantedBy(last.condition, input.missing)), last.presence);
+    const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
+    if (placings.length > 0 && fits && (/^(and|also|plus|as well as)\b/.test(words) || /\b(as well|too|also)$/.test(words))) return repeated(last, input, places, mods, resolvePlace(placings, wantedBy(last.condition, input.missing)), last.presence);
   }
   if (placings.length > 0) return placeAlone(input, placings, mods);
   if (mods.length > 0 && last) return amended(last, input, mods);
   return mods.length > 0 && worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
+}
+
+/** "no, make that six": the number takes the place of the last one; its unit stays. */
+function numberAlone({ marks, role, tokens, carry, context, unknown }: Alone): readonly Made[] {
+  const last = standing(context, carry.last);
+  const at = marks.findIndex(({ number }) => number !== undefined);
+  const value = marks[at]?.number;
+  if (unknown !== 1 || value === undefined || last?.kind !== 'finding' || !correcting(tokens) || role.some((r) => r === 'place' || r === 'head')) return [];
+  const amount = typeof value === 'number' ? value : [value[0], value[1]] as [number, number];
+  const measures = last.measures ?? [];
+  if (measures.length > 0) return [revision(last, { measures: [...measures.slice(0, -1), { ...measures.at(-1), value: amount }] }, [at], {})];
+  const legal: readonly string[] = last.grade && last.grade.scale !== 'spoken' ? scales[last.grade.scale].values : [String(value)];
+  return last.grade && legal.includes(String(value)) ? [revision(last, { grade: { ...last.grade, value: String(value) } }, [at], {})] : [];
 }
 
 const worthADoubt = ({ marks }: Alone, mods: readonly number[]): boolean => mods.some((m) => (marks[m] as Mark).measure !== undefined || (marks[m] as Mark).grade !== undefined);
@@ -47,9 +65,10 @@ function mirrored(words: string, last: Finding): Resolved | undefined {
 }
 
 /** "nothing like that on the right": the place of the last finding, on the side named. */
-function onSide(last: Finding, placings: { raw: NonNullable<Mark['place']>; marks: number[] }[], missing: ReadonlySet<string>): Resolved {
+function onSide(last: Item, placings: { raw: NonNullable<Mark['place']>; marks: number[] }[], missing: ReadonlySet<string>): Resolved {
   const side = placings[0]?.raw.side;
   const bare = side !== undefined && placings[0]?.raw.jaw === undefined && placings[0]?.raw.region === undefined;
+  if (last.kind !== 'finding') return { place: null, doubts: [] };
   if (bare && last.place !== null) {
     const is = (code: string): boolean => (side === 'left') === ['2', '3', '6', '7'].includes(code[0] as string);
     if ('region' in last.place) return { place: { region: last.place.region, side }, doubts: [] };
@@ -88,17 +107,25 @@ function placeAlone(input: Alone, placings: { raw: NonNullable<Mark['place']>; m
   if (last && correcting(tokens)) return amendedPlace(last, input, placings);
   const { place, doubts } = resolvePlace(placings, { kinds: ['T', 'R', 'G'], missing: input.missing });
   const bareSide = placings.every(({ raw }) => raw.codes === undefined && raw.region === undefined && raw.positions === undefined && (raw.jaw === undefined || raw.side === undefined) && raw.quadrants === undefined);
-  if (bareSide || marked === undefined) return [];
+  if (marked === undefined) return [];
+  if (bareSide) return [];
   const wrong = doubts.filter(({ doubt }) => doubt !== 'no-place');
   return [{ marks: [...places, ...mods], rules: ['half'], doubts: wrong.length > 0 ? wrong.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map(() => ({ label: '', bodies: [] })) } : {}) })) : [{ doubt: 'no-condition', place }] }];
 }
 
-/** "correction two oh seven", "sorry I mean two oh seven", "not one oh seven two oh seven". */
-const correcting = (tokens: readonly Token[]): boolean => /^(correction|sorry|i mean|no make that|make that|no i mean|no wait|no that is|no it is|not|no sorry|that should be|should be|that is|it is|that was)\b/.test(tokens.map(({ t }) => t).join(' '));
+/** The words without what people say before they begin. */
+const lead = (tokens: readonly Token[]): string => tokens.map(({ t }) => t).join(' ').replace(/^(?:(?:so|well|oh|okay|ok|now|then|the|yeah|hang on) )+/, '');
+const fixes = correctionSay.map((form) => form.split(' ').join(' ')).sort((a, b) => b.length - a.length);
+/** "correction two oh seven", "sorry I mean two oh seven": the phrase begins by taking back. */
+export const corrects = (tokens: readonly Token[]): boolean => { const words = lead(tokens); return fixes.some((form) => words === form || words.startsWith(`${form} `)); };
+/** Also "not one oh seven, two oh seven" and "no, two oh seven". */
+const correcting = (tokens: readonly Token[]): boolean => corrects(tokens) || /^(not|no|that is|it is)\b/.test(lead(tokens));
 
 function amendedPlace(last: Item, input: Alone, placings: { raw: NonNullable<Mark['place']>; marks: number[] }[]): readonly Made[] {
   if (!('place' in last)) return [];
-  const raws = placings.map((p) => (p.raw.codes && p.raw.codes.length > 1 && input.tokens[0]?.t === 'not' ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } } : p)).slice(-1);
+  const side = onSide(last, placings, input.missing);
+  if (placings.every(({ raw }) => raw.codes === undefined && raw.side !== undefined && raw.jaw === undefined && raw.region === undefined && raw.positions === undefined) && last.kind === 'finding' && side.place !== null) return [revision(last, { place: side.place }, [...input.places, ...glueMarks(input)], { doubts: side.doubts })];
+  const raws = placings.map((p) => (p.raw.codes && p.raw.codes.length > 1 && lead(input.tokens).startsWith('not ') ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } } : p)).slice(-1);
   const wanted = last.kind === 'finding' ? wantedBy(last.condition, input.missing) : { kinds: ['T', 'S', 'R', 'G'] as const, missing: input.missing };
   const { place, doubts } = resolvePlace(raws, wanted);
   return place === null ? [{ marks: input.places, doubts: doubts.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined })), rules: ['correction'] }] : [revision(last, { place }, [...input.places, ...glueMarks(input)], { doubts })];
@@ -140,9 +167,10 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
 
 /** The whole corrected item again, and what changed; the old reading stays. */
 export function revision(old: Item, now: Record<string, unknown>, marks: readonly number[], more: { settles?: readonly string[]; doubts?: readonly { doubt: string; rule?: string }[] }): Made {
-  const { id, evidence: _evidence, how, revises: _revises, ...body } = old;
-  const was = Object.fromEntries(Object.keys(now).map((key) => [key, (body as Record<string, unknown>)[key] ?? null]));
-  const carried = Object.fromEntries(Object.keys(body).filter((key) => !(key in now) && !['kind', 'presence', 'when', 'topUp', 'given'].includes(key) && (body as Record<string, unknown>)[key] != null).map((key) => [key, 'carried' as const]));
+  const { id, how } = old;
+  const body = bodyOf(old);
+  const was = Object.fromEntries(Object.keys(now).map((key) => [key, body[key] ?? null]));
+  const carried = Object.fromEntries(Object.keys(body).filter((key) => !(key in now) && !['kind', 'presence', 'when', 'topUp', 'given'].includes(key) && (body[key] ?? null) !== null).map((key) => [key, 'carried' as const]));
   return {
     body: { ...body, ...now } as ItemBody, marks, rules: [more.settles ? 'completed' : 'amend'], how: { ...how, ...carried },
     revises: { id, was, now }, ...(more.settles ? { settles: more.settles } : {}), doubts: (more.doubts ?? []).filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt as 'unlikely', ...(d.rule ? { rule: d.rule } : {}) })),

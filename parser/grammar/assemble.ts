@@ -2,7 +2,8 @@
  * From marks to heads: which place, which modifiers and which scope belong to which finding or procedure.
  * Speech has no sentences; order, small words and "or" have to do.
  */
-import type { ConditionId } from '../lexicon/conditions.ts';
+import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
 import type { WorkTerm } from '../lexicon/work.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -42,12 +43,15 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
   const anyPlace = hasPlaceBefore || marks.some(({ place }) => place !== undefined);
   const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
   const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
+  const worked = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'));
   const heads: Head[] = [];
   const role = marks.map((mark, i): Roles['role'][number] => {
     const terms = mark.terms ?? [];
     const qualifier = terms.find((t) => t.k === 'qualifier');
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
+    // "flushed the gap between ...": the gap is where, not what.
+    if (worked && condition?.id === 'diastema' && condition.strength === 'withPlace') return 'glue';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
     const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && conditionsSaid.has('fracture');
     if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i))) {
@@ -60,7 +64,7 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
     if (work) { heads.push({ mark: i, work }); return 'head'; }
     if (mark.measure || mark.grade || mark.pulpHorn !== undefined) return 'mod';
     if (mark.unknown || mark.number !== undefined || terms.some((t) => t.k === 'talk')) return 'unknown';
-    if (terms.some((t) => t.k === 'stop')) return 'stop';
+    if (terms.some((t) => t.k === 'stop' || (t.k === 'cue' && t.cue.means === 'except'))) return 'stop';
     if (terms.some((t) => t.k === 'cue')) return 'cue';
     return terms.some((t) => ['surface', 'qualifier', 'severity', 'severityKept', 'change', 'work'].includes(t.k)) ? 'mod' : 'glue';
   });
@@ -85,6 +89,8 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const before = groups.filter((g) => (g.marks.at(-1) as number) < mark && !stopBetween(role, g.marks.at(-1) as number, mark)).at(-1);
     const after = groups.filter((g) => (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
+    const sided = before && after[0] ? withSide(before, after[0]) : undefined;
+    if (sided) { placings[h] = sided; forward[h] = false; continue; }
     const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside');
     if (after[0] && (strong || !placeFirst || before === undefined)) {
       const own = bond === 'beside' && before ? [...before.placings] : [];
@@ -102,6 +108,14 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   }
   const mods = modsOf(marks, role, heads, link);
   return heads.map((head, h) => ({ head, placings: placings[h] as readonly Placing[], scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
+}
+
+/** "masseters even on both sides": a side said after the finding belongs to the region before it. */
+function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | undefined {
+  const [place, side] = [before.placings.at(-1) as Placing, after.placings[0] as Placing];
+  const bare = after.placings.length === 1 && side.raw.side !== undefined && side.raw.jaw === undefined && side.raw.region === undefined && side.raw.positions === undefined && !side.raw.row;
+  if (!bare || place.raw.region === undefined || place.raw.side !== undefined) return undefined;
+  return [...before.placings.slice(0, -1), { raw: { ...place.raw, side: side.raw.side }, marks: [...place.marks, ...side.marks] }];
 }
 
 const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
@@ -185,23 +199,33 @@ const cuesOf = (marks: readonly Mark[], role: Roles['role'], heads: readonly Hea
   return marks.flatMap((_, i) => (role[i] === 'cue' && i > from && i < to ? [i] : []));
 };
 
-/** A modifier belongs to the head it stands before, when it stands right before one; else to the last head. */
+/** A modifier belongs to the head it stands beside; between two, small words, places and what each head can hold decide. */
 function modsOf(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly number[])[] {
   const mods: number[][] = heads.map(() => []);
+  const closed = (bond: Link): boolean => ['and', 'or', 'nor', 'stop'].includes(bond);
   marks.forEach((mark, i) => {
     if (role[i] !== 'mod' || heads.length === 0) return;
     const previous = heads.findLastIndex((head) => head.mark < i);
     const next = heads.findIndex((head) => head.mark > i);
     if (previous < 0) { (mods[next] as number[]).push(i); return; }
     if (next < 0) { (mods[previous] as number[]).push(i); return; }
-    const placeAfter = role.slice(i, (heads[next] as Head).mark).includes('place');
-    const placeBefore = role.slice((heads[previous] as Head).mark, i).includes('place');
-    const andBefore = ['and', 'or', 'nor', 'stop'].includes(link((heads[previous] as Head).mark, i)) || role.slice((heads[previous] as Head).mark, i).some((r) => r === 'stop' || r === 'cue');
-    const firstHadBefore = (heads[previous] as Head).mark > 0 && (mods[previous] as number[]).some((m) => m < (heads[previous] as Head).mark && kindOf(marks[m] as Mark) === kindOf(mark));
-    const toNext = !placeAfter && (placeBefore || andBefore || firstHadBefore);
+    const [before, after] = [(heads[previous] as Head).mark, (heads[next] as Head).mark];
+    const own = (mods[previous] as number[]).some((m) => kindOf(marks[m] as Mark) === kindOf(mark));
+    const breakBefore = closed(link(i - 1 < before ? before : lastTaken(role, before, i), i)) || role.slice(before, i).some((r) => r === 'stop' || r === 'cue');
+    const toNext = breakBefore || (!closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
+      && (role.slice(before, i).includes('place') || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);
   });
   return mods;
+}
+const lastTaken = (role: Roles['role'], from: number, to: number): number => { for (let i = to - 1; i > from; i -= 1) if (role[i] !== 'glue') return i; return from; };
+const firstTaken = (role: Roles['role'], from: number, to: number): number => { for (let i = from + 1; i < to; i += 1) if (role[i] !== 'glue') return i; return to; };
+
+/** Whether a size or a grade means anything to the head. */
+function holds(head: Head, mark: Mark): boolean {
+  const entry = head.condition && (conditions[head.condition.id] as ConditionEntry);
+  if (mark.measure) return entry ? entry.measure !== undefined : ['reduce', 'reduce-incisors', 'rasp', 'bit-seat'].includes(head.work?.id ?? '');
+  return mark.grade ? entry?.scale !== undefined : true;
 }
 
 const kindOf = (mark: Mark): string => (mark.measure ? 'measure' : mark.grade ? 'grade' : (mark.terms ?? [])[0]?.k ?? '');

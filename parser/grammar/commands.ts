@@ -11,16 +11,14 @@ export interface Steered { readonly commands: readonly CommandBody[]; readonly c
 
 const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'right', 'now', 'so', 'quidnote']);
 
-/** @param heard the words with their capitals */
-export function steer(words: readonly string[], heard: readonly string[], context: Context, carry: Carry): Steered | undefined {
+export function steer(words: readonly string[], context: Context, carry: Carry): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));
   const text = plain.join(' ');
   const command = commandForms.get(text) as CommandId | undefined;
   if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
   if (plain[0] === 'note' && plain.length > 1) return { commands: [], carry, note: plain.slice(1).join(' ') };
-  // A name stays as it was heard.
   const next = /^next horse(?: is| please)?(?: (.+))?$/.exec(text);
-  if (next && (next[1] === undefined || next[1].split(' ').length <= 3)) return { commands: [{ command: 'next-horse', ...(next[1] ? { name: asHeard(next[1], heard) } : {}) }], carry: { ...ended(carry), undo: remember(carry.undo, { command: 'next-horse', ids: [] }) } };
+  if (next && (next[1] === undefined || next[1].split(' ').length <= 3)) return { commands: [{ command: 'next-horse', ...(next[1] ? { name: capital(next[1]) } : {}) }], carry: { ...ended(carry), undo: remember(carry.undo, { command: 'next-horse', ids: [] }) } };
   const flag = /^(?:flag|mark) (?:(?:that|this|it)|(.+)) for (?:the|a) vet$/.exec(text);
   if (flag) return { commands: [{ command: 'flag-for-veterinarian', ...(carry.last ? { targets: [carry.last] } : {}) }], carry };
   if (command === undefined) return undefined;
@@ -42,7 +40,7 @@ export function steer(words: readonly string[], heard: readonly string[], contex
 
 /** A command ends what places and halves were carried; what was made last can still be amended. */
 const ended = (carry: Carry): Carry => ({ lastItems: carry.lastItems, undo: carry.undo, paused: carry.paused, ...(carry.last ? { last: carry.last } : {}) });
-const asHeard = (name: string, heard: readonly string[]): string => name.split(' ').map((w) => heard.map((h) => h.replace(/[^\p{L}\p{N}'-]/gu, '')).findLast((h) => h.toLowerCase() === w) ?? w).join(' ');
+const capital = (name: string): string => name.split(' ').map((w) => w.charAt(0).toUpperCase() + w.slice(1)).join(' ');
 
 /** Only while a question is open: "the first", "the second one". */
 function answer(text: string, context: Context, carry: Carry): Steered | undefined {

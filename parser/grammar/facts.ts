@@ -15,7 +15,8 @@ export const facts: WorkRule = (marks, tokens) => {
   const found = words.map((_, at) => longest(forms, words, at)).find((hit) => hit !== undefined);
   const about = found?.values[0];
   // A finding at a tooth is worth more than the sentence it stands in.
-  if (about === undefined || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit'].includes(about))) return [];
+  const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));
+  if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit'].includes(about))) return [];
   const start = words.findIndex((w) => !hesitations.includes(w));
   const said = words.slice(start).join(' ');
   const rate = about === 'heart-rate' ? rateIn(tokens) : undefined;

@@ -43,7 +43,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
       ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
     }));
     return {
-      body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])],
+      body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
       doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });
@@ -69,6 +69,7 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   details.pulpHorn = marks[headMark]?.pulpHorn;
   for (const grade of mods.flatMap((m) => (marks[m] as Mark).grade ?? [])) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);
+  if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
   if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);
   for (const m of mods) {
     const mark = marks[m] as Mark;

@@ -18,7 +18,7 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
     if (entry.places.includes('N') || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;
     const ruledOut = body.presence === 'absent' && !waiting;
     if (ruledOut) return made;
-    const leaned = said || carry.place === undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));
+    const leaned = said || carry.place === undefined || entry.home !== undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));
     if (leaned?.place) {
       const settles = waiting && !settled ? [carry.half?.doubt as string] : [];
       settled = true;

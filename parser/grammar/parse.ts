@@ -11,7 +11,7 @@ import { hintsFor } from './hints.ts';
 import { withCarriedPlace } from './lean.ts';
 import type { Made, MadeDoubt } from './made.ts';
 import { read, type Reading } from './read.ts';
-import { broken, gapRule, rules } from './rules.ts';
+import { broken, conflictRule, conflicts, gapRule, rules } from './rules.ts';
 import type { Mark } from './scan.ts';
 import { tokenise } from './tokens.ts';
 import { unreadIn } from './unread.ts';
@@ -25,7 +25,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const words = hypothesis.words;
   const plain = tokenise(words.map(({ w }) => w)).map(({ t }) => t);
-  const steered = steer(plain, words.map(({ w }) => w), context, carry);
+  const steered = steer(plain, context, carry);
   if (steered) return commanded(heard, words, hypothesis.text, steered, context);
   const reading = read(words.map(({ w }) => w), context, carry);
   const made = withCarriedPlace(reading, carry, context);
@@ -49,6 +49,7 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, made: readonly Made[]
       if (one.revises && one.rules.includes('amend')) commands.push({ id: `${heard.id}/c${(amendments += 1)}`, command: 'amend', utterance: heard.id, words: textOf(indices, words), target: one.revises.id, was: one.revises.was, now: one.revises.now });
     }
     const against: MadeDoubt[] = item && one.body ? broken(one.body, context).map((rule): MadeDoubt => ({ doubt: 'unlikely', rule: rule.name, why: rule.why, source: rule.source })) : [];
+    if (one.body && conflicts(one.body, context)) against.push({ doubt: 'conflict', rule: conflictRule.name, why: conflictRule.why, source: conflictRule.source });
     for (const doubt of [...one.doubts, ...against]) {
       const own = doubt.marks ? wordsOf(doubt.marks, reading) : indices;
       const id = `${heard.id}/d${doubts.length + 1}`;

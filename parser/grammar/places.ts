@@ -98,9 +98,12 @@ function bareListed(tokens: readonly Token[], at: number): { position: number; t
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const between = text(tokens, start) === 'between';
+  // "four canines", "four sixes": all of them, for there are four.
+  const four = text(tokens, start) === 'four' && /^(canines|tushes|tusks|ones|twos|threes|fours|fives|sixes|sevens|eights|nines|tens|elevens|corners|centrals)$/.test(text(tokens, start + 1));
   let at = between ? start + 1 : start;
   let to = start;
-  let raw: RawPlace = between ? { joined: 'between' } : {};
+  let raw: RawPlace = between ? { joined: 'between' } : four ? { all: true } : {};
+  if (four) to = at = start + 1;
   while (at < tokens.length) {
     const plural = readPlural(tokens, at);
     if (plural) {

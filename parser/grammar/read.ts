@@ -3,10 +3,13 @@ import type { Context } from '../contract/draft.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { assemble, roles, type Clause, type Roles } from './assemble.ts';
-import { carryOf, missingTeeth, type Carry } from './carry.ts';
+import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
 import { findingsOf } from './findings.ts';
-import { alone } from './alone.ts';
+import { alone, corrects } from './alone.ts';
+import { pointed } from './pointing.ts';
+import { refine, type Read } from './refine.ts';
 import type { Made } from './made.ts';
+import { bodyOf } from './meaning.ts';
 import { scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
@@ -27,41 +30,57 @@ export interface Reading {
 }
 
 export function read(words: readonly string[], context: Context, carry: Carry = carryOf(context)): Reading {
-  const { tokens, takenBack } = selfCorrected(tokenise(words));
+  const corrected = selfCorrected(tokenise(words));
+  const tokens = pointed(corrected.tokens, context, carry);
   const { marks, steps } = scan(tokens);
   const claimed = workRules(marks, tokens, { carry, context });
   const free = marks.map((mark, i) => (claimed.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));
   const shared = roles(free, (carry.place ?? []).length > 0);
   const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
-  const clauses = assemble(free, tokens, shared);
-  const made = clauses.flatMap((clause, i) => (clause.head.work
-    ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown })
-    : believed(clause, findingsOf(packedAtGap(clause, clauses, i), free, tokens, missing), unknown, carry)));
-  const all = [...claimed.made, ...made];
+  const said = tokens.map(({ t }) => t);
+  const reads = assemble(free, tokens, shared).map((clause): Read => ({
+    clause, said: said.slice((free[clause.head.mark] as Mark).from, (free[clause.head.mark] as Mark).to).join(' '),
+    made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), free, shared, carry),
+  }));
+  const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
+  const own = [...claimed.made, ...refine(reads, { context, carry, words: said, excepts }).flatMap(({ made }) => made)];
+  const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
-  const rest = all.length > 0 || clauses.some(({ head }) => head.condition || head.work) && unknown > 0 ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
-  return { tokens, marks, role: shared.role, made: [...all, ...rest], places, unknown, takenBack, steps };
+  const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
+  return { tokens, marks, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps };
 }
 
-/** "valve diastema packed": after a gap it is feed that is packed. */
-function packedAtGap(clause: Clause, _all: readonly Clause[], _at: number): Clause { return clause; }
+/** "correction, two oh seven ramp": a whole finding that begins with taking back takes the place of the last one. */
+function correction(made: Made, all: readonly Made[], context: Context, carry: Carry): Made {
+  const last = standing(context, carry.last);
+  const body = made.body;
+  if (all.length !== 1 || body === undefined || last === undefined || last.kind !== body.kind || made.revises) return made;
+  const was = bodyOf(last);
+  const keys = [...new Set([...Object.keys(was), ...Object.keys(body)])].filter((key) => JSON.stringify(was[key]) !== JSON.stringify((body as Record<string, unknown>)[key]));
+  const side = (from: object): Record<string, unknown> => Object.fromEntries(keys.map((key) => [key, (from as Record<string, unknown>)[key] ?? null]));
+  return { ...made, rules: [...made.rules, 'amend'], revises: { id: last.id, was: side(was), now: side(body) } };
+}
 
 /**
  * Talk that holds a word of the trade is still talk: "a hook on the door". What is believed without a place, or on a
  * word that people use for everything, must stand in a phrase made of nothing but the trade's words.
  */
-function believed(clause: Clause, made: readonly Made[], unknown: number, carry: Carry): readonly Made[] {
-  const { id, strength } = clause.head.condition as NonNullable<Clause['head']['condition']>;
+function believed(clause: Clause, made: readonly Made[], marks: readonly Mark[], { role }: Roles, carry: Carry): readonly Made[] {
+  const { id, strength, plural } = clause.head.condition as NonNullable<Clause['head']['condition']>;
   const entry = conditions[id] as ConditionEntry;
+  const unknown = role.filter((r) => r === 'unknown').length;
+  const after = role.slice(clause.head.mark).filter((r) => r === 'unknown').length;
+  const strong = strength === 'say';
+  const codes = clause.placings.some(({ raw }) => raw.codes !== undefined || raw.positions !== undefined);
+  // "good lad, stand still, no hooks": talk and then a plain ruling out.
+  const ruledOut = strong && plural && after === 0 && clause.scopes.includes('absent') && clause.cues.some((cue) => cue === clause.head.mark - 1 || marks.slice(cue + 1, clause.head.mark).every((m) => m.place === undefined && m.unknown === undefined));
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding') return true;
-    const coded = body.place !== null && !('region' in body.place);
-    if (strength === 'absentSay' && id === 'abnormality' && body.place === null) return unknown === 0 && wholeMouth(clause);
-    if (coded || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return strength === 'say' || unknown <= 1;
-    if (body.place !== null) return unknown <= (strength === 'say' ? 2 : 0);
-    if (entry.group === 'horse') return unknown <= 3;
+    if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return unknown <= (strong ? 4 : 1);
+    if (ruledOut) return true;
+    if (body.place !== null) return unknown <= (strong && 'region' in body.place && body.place.region !== 'head' ? 1 : 0);
+    if (entry.group === 'horse') return unknown <= (strong ? 2 : 0);
     return unknown === 0 || (carry.half !== undefined && unknown <= 1);
   });
 }
-const wholeMouth = (clause: Clause): boolean => clause.placings.length > 0 || clause.head.condition?.strength === 'absentSay';

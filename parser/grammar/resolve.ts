@@ -132,7 +132,7 @@ function ofPositions(raw: RawPlace, positions: readonly number[], quadrants: rea
   // One tooth of several possible ones: which, is asked.
   if (where === undefined || (where.length > 1 && !several)) return { place: null, doubts: [{ doubt: 'two-readings', readings: (where ?? [1, 2, 3, 4]).map((q) => ({ teeth: [codeOf(q, positions[0] as number)] })) }] };
   const teeth = where.flatMap((q) => positions.map((p) => codeOf(q, p))).filter((code) => !wanted.missing.has(code));
-  const group = teeth.length > 1 && raw.positions !== undefined || (wanted.positions === undefined && teeth.length > 1);
+  const group = teeth.length > 1 && (raw.positions !== undefined || raw.all === true) || (wanted.positions === undefined && teeth.length > 1);
   return teeth.length === 0 ? none : { place: { teeth: unique(teeth), ...(group ? { from: 'group' as const } : {}) }, doubts: [] };
 }
 

@@ -4,6 +4,7 @@
  */
 import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
+import { rowTeeth } from '../lexicon/teeth.ts';
 import { isUpper, positionOf, quadrantOf } from './teeth.ts';
 import type { ItemBody } from './made.ts';
 
@@ -54,6 +55,17 @@ export const rules: readonly Rule[] = [
     broken: (body, context) => body.kind === 'treatment' && body.procedure === 'extract' && body.state === 'done' && teeth(body).some((t) => !context.items.some((item) => item.kind === 'finding' && item.presence !== 'absent' && teeth(item).includes(t))) },
   { name: 'deciduous-finding', why: 'This number is a deciduous tooth; the horse is past the age of caps.', source: 'CK Equine Hospital, dentistry page', broken: (body, context) => { const age = years(context); return age !== undefined && age > 6 && finding(body) !== undefined && !is(body, 'retained-cap', 'loose-cap', 'cap-shed', 'deciduous-present') && teeth(body).some(isDeciduous); } },
 ];
+
+/** Teeth a place stands for; a row its cheek teeth. */
+const reach = (body: ItemBody | Item): readonly string[] => { const place = 'place' in body ? body.place : undefined; return !place ? [] : 'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : 'spaces' in place ? place.spaces.flat() : [`${place.region}/${place.side ?? ''}`]; };
+
+/** "Normal" said over a place that holds a finding, or that was not examined. */
+export const conflictRule = { name: 'normal-over-a-finding', why: 'Something was recorded here before it was said to be normal.', source: 'logic' };
+export function conflicts(body: ItemBody, context: Context): boolean {
+  if (body.kind !== 'finding' || body.condition !== 'abnormality' || body.presence !== 'absent' || body.when === 'after-treatment' || body.place?.from === 'group') return false;
+  const here = new Set(reach(body));
+  return context.items.some((item) => ((item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && item.condition !== 'abnormality') || item.kind === 'not-examined') && reach(item).some((t) => here.has(t)));
+}
 
 export const gapRule = { name: 'gap-between-neighbours', why: 'A gap lies between two neighbouring teeth of one row.', source: 'UK-Vet Equine, Cheek teeth diastemata' };
 export const broken = (body: ItemBody, context: Context): readonly Rule[] => rules.filter((rule) => rule.broken(body, context));

@@ -30,6 +30,7 @@ export interface Mark {
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
 export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[]; readonly steps: number } {
+  // One look at every place in the phrase; the steps are counted so that a test can see that they grow with its length only.
   const words = tokens.map(({ t }) => t);
   const marks: Mark[] = [];
   let at = 0;
@@ -40,13 +41,14 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
     marks.push(mark);
     at = mark.to;
   }
-  return { marks: mergeClusters(marks), steps };
+  return { marks: partPlaces(mergeClusters(marks), tokens), steps };
 }
 
 function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   const codes = readCodes(tokens, at);
   if (codes === undefined) return undefined;
   const before = text(tokens, at - 1);
+  if (before === 'a' && text(tokens, at - 2) === 'the') return undefined;
   if (notATooth.includes(text(tokens, codes.to)) || notAToothBefore.includes(before) || gradeWords.includes(before)) return undefined;
   // "that's one ten today": the price of the visit.
   if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;
@@ -136,12 +138,12 @@ function dimension(tokens: readonly Token[], mark: Mark): Mark {
 function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
   const found = longest(vocabulary, words, at);
   const cluster = readCluster(tokens, words, at);
+  const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
   if (cluster && (found === undefined || isPlace || cluster.raw.joined === 'between')) {
-    const first = found as NonNullable<typeof found>;
     // A word that is a place and something else besides ("incisor", "back") keeps both until its neighbours are known.
-    const others = found && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
-    return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first.to ? { terms: others } : {}) };
+    const others = first && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
+    return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first?.to ? { terms: others } : {}) };
   }
   return found && { from: at, to: found.to, terms: found.values };
 }
@@ -149,6 +151,19 @@ function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at:
 function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined {
   const amount = readAmount(tokens, at);
   return amount && { from: at, to: amount.to, number: amount.value };
+}
+
+const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
+
+/** "cap off six oh seven, five oh seven not ready": two teeth of different rows between two findings, one for each. */
+function partPlaces(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  return marks.flatMap((mark, i) => {
+    const codes = mark.place?.codes ?? [];
+    if (mark.place?.joined !== 'adjacent' || codes.length !== 2 || codes[0]?.[0] === codes[1]?.[0] || !isHead(marks[i - 1]) || !isHead(marks[i + 1]) || marks.slice(i + 2).some(({ place }) => place !== undefined)) return [mark];
+    const second = readCodes(tokens, mark.from);
+    const middle = [mark.from + 1, mark.from + 2, mark.from + 3].find((at) => readCodes(tokens, at)?.to === second?.to && readCodes(tokens, at)?.raw.codes?.length === 1) ?? mark.from;
+    return middle === mark.from ? [mark] : [{ from: mark.from, to: middle, place: { codes: codes.slice(0, 1), joined: 'one' as const } }, { from: middle, to: mark.to, place: { codes: codes.slice(1), joined: 'one' as const } }];
+  });
 }
 
 /** "upper right one oh six": words of place beside a code say the same place, or something is wrong. */

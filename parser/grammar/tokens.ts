@@ -7,8 +7,8 @@ export interface Token {
   readonly t: string;
   /** Index of the word in the utterance. */
   readonly word: number;
-  /** What it was repaired from, when a sound-alike was mended. */
-  readonly repaired?: boolean;
+  /** Stands for what was said before ("it", "that row"): carried, not spoken. */
+  readonly carried?: true;
 }
 
 const unitGlued = /^(\d+(?:[.,]\d+)?)(mm|cm|ml|mg|mcg|kg|%|°)$/;

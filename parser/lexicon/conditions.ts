@@ -79,7 +79,7 @@ export const conditions = {
   },
   diastema: {
     label: 'Diastema', short: 'gap', group: 'gums', places: ['S'], measure: 'width',
-    say: ['diastema(s|ta)', 'interdental (space|gap)', 'gap between', 'space between'],
+    say: ['diastema(s|ta)', 'interdental (space|gap)'],
     withPlace: ['gap(s)', 'space(s)'],
   },
   'food-packing': {
@@ -483,7 +483,7 @@ export const conditions = {
   abnormality: {
     label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'],
     say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal'],
-    absentSay: ['normal', 'all normal', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing to report', 'nothing to find', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
+    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing to report', 'nothing to find', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
   },
 } as const satisfies Record<string, ConditionEntry>;
 

@@ -16,7 +16,7 @@ export const regions = {
   eye: { label: 'Eye', where: 'outside', paired: true, say: ['eye(s)', 'ocular'] },
   face: { label: 'Face', where: 'outside', paired: false, say: ['face', 'facial crest(s)'] },
   head: { label: 'Head', where: 'outside', paired: false, say: ['head'] },
-  lips: { label: 'Lips', where: 'inside', paired: false, say: ['[(upper|lower)] lip(s)', 'lip(s)'] },
+  lips: { label: 'Lips', where: 'inside', paired: false, say: ['lip(s)'] },
   commissure: { label: 'Corner of the mouth', where: 'inside', paired: true, say: ['commissure(s)', '[lip] corner(s) of the (mouth|lip|lips)', 'lip corner(s)', 'mouth corner(s)'] },
   gums: { label: 'Gums', where: 'inside', paired: false, say: ['gum(s)', 'gingiva(e)', 'gum line'] },
   bars: { label: 'Bars', where: 'inside', paired: true, say: ['bar(s)', 'bars of the mouth', 'bit space'] },

@@ -1,0 +1,56 @@
+/**
+ * Words that point back: "that row", "behind it", "opposite tooth", "the other side". They are read as the place they point
+ * to, marked as carried; with nothing to point to they stay as they are.
+ */
+import type { Context } from '../contract/draft.ts';
+import type { Place } from '../contract/item.ts';
+import { digitWords, teenWords } from '../lexicon/numbers.ts';
+import { regions } from '../lexicon/regions.ts';
+import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
+import { standing, type Carry } from './carry.ts';
+import { opposing, otherSide } from './teeth.ts';
+import { expand } from './template.ts';
+import type { Token } from './tokens.ts';
+
+const nameOf = (table: Readonly<Record<string, number>>, value: number): string => Object.keys(table).find((word) => table[word] === value) ?? '';
+/** A tooth as the words of its number. */
+export const codeWords = (code: string): readonly string[] => {
+  const position = Number(code.slice(1));
+  return [nameOf(digitWords, Number(code[0])), ...(position < 10 ? ['oh', nameOf(digitWords, position)] : [nameOf(teenWords, position)])];
+};
+const list = (codes: readonly string[]): readonly string[] => codes.flatMap((code, i) => [...(i > 0 ? ['and'] : []), ...codeWords(code)]);
+
+type Pointer = readonly [pattern: readonly string[], words: (place: Place) => readonly string[] | undefined];
+const one = (place: Place): string | undefined => ('teeth' in place && place.teeth.length === 1 ? place.teeth[0] : undefined);
+const rowOf = (place: Place): RowId | undefined => ('rows' in place ? place.rows[0] : 'teeth' in place ? (Object.keys(rowTeeth) as RowId[]).find((row) => rowTeeth[row].includes(place.teeth[0] as string)) : 'spaces' in place ? rowOf({ teeth: [place.spaces[0]?.[0] as string] }) : undefined);
+const mirrored = (place: Place): readonly string[] | undefined => {
+  if ('teeth' in place) return list(place.teeth.map(otherSide).sort());
+  if ('spaces' in place) return place.spaces.flatMap(([a, b]) => ['between', ...codeWords(otherSide(a)), 'and', ...codeWords(otherSide(b))]);
+  if ('region' in place && (place.side === 'left' || place.side === 'right')) return [place.side === 'left' ? 'right' : 'left', ...(expand(regions[place.region].say[0] as string)[0] as string[])];
+  return 'rows' in place ? place.rows.flatMap((row) => (row.includes('left') ? row.replace('left', 'right') : row.replace('right', 'left')).split('-')) : undefined;
+};
+const fromOne = (words: (code: string) => readonly string[]) => (place: Place): readonly string[] | undefined => { const code = one(place); return code === undefined ? undefined : words(code); };
+
+const pointers: readonly Pointer[] = [
+  ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] => ['that', 'this', 'same'].map((which): Pointer => [[which, word], (place) => { const row = rowOf(place); return row && [...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])]; }])),
+  ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] => [['behind', ...word.split(' ')], ['front', 'of', ...word.split(' ')]].map((words): Pointer => [words, fromOne((code) => [...words.slice(0, words.length - word.split(' ').length), ...codeWords(code)])])),
+  ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map((words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))]),
+  ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),
+  [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
+  [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored],
+];
+
+export function pointed(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+  const last = standing(context, carry.last);
+  const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
+  const place = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
+  if (!place) return tokens;
+  for (let at = 0; at < tokens.length; at += 1) {
+    const pointer = pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word));
+    const words = pointer?.[1](place);
+    if (pointer === undefined || words === undefined) continue;
+    const from = tokens[at] as Token;
+    return [...tokens.slice(0, at), ...words.map((t): Token => ({ t, word: from.word, carried: true })), ...tokens.slice(at + pointer[0].length)];
+  }
+  return tokens;
+}

@@ -1,0 +1,118 @@
+/** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each. */
+import type { Context } from '../contract/draft.ts';
+import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
+import { revision } from './alone.ts';
+import type { Clause } from './assemble.ts';
+import { standing, type Carry } from './carry.ts';
+import type { FindingBody, ItemBody, Made } from './made.ts';
+import { positionOf, quadrantOf } from './teeth.ts';
+
+export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
+export interface Around { readonly context: Context; readonly carry: Carry; readonly words: readonly string[]; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
+type Rule = (reads: readonly Read[], around: Around) => readonly Read[];
+
+const finding = ({ body }: Made): FindingBody | undefined => (body?.kind === 'finding' ? body : undefined);
+const teethOf = (body: ItemBody | FindingBody | undefined): readonly string[] => (body && 'place' in body && body.place && 'teeth' in body.place ? body.place.teeth : []);
+const each = (reads: readonly Read[], change: (made: Made, read: Read) => Made): readonly Read[] => reads.map((read) => ({ ...read, made: read.made.map((made) => change(made, read)) }));
+const become = (made: Made, more: Partial<FindingBody>, rule: string): Made => ({ ...made, body: { ...(made.body as FindingBody), ...more }, rules: [...made.rules, rule] });
+/** Two readings stand level: none is taken. */
+const asked = (made: Made, bodies: readonly ItemBody[]): Made => ({ marks: made.marks, rules: [...made.rules, 'two readings'], doubts: [{ doubt: 'two-readings', readings: bodies.map((body) => ({ label: '', bodies: [body] })) }] });
+
+const gaps = new Set(['diastema', 'food-packing', 'periodontal-pocket']);
+
+/** "valve diastema, packed": beside a gap it is feed that is packed; alone it may be feed or a filling. */
+const packed: Rule = (reads, { context, carry }) => {
+  const last = standing(context, carry.last);
+  const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && said !== 'packed');
+  const gapSaid = reads.some(({ clause }) => gaps.has(clause.head.condition?.id ?? '')) || (last?.kind === 'finding' && gaps.has(last.condition) && last.presence === 'present');
+  return each(reads, (made, { said }) => {
+    if (said !== 'packed' || otherWork || made.body?.kind !== 'treatment' || made.body.state !== 'done') return made;
+    const food: FindingBody = { kind: 'finding', condition: 'food-packing', presence: 'present', when: 'now', place: made.body.place };
+    return gapSaid ? { ...made, body: food, rules: ['finding', 'packed beside a gap'] } : asked(made, [food, made.body]);
+  });
+};
+
+/** "overhang": at a first or last cheek tooth a hook, at the incisors an overjet, alone either. */
+const overhang: Rule = (reads) => each(reads, (made, { said }) => {
+  const body = finding(made);
+  if (!said.startsWith('overhang') || body === undefined || body.presence === 'absent') return made;
+  const place = body.place;
+  if (place !== null && 'teeth' in place && place.teeth.every((t) => positionOf(t) > 5)) return made;
+  if (place !== null) return become(made, { condition: 'overjet' }, 'overhang of the incisors');
+  return asked(made, [body, { ...body, condition: 'overjet' }]);
+});
+
+/** "wolf tooth upper right, blind" is one tooth; "wolf teeth both sides, left one blind" tells which. */
+const blind: Rule = (reads) => {
+  const at = reads.findIndex(({ said }) => /\bblind$/.test(said) && !said.includes('wol'));
+  const before = at > 0 ? reads[at - 1] : undefined;
+  const wolf = before?.made[0] && finding(before.made[0]);
+  const own = reads[at]?.made[0];
+  const body = own && finding(own);
+  if (!before || !wolf || !own || !body || wolf.condition !== 'wolf-tooth') return reads;
+  const side = reads[at]?.clause.placings.filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0])).map(({ raw }) => raw).findLast((raw) => raw.side === 'left' || raw.side === 'right')?.side;
+  const teeth = side === undefined ? teethOf(wolf) : teethOf(wolf).filter((t) => (side === 'left') === [2, 3].includes(quadrantOf(t)));
+  const there = become(own, { place: { teeth: [...teeth] } }, 'one of those named');
+  const rest = { ...there, doubts: [] };
+  return teeth.length === teethOf(wolf).length && side === undefined
+    ? reads.flatMap((read, i) => (i === at - 1 ? [] : i === at ? [{ ...read, made: [{ ...rest, marks: [...(before.made[0] as Made).marks, ...own.marks] }] }] : [read]))
+    : reads.map((read, i) => (i === at ? { ...read, made: [rest] } : read));
+};
+
+const overgrowths = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points']);
+/** "left the hook", "wolf teeth with the vet": something about work, but not what was done. It is asked, and nothing counts as done. */
+const unclearWork: Rule = (reads, { words }) => {
+  const text = words.join(' ');
+  const left = /^(?:(?:so|and|we|i|have|has) )*left (?:the|that|this|those|these)\b/.test(text);
+  const vet = /\bwith (?:the|a|his|her|their) (?:vet|veterinarian)\b/.test(text);
+  if (!left && !vet) return reads;
+  return each(reads, (made) => {
+    const body = finding(made);
+    const procedure = left && overgrowths.has(body?.condition ?? '') ? 'reduce' as const : vet && body?.condition === 'wolf-tooth' ? 'extract' as const : undefined;
+    if (body === undefined || procedure === undefined || (left && reads.length > 1)) return made;
+    const states = left ? ['not-done', 'planned'] as const : ['planned', 'done'] as const;
+    const place = left ? null : body.place;
+    return { marks: made.marks, rules: ['work without a verb of doing'], doubts: [{ doubt: 'state-unclear', ...(place ? { place } : {}), readings: states.map((state) => ({ label: '', bodies: [{ kind: 'treatment', procedure, state, place }] })) }] };
+  });
+};
+
+/** A swollen lymph node has a name of its own. */
+const nodes: Rule = (reads) => each(reads, (made) => {
+  const body = finding(made);
+  return body?.condition === 'swelling' && body.place !== null && 'region' in body.place && body.place.region === 'lymph-nodes' ? become(made, { condition: 'lymph-node-enlargement' }, 'swelling of a node') : made;
+});
+
+/** "upper right normal apart from a hook on one oh six", "nothing else on that row": the group less the teeth named. */
+const lessThoseNamed: Rule = (reads, { context, words, excepts }) => {
+  const others = words.join(' ').includes('nothing else') || /\b(rest|others|other teeth|otherwise)\b/.test(words.join(' '));
+  if (excepts.length === 0 && !others) return reads;
+  return each(reads, (made, { clause }) => {
+    const body = finding(made);
+    if (body === undefined || body.presence !== 'absent' || body.place === null) return made;
+    const named = reads.filter((other) => other.clause.head.mark > clause.head.mark || others).flatMap(({ made: them }) => them.flatMap((m) => (m === made ? [] : teethOf(m.body))));
+    const known = others ? context.items.flatMap((item) => (item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' ? teethOf(item) : [])) : [];
+    const out = new Set([...named, ...known]);
+    const group = 'rows' in body.place ? body.place.rows.flatMap((row) => rowTeeth[row as RowId]) : 'teeth' in body.place ? body.place.teeth : [];
+    const left = group.filter((t) => !out.has(t));
+    return left.length === group.length || left.length === 0 ? made : become(made, { place: { teeth: left, from: 'group' } }, 'less those named');
+  });
+};
+
+/** "displaced as well", right after a fracture, is how the fracture stands. */
+const displacedFracture: Rule = (reads, { context, carry }) => {
+  const last = standing(context, carry.last);
+  const [read] = reads;
+  if (reads.length !== 1 || read?.clause.head.condition?.id !== 'displaced' || read.clause.placings.length > 0 || last?.kind !== 'finding' || last.condition !== 'fracture') return reads;
+  const how = read.clause.scopes.includes('absent') || read.clause.head.condition.strength === 'absentSay' ? 'undisplaced' as const : 'displaced' as const;
+  return [{ ...read, made: [revision(last, { qualifiers: [...(last.qualifiers ?? []), how] }, read.made[0]?.marks ?? [], {})] }];
+};
+
+/** "all smooth now", once work was done there, erases nothing that was found before it. */
+const afterWork: Rule = (reads, { context, words }) => {
+  const now = words.includes('now') || words.includes('after') || words.includes('afterwards');
+  const worked = context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) || reads.some(({ clause }) => clause.head.work?.done);
+  return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
+};
+
+const ordered: readonly Rule[] = [unclearWork, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);
