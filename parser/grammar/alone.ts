@@ -35,6 +35,8 @@ export function alone(input: Alone): readonly Made[] {
   }
   if (placings.length > 0) return placeAlone(input, placings, mods);
   if (mods.length > 0 && last) return amended(last, input, mods);
+  const molar = input.marks.findIndex(({ terms }) => terms?.some((t) => t.k === 'condition' && t.id === 'mobility' && t.grade !== undefined));
+  if (molar >= 0 && placings.length === 0) return [{ marks: [molar], rules: ['mobility or molar'], doubts: [{ doubt: 'two-readings', readings: [{ label: 'mobility', bodies: [] }, { label: 'molar', bodies: [] }] }] }];
   return mods.length > 0 && worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
 }
 

@@ -65,7 +65,7 @@ const surfacesAt = (mods: readonly number[], marks: readonly Mark[]): readonly S
 export function detailsOf(id: ConditionId, mods: readonly number[], marks: readonly Mark[], tokens: readonly Token[], headMark: number, gradeOfHead?: string): Details {
   const entry = conditions[id] as ConditionEntry;
   const details: Details = { measures: [], surfaces: [], qualifiers: [] };
-  if (gradeOfHead) details.grade = { scale: 'fracture', value: gradeOfHead };
+  if (gradeOfHead && entry.scale) details.grade = { scale: entry.scale as ScaleId, value: gradeOfHead };
   details.pulpHorn = marks[headMark]?.pulpHorn;
   for (const grade of mods.flatMap((m) => (marks[m] as Mark).grade ?? [])) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);

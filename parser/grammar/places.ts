@@ -157,7 +157,8 @@ function grow(raw: RawPlace, term: Term): RawPlace | undefined {
     case 'elsewhere': return { ...raw, elsewhere: term.said };
     case 'group': return raw.positions === undefined && raw.region === undefined ? { ...raw, positions: term.positions, ...(term.plural ? { plural: true } : {}) } : undefined;
     case 'asked': return raw.positions === undefined ? { ...raw, asked: term.positions } : undefined;
-    case 'region': return raw.region === undefined && raw.positions === undefined && raw.row === undefined ? { ...raw, region: term.id, ...(term.plural ? { plural: true } : {}) } : undefined;
+    // "the last molar of the left mandible": beside a tooth the bone names its jaw.
+    case 'region': return (term.id === 'mandible' || term.id === 'maxilla') && raw.positions !== undefined && raw.jaw === undefined ? { ...raw, jaw: term.id === 'mandible' ? 'lower' : 'upper' } : raw.region === undefined && raw.positions === undefined && raw.row === undefined ? { ...raw, region: term.id, ...(term.plural ? { plural: true } : {}) } : undefined;
     default: return undefined;
   }
 }

@@ -18,7 +18,7 @@ const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-lef
 const none: Resolved = { place: null, doubts: [] };
 
 /** Findings of one tooth: "a hook, upper right" leaves the tooth unsaid, and it is not guessed. */
-const ofOneTooth = new Set<ConditionId>(['hook', 'ramp', 'step', 'fracture', 'missing', 'retained-fragment', 'supernumerary', 'apical-infection', 'pulp-exposure', 'focal-overgrowth', 'mobility', 'previously-extracted', 'displaced', 'rotated', 'impacted', 'unerupted', 'erupting', 'erupted', 'retained-cap', 'loose-cap', 'cap-shed', 'root-remnant', 'infundibular-caries', 'drifted', 'discoloured']);
+const ofOneTooth = new Set<ConditionId>(['hook', 'ramp', 'step', 'fracture', 'missing', 'retained-fragment', 'supernumerary', 'apical-infection', 'pulp-exposure', 'focal-overgrowth', 'mobility', 'previously-extracted', 'displaced', 'rotated', 'impacted', 'unerupted', 'erupting', 'erupted', 'retained-cap', 'loose-cap', 'cap-shed', 'root-remnant', 'infundibular-caries', 'drifted', 'discoloured', 'periodontal-pocket']);
 
 /** @param ruledOut what is ruled out in a quadrant is ruled out at all its teeth */
 export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
@@ -74,6 +74,8 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
   if (quadrants && wanted.kinds.includes('R')) return { place: { rows: quadrants.map((q) => rowOf[q] as RowId).sort() }, doubts: [] };
+  // A side without a jaw: upper or lower is asked; a quadrant without a tooth: the place is not there yet.
+  if (wanted.single && quadrants !== undefined && raw.jaw === undefined && raw.side !== 'both' && raw.side !== undefined) return { place: null, doubts: [{ doubt: 'two-readings', readings: quadrants.map((q) => ({ rows: [rowOf[q] as RowId] })) }] };
   if (wanted.single && (quadrants ?? raw.all)) return { place: null, doubts: [{ doubt: 'no-place' }] };
   if (quadrants && wanted.kinds.includes('T')) return ofPositions({ ...raw, plural: true }, cheek, quadrants, wanted);
   if (raw.all && wanted.kinds.includes('T')) return ofPositions({ ...raw, plural: true }, cheek, [1, 2, 3, 4], wanted);

@@ -6,7 +6,7 @@ import { glue, hesitations } from '../lexicon/fillers.ts';
 import { changeSay, qualifierSay, severityKept, severitySay, surfaceSay } from '../lexicon/modifiers.ts';
 import { allRound, askedNames, elsewhere, groupSay, hundredSay, jawSay, rowSay, sideSay } from '../lexicon/places.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
-import { fractureSay } from '../lexicon/scales.ts';
+import { fractureSay, mobilitySay } from '../lexicon/scales.ts';
 import { scopeCues, scopeStops, type ScopeCue } from '../lexicon/scopes.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
@@ -47,6 +47,7 @@ const plural = (said: string): boolean => /s$|teeth$|ies$/.test(said) && !/ss$|i
 for (const [id, entry] of Object.entries(conditions) as [ConditionId, ConditionEntry][]) {
   for (const strength of ['say', 'withPlace', 'absentSay'] as const) add(entry[strength] ?? [], (said) => ({ k: 'condition', id, strength, plural: plural(said) }));
 }
+for (const [grade, forms] of Object.entries(mobilitySay)) add(forms, () => ({ k: 'condition', id: 'mobility', strength: 'withPlace', plural: false, grade }));
 for (const [grade, forms] of Object.entries(fractureSay)) add(forms, (said) => ({ k: 'condition', id: 'fracture', strength: 'say', plural: plural(said), grade }));
 for (const [id, entry] of Object.entries(regions) as [RegionId, (typeof regions)[RegionId]][]) add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) }));
 for (const [id, forms] of Object.entries(surfaceSay) as [SurfaceId, readonly string[]][]) add(forms, () => ({ k: 'surface', id }));

@@ -32,7 +32,7 @@ export const groupSay: readonly { readonly say: readonly string[]; readonly posi
   { say: ['third cheek (tooth|teeth)', 'fourth premolar(s)', 'p four'], positions: [8] },
   { say: ['fourth cheek (tooth|teeth)', 'first molar(s)'], positions: [9] },
   { say: ['fifth cheek (tooth|teeth)', 'second molar(s)'], positions: [10] },
-  { say: ['(sixth|last) cheek (tooth|teeth)', 'third molar(s)', 'last molar(s)'], positions: [11] },
+  { say: ['(sixth|last) cheek (tooth|teeth)', '(third|last) molar', '(third|last) molars'], positions: [11] },
 ];
 /** Conditions whose words name the position themselves: a wolf tooth is the 05, a canine the 04. */
 export const positionOf: Readonly<Record<string, number>> = { 'wolf-tooth': 5, 'blind-wolf-tooth': 5, 'canine-present': 4 };

@@ -24,3 +24,6 @@ export const fractureSay: Readonly<Record<string, readonly string[]>> = {
   CCF: ['complicated crown fracture', 'c c f'],
   RF: ['root fracture', 'fractured root'],
 };
+
+/** "M two" behind a tooth is its mobility (AVDC); alone it may as well be the second molar, and is asked. */
+export const mobilitySay: Readonly<Record<string, readonly string[]>> = { 1: ['m one', 'm1'], 2: ['m two', 'm2'], 3: ['m three', 'm3'] };
