@@ -11,6 +11,7 @@ import { join, split } from '../session/move.ts';
 import { applyEvent, foldDraft } from '../session/reduce.ts';
 import { RATE } from '../speech/engine.ts';
 import type { Ear } from './ear.ts';
+import { eraseExam, eraseSound } from './erase.ts';
 import { rehear } from './rehear.ts';
 import type { Journals } from './journals.ts';
 import { freshId, now } from './now.ts';
@@ -73,13 +74,13 @@ export function openExams(store: Store, journals: Journals, sittings: Sittings, 
     },
     erase: async (id, what) => {
       await free(id);
-      if (what === 'exam') store.eraseExam(id, now());
-      else store.eraseSound(id);
-      await journals.erase(id, now());
+      for (const { journal } of store.soundElsewhere(id)) await free(journal);
+      await (what === 'exam' ? eraseExam : eraseSound)(store, journals, id, now());
     },
     eraseHorse: async (name) => {
-      for (const { id } of store.exams().filter((row) => row.horse === name && !row.erased)) await free(id);
-      for (const id of store.eraseHorse(name, now())) await journals.erase(id, now());
+      const exams = store.examsOf(name);
+      for (const id of exams) for (const exam of [id, ...store.soundElsewhere(id).map(({ journal }) => journal)]) await free(exam);
+      for (const id of exams) await eraseExam(store, journals, id, now());
     },
     join: async (id, other, by) => {
       if (id === other) throw refuse(400, 'not-understood', 'An exam cannot be joined to itself.');

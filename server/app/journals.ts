@@ -1,6 +1,8 @@
 /** The sound of every exam, each in a folder of its own below the data folder. */
 import { join } from 'node:path';
+import { eraseStretch } from '../audio/journalErase.ts';
 import { eraseJournal, openJournal, viewJournal, type Journal, type JournalView } from '../audio/journal.ts';
+import { RATE } from '../speech/engine.ts';
 import { refusal } from '../http/refusal.ts';
 
 export interface Journals {
@@ -10,6 +12,8 @@ export interface Journals {
   /** Reads with a view of its own, or with the open one. */
   readonly view: <T>(exam: string, use: (journal: JournalView) => Promise<T>) => Promise<T>;
   readonly erase: (exam: string, when: string) => Promise<void>;
+  /** Silence over [from, to) seconds of an exam's sound; nobody may be writing it. */
+  readonly eraseStretch: (exam: string, at: readonly [number, number]) => Promise<void>;
   readonly closeAll: () => Promise<void>;
 }
 
@@ -42,6 +46,7 @@ export function openJournals(dir: string): Journals {
       try { return await use(view); } finally { await view.close(); }
     },
     erase: async (exam, when) => { await close(exam); await eraseJournal(folder(exam), when); },
+    eraseStretch: async (exam, [from, to]) => { await close(exam); await eraseStretch(folder(exam), Math.floor(from * RATE), Math.ceil(to * RATE)); },
     closeAll: async () => { await Promise.all([...opened.keys()].map(close)); },
   };
 }

@@ -16,7 +16,8 @@ export interface Stretch { readonly journal: string; readonly at: readonly [numb
 export function soundElsewhere(db: Db, exam: string): readonly Stretch[] {
   const said = events(db, exam).flatMap((event) => (event.event === 'said' ? [event.result.utterance] : event.event === 'moved-in' ? event.part.utterances.map((u) => ({ ...u, sound: u.sound ?? event.from })) : []));
   const gone = new Set(events(db, exam).flatMap((event) => (event.event === 'moved-out' ? event.utterances : [])));
-  return said.flatMap(({ id, sound, at }) => (sound && sound !== exam && at && !gone.has(id) ? [{ journal: sound, at }] : []));
+  const there = db.prepare('SELECT 1 FROM exams WHERE id = ? AND sound_erased = 0');
+  return said.flatMap(({ id, sound, at }) => (sound && sound !== exam && at && !gone.has(id) && there.get(sound) ? [{ journal: sound, at }] : []));
 }
 
 export function eraseExam(db: Db, exam: string, when: string): void {
@@ -28,13 +29,6 @@ export function eraseExam(db: Db, exam: string, when: string): void {
   });
   forgetMoved(db, exam);
   db.prepare('UPDATE exams SET horse = NULL, owner = NULL, yard = NULL, items = 0, doubts = 0, sound_erased = 1, erased_at = ? WHERE id = ?').run(when, exam);
-}
-
-/** @returns the exams erased, so that their sound can go too */
-export function eraseHorse(db: Db, name: string, when: string): readonly string[] {
-  const exams = (db.prepare('SELECT id FROM exams WHERE horse = ? AND erased_at IS NULL').all(name) as { id: string }[]).map(({ id }) => id);
-  for (const exam of exams) eraseExam(db, exam, when);
-  return exams;
 }
 
 /** Empties the write-ahead log, where erased words would otherwise lie until it is next reused. Outside of any transaction. */

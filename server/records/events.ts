@@ -53,3 +53,6 @@ export function examRows(db: Db): readonly ExamRow[] {
     FROM exams ORDER BY coalesce(started_at, created) DESC, created DESC, id`).all() as (Omit<ExamRow, 'erased'> & { erased: number })[];
   return rows.map((row) => ExamRow.parse({ ...row, erased: row.erased === 1 }));
 }
+
+/** Names are compared without regard to large and small letters. */
+export const examsOf = (db: Db, horse: string): readonly string[] => (db.prepare('SELECT id FROM exams WHERE horse = ? AND erased_at IS NULL').all(horse) as { id: string }[]).map(({ id }) => id);

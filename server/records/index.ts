@@ -4,8 +4,8 @@ import type { Draft, DraftEvent, Header } from '../../parser/contract/draft.ts';
 import type { Exam } from '../../parser/contract/record.ts';
 import type { Comparison, DueRow, ExamRow, HorseRow, SearchHit, SearchQuery } from '../../parser/contract/wire.ts';
 import { revision, writeRevision, type ItemWords } from './confirm.ts';
-import { emptyLog, eraseExam, eraseHorse, eraseSound, soundElsewhere, type Stretch } from './erase.ts';
-import { append, createExam, events, examRows } from './events.ts';
+import { emptyLog, eraseExam, eraseSound, soundElsewhere, type Stretch } from './erase.ts';
+import { append, createExam, events, examRows, examsOf } from './events.ts';
 import { openDatabase, prepareFolder, takeLock } from './folder.ts';
 import { compare, due, horses } from './horses.ts';
 import { migrate, newestVersion } from './migrations.ts';
@@ -35,8 +35,8 @@ export interface Store {
   /** To be asked before an exam is erased: what of its sound lies in other exams' journals. */
   readonly soundElsewhere: (exam: string) => readonly Stretch[];
   readonly eraseExam: (exam: string, when: string) => void;
-  /** @returns the exams erased: their sound is the caller's to take away */
-  readonly eraseHorse: (name: string, when: string) => readonly string[];
+  /** Ids of a horse's exams, drafts too, that are not erased. */
+  readonly examsOf: (horse: string) => readonly string[];
   /** Whether the exam's sound was erased, or the exam. */
   readonly soundErased: (exam: string) => boolean;
   /** A whole copy of the records (not of the sound) in one file (0600) that must not exist yet. */
@@ -81,7 +81,7 @@ export function openStore(dir: string, { write = true, words = idsAsWords, maxPa
       eraseSound: (exam) => whole(() => eraseSound(db, exam)),
       soundElsewhere: (exam) => asStoreError(() => soundElsewhere(db, exam)),
       eraseExam: (exam, when) => erased(() => eraseExam(db, exam, when)),
-      eraseHorse: (name, when) => erased(() => eraseHorse(db, name, when)),
+      examsOf: (horse) => asStoreError(() => examsOf(db, horse)),
       soundErased: (exam) => (db.prepare('SELECT sound_erased AS gone FROM exams WHERE id = ?').get(exam) as { gone: number } | undefined)?.gone === 1,
       backup: async (file) => {
         if (existsSync(file)) throw new StoreError('exists', 'A file of that name exists already and was left untouched. Choose another name.');

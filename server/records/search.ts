@@ -13,7 +13,7 @@ const like = (part: string): string => `%${part.replace(/[\\%_]/g, '\\$&')}%`;
 
 interface Row { exam: string; horse: string | null; startedAt: string | null; utterance: string | null; text: string | null; item: string | null; words: string | null; from_s: number | null; to_s: number | null; sound: string | null; soundErased: number }
 /** Sound that lies in another exam's journal is there as long as that one's is. */
-const columns = (sound: string): string => `e.id AS exam, e.horse, e.started_at AS startedAt, coalesce((SELECT sound_erased FROM exams j WHERE j.id = ${sound}), e.sound_erased) AS soundErased`;
+const columns = (sound: string): string => `e.id AS exam, e.horse, e.started_at AS startedAt, max(e.sound_erased, coalesce((SELECT sound_erased FROM exams j WHERE j.id = ${sound}), 0)) AS soundErased`;
 
 /** Confirmed exams only, latest first, in the order spoken. Dates are ISO days, both ends included. */
 export function search(db: Db, query: SearchQuery): readonly SearchHit[] {
