@@ -13,6 +13,7 @@ import { earOf, type Ear } from './app/ear.ts';
 import { eraseExam, eraseSound } from './app/erase.ts';
 import { openExams, noHeader } from './app/exams.ts';
 import { openJournals } from './app/journals.ts';
+import { language } from './app/language.ts';
 import { openLine } from './app/line.ts';
 import { openListening } from './app/listening.ts';
 import { openOpinions, type Opinions } from './app/opinions.ts';
@@ -41,10 +42,14 @@ const searchWords = (item: Item): string => [item.kind === 'finding' ? labelOf(i
 /** @throws StoreError; `write: false` reads beside a running program */
 export const openBook = (dataDir: string, write: boolean): Store => openStore(dataDir, { write, words: searchWords });
 
+/** Readings that the ear keeps open at a time. */
+const beam = 6;
+
 /** The embedded ear. @throws WeightsError when its weights are not there and cannot be fetched */
 export async function openEar({ plainEar = false, weights, engine, onProgress }: Hearing = {}): Promise<Ear> {
   const paths = await ensureWeights({ plainEar, ...(weights !== undefined && { from: weights }), ...(onProgress && { onProgress }) });
-  return earOf(engine ?? await openEngine({ weightsDir: paths.dir, plainEar }), paths.vad);
+  if (engine) return earOf(engine, paths.vad);
+  return earOf(await openEngine({ weightsDir: paths.dir, plainEar, width: plainEar ? 1 : beam }), paths.vad, plainEar ? undefined : language());
 }
 
 /** A second reader, where one is installed, and who is told when it fails. */

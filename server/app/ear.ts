@@ -2,6 +2,7 @@
 import type { HeardPhrase, Span } from '../../parser/contract/word.ts';
 import { openSegmenter, type Phrase, type Segmenter } from '../audio/segment.ts';
 import { RATE, type Engine } from '../speech/engine.ts';
+import { verified, type Language } from '../speech/verify.ts';
 
 /** A stretch of an exam's sound: which exam's journal, from which sample. */
 export interface Stretch { readonly exam: string; readonly from: number; readonly samples: Float32Array; readonly silenceBefore?: number }
@@ -17,12 +18,17 @@ export const idOf = (exam: string, from: number): string => `${exam}:${from}`;
 /** In seconds of the exam's sound. */
 export const spanOf = (from: number, samples: number): Span => [from / RATE, (from + samples) / RATE];
 
-/** @param vad the Silero file of `ensureWeights` */
-export const earOf = (engine: Engine, vad: string): Ear => ({
+/**
+ * Hear, then propose and score: where the best reading is not wholly of the trade, readings that are and that sound alike are judged by the ear itself.
+ * @param vad the Silero file of `ensureWeights`; @param language absent: what is heard stands as it is
+ */
+export const earOf = (engine: Engine, vad: string, language?: Language): Ear => ({
   name: engine.name,
   segmenter: (from = 0) => openSegmenter(vad, from),
   hear: async ({ exam, from, samples, silenceBefore }) => {
-    const { hypotheses } = await engine.hear({ samples, from }, []);
+    const clip = { samples, from };
+    const heard = (await engine.hear(clip, [])).hypotheses;
+    const hypotheses = language ? await verified(engine, clip, heard, language) : heard;
     return { id: idOf(exam, from), at: spanOf(from, samples.length), hypotheses, reader: 'first', ...(silenceBefore !== undefined && { silenceBefore }) };
   },
   close: () => engine.close(),

@@ -1,0 +1,17 @@
+/** What the ear may ask of the grammar: whether it reads a text whole, and what of the trade sounds like it. */
+import { emptyContext, parseText, spokenForms } from '../../parser/index.ts';
+import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
+import { proposer } from '../speech/propose.ts';
+import type { Language } from '../speech/verify.ts';
+
+/** Doubts that say that some words have no place in the grammar; any other doubt is about what they mean. */
+const unplaced: ReadonlySet<string> = new Set(['unread', 'no-such-tooth', 'off-scale']);
+const numbers = [...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'oh', 'point', 'grade', 'millimetres', 'mil', 'mils'];
+
+export const language = (): Language => ({
+  whole: (text) => {
+    const { leftovers, doubts } = parseText('asked', text, emptyContext());
+    return leftovers.length === 0 && !doubts.some(({ doubt }) => unplaced.has(doubt));
+  },
+  propose: proposer([...spokenForms(), ...numbers]),
+});
