@@ -6,8 +6,8 @@ import { wav } from './wav.ts';
 
 const fixtures = join(import.meta.dirname, '../../fixtures');
 
-/** Seconds of it, then silence enough for the last phrase to end. Read by the program's own reader, at 16 kHz. */
-export const demoWav = async (path: string, seconds: number): Promise<void> => {
+/** Up to so many seconds of it, then a quiet room long enough for the last phrase to end; tells how many seconds were spoken. Read by the program's own reader, at 16 kHz. */
+export const demoWav = async (path: string, seconds: number): Promise<number> => {
   const audio = (await readdir(join(fixtures, 'audio'))).find((name) => /^demo\.(ogg|opus|flac|wav)$/.test(name));
   if (!audio) throw new Error('fixtures/audio holds no demo exam: make it with fixtures/make.');
   const parts: Float32Array[] = [];
@@ -27,5 +27,6 @@ export const demoWav = async (path: string, seconds: number): Promise<void> => {
     if (offset >= samples.length - 3 * 16000) break;
   }
   await writeFile(path, wav(samples, 16000));
+  return samples.length / 16000 - 3;
 };
 

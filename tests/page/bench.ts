@@ -1,0 +1,45 @@
+/**
+ * `npm run bench:page`: from the end of a phrase to its words on the screen, in a real browser against the real program, over the bundled exam.
+ *   --seconds N   only the first N seconds of it (otherwise all)
+ * The phrase's end is the program's own (the last sample that held voice); the page notes when its first sample was taken and when words had been painted.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { build } from 'vite';
+import type { Draft } from '../../parser/contract/draft.ts';
+import { launch, screens } from './browser.ts';
+import { demoWav } from './demo.ts';
+import { at, startProgram } from './program.ts';
+
+const { values } = parseArgs({ options: { seconds: { type: 'string', default: '300' } } });
+const wanted = Number(values.seconds);
+const folder = await mkdtemp(join(tmpdir(), 'quidnote-bench-'));
+await build({ logLevel: 'error' });
+const length = await demoWav(join(folder, 'demo.wav'), wanted);
+const program = await startProgram(join(folder, 'data'));
+const browser = await launch(join(folder, 'demo.wav'));
+try {
+  const page = await (await browser.newContext({ viewport: screens.laptop })).newPage();
+  page.setDefaultTimeout(150_000);
+  await page.goto(program.address);
+  await page.goto(at(program.address, '#/listen'));
+  await page.getByRole('button', { name: 'Start listening' }).click();
+  const id = (await (await page.waitForFunction(() => localStorage.getItem('quidnote.sitting'))).jsonValue())!;
+  const draft = (): Promise<Draft> => page.evaluate(async (exam) => ((await (await fetch(`/api/exams/${exam}`)).json()) as { draft: Draft }).draft, id);
+  await page.waitForTimeout((length + 2) * 1000);
+  while ((await draft()).unread.length > 0) await page.waitForTimeout(500);
+  const { utterances } = await draft();
+  const marks = await page.evaluate(() => performance.getEntriesByType('mark').map((mark) => ({ name: mark.name, at: mark.startTime, detail: (mark as PerformanceMark).detail as string })));
+  // The first mark falls when the first quarter of a second had been taken: the exam's clock began that much earlier.
+  const began = marks.find((mark) => mark.name === 'quidnote-sound')!.at - 250;
+  const shown = new Map(marks.filter((mark) => mark.name === 'quidnote-shown').map((mark) => [mark.detail, mark.at]));
+  const waits = utterances.flatMap((u) => (u.at && shown.has(u.id) ? [shown.get(u.id)! - began - u.at[1] * 1000] : [])).sort((a, b) => a - b);
+  const share = (p: number): string => `${Math.round(waits[Math.min(waits.length - 1, Math.floor(p * waits.length))]!)} ms`;
+  process.stdout.write(`Phrase end to pixels: median ${share(0.5)}, p95 ${share(0.95)}, slowest ${share(1)} (${waits.length} phrases of ${utterances.length} heard in ${Math.round(length)} s of the demo exam).\n`);
+} finally {
+  await browser.close();
+  await program.stop();
+  await rm(folder, { recursive: true, force: true });
+}
