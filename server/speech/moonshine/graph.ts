@@ -41,7 +41,11 @@ export type Graph = {
 };
 
 export async function openGraph(paths: { encoder: string; decoder: string; threads: number }): Promise<Graph> {
-  const options: ort.InferenceSession.SessionOptions = { intraOpNumThreads: paths.threads, interOpNumThreads: 1, logSeverityLevel: 3 };
+  const options: ort.InferenceSession.SessionOptions = {
+    intraOpNumThreads: paths.threads, interOpNumThreads: 1, logSeverityLevel: 3,
+    // Threads that wait by spinning double the processor time, and starve on a busy machine.
+    extra: { session: { intra_op: { allow_spinning: '0' } } },
+  };
   const encoder = await ort.InferenceSession.create(paths.encoder, options);
   const decoder = await ort.InferenceSession.create(paths.decoder, options);
 
