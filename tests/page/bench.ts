@@ -29,7 +29,9 @@ try {
   const id = (await (await page.waitForFunction(() => localStorage.getItem('quidnote.sitting'))).jsonValue())!;
   const draft = (): Promise<Draft> => page.evaluate(async (exam) => ((await (await fetch(`/api/exams/${exam}`)).json()) as { draft: Draft }).draft, id);
   await page.waitForTimeout((length + 2) * 1000);
-  while ((await draft()).unread.length > 0) await page.waitForTimeout(500);
+  // The exam's last phrase ends a few seconds before its sound does.
+  const heardAll = ({ unread, utterances }: Draft): boolean => unread.length === 0 && (utterances.at(-1)?.at?.[1] ?? 0) > length - 8;
+  while (!heardAll(await draft())) await page.waitForTimeout(500);
   const { utterances } = await draft();
   const marks = await page.evaluate(() => performance.getEntriesByType('mark').map((mark) => ({ name: mark.name, at: mark.startTime, detail: (mark as PerformanceMark).detail as string })));
   // The first mark falls when the first quarter of a second had been taken: the exam's clock began that much earlier.

@@ -315,10 +315,10 @@ describe('the sender', () => {
     server.hold();
     speak(sender, 1);
     await new Promise((resolve) => setTimeout(resolve, 30));
-    clock.ms = 5000;
+    clock.ms = 9000;
     sender.check();
     expect(sender.say({ type: 'stop' })).toBe(true);
-    clock.ms = 7000;
+    clock.ms = 11_000;
     sender.check();
     expect(sender.say({ type: 'stop' })).toBe(false);
   });

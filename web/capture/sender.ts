@@ -44,8 +44,8 @@ export interface Sender {
 const batch = 16;
 /** Bytes in the browser's own queue beyond which more would only delay noticing a drop. */
 const enoughQueued = 1 << 18;
-/** The server acknowledges sound within a second; no word for this long is a dead line. */
-const deadAfterMs = 6000;
+/** The server acknowledges sound within a second, later on a machine that is short of breath; no word for this long is a dead line. */
+const deadAfterMs = 10_000;
 
 /** Starts sending, and goes on until closed. */
 export const startSender = ({ outbox, exam, header, device, open, now, wall }: SenderOptions, on: SenderEvents): Sender => {
