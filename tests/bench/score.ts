@@ -1,7 +1,7 @@
 /**
  * `npm run score`: precision, recall and F1 of the grammar by kind of item, on the gold corpus and on what is held out.
  * An item counts as right only in whole (`tests/match.ts`). The held-out phrases are never printed, only counts by topic,
- * unless QUIDNOTE_SHOW_HELD_OUT=1 is set, which only their author does.
+ * unless QUIDNOTE_SHOW_HELD_OUT=1 is set, which only their author does. `--text` leaves out the sound, `--faults` prints the gold's faults.
  */
 import { join } from 'node:path';
 import { explain } from '../../parser/index.ts';
@@ -57,4 +57,4 @@ function print(title: string, { kinds, topics, faults }: Scored, show: boolean):
 
 print('gold', score(rowsOf(join(fixtures, 'gold'))), process.argv.includes('--faults'));
 print('held out', score(rowsOf(join(fixtures, 'held-out'))), process.env['QUIDNOTE_SHOW_HELD_OUT'] === '1');
-console.log(`\ndemo exam, heard by the engine\n${await demoScore(join(fixtures, 'exams'))}`);
+if (!process.argv.includes('--text')) console.log(`\ndemo exam, heard by the engine\n${await demoScore(join(fixtures, 'exams'))}`);
