@@ -13,7 +13,9 @@ const kindOf = (place: Place | null): PlaceKind => (!place ? 'N' : 'teeth' in pl
 const toggled = <T,>(all: readonly T[], one: T, same = (a: T, b: T): boolean => a === b): T[] => (all.some((x) => same(x, one)) ? all.filter((x) => !same(x, one)) : [...all, one]);
 
 export function PlaceField({ value, kinds, onChange }: { value: Place | null; kinds: readonly PlaceKind[]; onChange: (place: Place | null) => void }) {
-  const [kind, setKind] = useState<PlaceKind>(value || kinds.includes('N') ? kindOf(value) : kinds[0] ?? 'T');
+  const [chosen, setKind] = useState<PlaceKind | null>(value ? kindOf(value) : null);
+  // Another condition may not stand where the one before could.
+  const kind = chosen && kinds.includes(chosen) ? chosen : kinds[0] ?? 'N';
   const first = value && 'teeth' in value ? value.teeth[0] : value && 'spaces' in value ? value.spaces[0]?.[1] : undefined;
   const [quarter, setQuarter] = useState(first ? String(((Number(first[0]) - 1) % 4) + 1) : '1');
   const choose = (next: PlaceKind): void => { setKind(next); if (next === 'N') onChange(null); };
