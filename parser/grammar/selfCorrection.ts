@@ -1,16 +1,24 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
+import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
 import { scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
-const markers: readonly (readonly string[])[] = ['sorry i mean', 'sorry no', 'no sorry', 'no make that', 'no wait make that', 'make that', 'no i mean', 'i mean', 'no wait', 'correction', 'sorry', 'rather', 'scratch that', 'no scratch that', 'or rather'].map((m) => m.split(' ')).sort((a, b) => b.length - a.length);
+const markers: readonly (readonly string[])[] = correctionSay.filter((form) => !onlyAtStart.includes(form)).map((form) => form.split(' ')).sort((a, b) => b.length - a.length);
 
-const markerAt = (tokens: readonly Token[], at: number): number => markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? 0;
+/** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
+const plainNo = (tokens: readonly Token[], at: number): boolean => { const next = tokens[at]?.t === 'no' ? scan(tokens.slice(at + 1, at + 8)).marks[0] : undefined; return next?.place?.codes !== undefined || next?.measure !== undefined; };
+const markerAt = (tokens: readonly Token[], at: number): number => markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0);
+
+/** So often at most may one phrase take itself back: reading stays linear in its length. */
+const TAKES_BACK = 6;
 
 /** Where a correction begins the phrase it amends an earlier item: not this rule's work. */
-export function selfCorrected(tokens: readonly Token[]): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[] } {
-  for (let at = 1; at < tokens.length; at += 1) {
+export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[] } {
+  let tries = left;
+  for (let at = 1; at < tokens.length && tries > 0; at += 1) {
     const length = markerAt(tokens, at);
     if (length === 0) continue;
+    tries -= 1;
     const before = tokens.slice(0, at);
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
@@ -18,7 +26,7 @@ export function selfCorrected(tokens: readonly Token[]): { readonly tokens: read
     const merged = merge(before, beforeMarks, after, scan(after).marks);
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
-    const rest = selfCorrected(merged);
+    const rest = selfCorrected(merged, tries);
     return { tokens: rest.tokens, takenBack: [...rest.takenBack, ...tokens.map(({ word }) => word).filter((word) => !kept.has(word))] };
   }
   return { tokens, takenBack: [] };
@@ -31,7 +39,7 @@ const isSomething = (mark: Mark): boolean => isHead(mark) || mark.place !== unde
 function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
   if (afterMarks.some(isHead)) {
-    if (afterMarks.some((mark) => mark.place) || place === undefined) return after;
+    if (afterMarks.some((mark) => mark.place) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
     return [...before.slice(place.from, place.to), ...after];
   }
   const swap = (old: Mark | undefined): readonly Token[] | undefined => old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
@@ -41,6 +49,15 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   if (afterMarks.every((mark) => mark.number !== undefined)) return swapNumber(before, beforeMarks.findLast((mark) => mark.measure ?? mark.grade), after);
   const kind = afterMarks[0]?.terms?.[0]?.k;
   return swap(beforeMarks.findLast((mark) => kind !== undefined && mark.terms?.some((t) => t.k === kind)));
+}
+
+/** Where the last finding of several begins; earlier ones stand. */
+function lastClause(marks: readonly Mark[]): number {
+  const heads = marks.flatMap((mark, i) => (isHead(mark) ? [i] : []));
+  if (heads.length < 2) return 0;
+  const [previous, last] = heads.slice(-2) as [number, number];
+  const place = marks.findIndex((mark, i) => i > previous && i < last && mark.place !== undefined);
+  return (marks[place >= 0 && marks.slice(0, previous).some((mark) => mark.place) ? place : last] as Mark).from;
 }
 
 /** "four mil no make that six": the unit stays. */

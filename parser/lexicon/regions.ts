@@ -25,7 +25,7 @@ export const regions = {
   palate: { label: 'Palate', where: 'inside', paired: false, say: ['palate', 'hard palate', 'soft palate', 'roof of the mouth', 'palatine ridges'] },
   'floor-of-mouth': { label: 'Floor of the mouth', where: 'inside', paired: false, say: ['floor of [the] mouth', 'under the tongue', 'sublingual [(area|region|folds)]'] },
   mucosa: { label: 'Mucosa', where: 'inside', paired: false, say: ['mucosa', 'mucous membrane(s)', 'soft tissue(s)', 'oral mucosa'] },
-  mouth: { label: 'Mouth', where: 'inside', paired: false, say: ['[(whole|rest of the)] mouth', 'oral cavity', 'mouth'] },
+  mouth: { label: 'Mouth', where: 'inside', paired: false, say: ['[rest of the] mouth', 'oral cavity'] },
   incisors: { label: 'Incisors', where: 'inside', paired: false, say: ['incisor(s)', 'front teeth'] },
   'cheek-teeth': { label: 'Cheek teeth', where: 'inside', paired: false, say: ['cheek teeth', 'cheek tooth', 'molars', 'grinders', 'back teeth'] },
   'jaw-movement': { label: 'Jaw movement', where: 'inside', paired: false, say: ['jaw (movement|motion|movements)', 'chewing movement', 'side to side movement'] },
