@@ -55,7 +55,8 @@ export async function* readRecording(source: string | Readable, hint: ReadHint =
 
 async function* fileBytes(path: string): AsyncGenerator<Uint8Array> {
   try {
-    yield* createReadStream(path, { highWaterMark: 256 * 1024 });
+    // Small pieces, so that decoding one never holds the event loop for long.
+    yield* createReadStream(path, { highWaterMark: 32 * 1024 });
   } catch (cause) {
     const { code } = cause as NodeJS.ErrnoException;
     const why = code === 'ENOENT' ? 'There is no such file' : code === 'EISDIR' ? 'This is a folder, not a file' : `The file cannot be read (${code ?? 'unknown error'})`;

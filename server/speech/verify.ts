@@ -23,12 +23,13 @@ const DRAWN = 48, SCORED = 12;
 /** Readings handed on, and the least belief that makes one worth reading. */
 const KEPT = 6, LEAST = 0.01;
 
-/** @returns hypotheses in the order in which they are believed to have been said; their scores are acoustic, and comparable */
+/** @returns hypotheses in the order in which they are believed to have been said; their scores are acoustic, and as sure as the rule's temperature makes them */
 export async function verified(engine: Engine, clip: Clip, free: readonly Hypothesis[], language: Language, rule: Rule = RULE): Promise<readonly Hypothesis[]> {
   const best = free[0];
-  if (best === undefined || engine.score === undefined || language.whole(best.text)) return free;
+  const alone = free.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
+  if (best === undefined || engine.score === undefined || language.whole(best.text)) return alone;
   const proposals = language.propose(free.slice(0, 3).map(({ text }) => text), DRAWN).filter(language.whole).slice(0, SCORED);
-  if (proposals.length === 0) return free;
+  if (proposals.length === 0) return alone;
   const heard = distinct(free);
   const scores = await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
   const candidates = [

@@ -82,7 +82,7 @@ const language = { whole: (text: string) => !/rants|show/.test(text), propose: p
 test('a reading that the grammar reads whole is left alone: nothing is asked of the ear', async () => {
   const engine = engineWith({});
   const given = free('ramps on four');
-  expect(await verified(engine, clip, given, language)).toEqual(given);
+  expect((await verified(engine, clip, given, language)).map(({ text, words }) => ({ text, words }))).toEqual(given.map(({ text, words }) => ({ text, words })));
   expect(engine.asked).toEqual([]);
 });
 
