@@ -51,12 +51,12 @@ export function toldOfTeeth(items: readonly Item[]): ReadonlyMap<string, Told> {
   for (const item of items) {
     if (!('place' in item) || !item.place || item.kind === 'follow-up') continue;
     const mark: Told['mark'] = item.kind === 'finding' ? item.presence : item.kind === 'treatment' ? 'seen' : 'unseen';
-    const named = 'teeth' in item.place && mark !== 'absent' && mark !== 'unseen';
+    const named = 'teeth' in item.place && !item.place.from && mark !== 'absent' && mark !== 'unseen';
     // A row or a region is marked as a whole, beside its teeth; they only say that they were looked at.
     const own: Told['mark'] = 'teeth' in item.place || mark === 'unseen' ? mark : 'seen';
     for (const tooth of teethOf(item.place)) {
       const old = told.get(tooth);
-      told.set(tooth, { mark: old && rank[old.mark] > rank[own] ? old.mark : own, named: named || (old?.named ?? false), worked: (item.kind === 'treatment' && item.state === 'done') || (old?.worked ?? false) });
+      told.set(tooth, { mark: old && rank[old.mark] > rank[own] ? old.mark : own, named: named || (old?.named ?? false), worked: (item.kind === 'treatment' && item.state === 'done' && !('region' in item.place)) || (old?.worked ?? false) });
     }
   }
   return told;

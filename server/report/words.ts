@@ -27,10 +27,20 @@ const measureWords = ({ what, value, unit, about, said }: Measure): string =>
 const sides: Readonly<Record<string, string>> = { buccal: 'cheek side', lingual: 'tongue side', palatal: 'palate side', labial: 'lip side', vestibular: 'outer side', occlusal: 'chewing surface', mesial: 'front side', distal: 'back side', rostral: 'front', caudal: 'back', interproximal: 'side towards its neighbour' };
 const sideWords = (surfaces: readonly string[]): string => listed(surfaces.map((s) => sides[s] ?? plain(s)));
 
+/** "106 to 109, 111 and 206": three or more neighbours of a quarter in a row are a stretch. */
+export function teethWords(teeth: readonly string[]): string {
+  const runs: string[][] = [];
+  for (const tooth of teeth) {
+    const run = runs.at(-1);
+    if (run && run[0]![0] === tooth[0] && Number(tooth) === Number(run.at(-1)) + 1) run.push(tooth);
+    else runs.push([tooth]);
+  }
+  return listed(runs.flatMap((run) => (run.length > 2 ? [`${run[0]} to ${run.at(-1)}`] : run)));
+}
 /** Where, without a preposition: "106 and 206", "309/310", "left cheek". */
 export function placeWords(place: Place | null | undefined): string {
   if (!place) return '';
-  if ('teeth' in place) return listed(place.teeth);
+  if ('teeth' in place) return teethWords(place.teeth);
   if ('spaces' in place) return listed(place.spaces.map(([a, b]) => `${a}/${b}`));
   if ('rows' in place) return `${listed(place.rows.map(plain))}${place.rows.every((row) => row.endsWith('incisors')) ? '' : place.rows.length > 1 ? ' rows' : ' row'}`;
   const label = small(labelOf(place.region));
@@ -105,7 +115,7 @@ function present(group: readonly Finding[], reader: Reader): string {
   }
   const of = reader === 'owner' && endWords(first) !== '';
   const allTeeth = placed.every((f) => f.place && 'teeth' in f.place);
-  const where = allTeeth ? `${of ? ' of' : ' at'} ${listed(placed.every((f) => !f.measures?.length) ? teeth : placed.map((f) => `${placeWords(f.place)}${measured(f)}`))}`
+  const where = allTeeth ? `${of ? ' of' : ' at'} ${placed.every((f) => !f.measures?.length) ? teethWords([...teeth].sort()) : listed(placed.map((f) => `${placeWords(f.place)}${measured(f)}`))}`
     : ` ${listed(placed.map((f) => `${at(f.place, of)}${measured(f)}`.trim()))}`;
   return `${lead}${what(first, reader)}${where}${said}`;
 }

@@ -28,6 +28,7 @@ describe('sentences', () => {
     ['nothing abnormal', [finding('abnormality', null, { presence: 'absent' })], ['Nothing abnormal.']],
     ['from before', [finding('ulcer', { region: 'cheek', side: 'left' }, { when: 'before' })], ['From before: ulcer at the left cheek.']],
     ['a state of a tooth', [finding('overlong', { teeth: ['311'] }), finding('overlong', { teeth: ['411'] })], ['311 and 411 are overlong.']],
+    ['neighbours', [finding('sharp-enamel-points', { teeth: ['106', '107', '108', '109', '111', '206', '207'] })], ['Sharp enamel points at 106 to 109, 111, 206 and 207.']],
     ['a gap', [finding('diastema', { spaces: [['309', '310']] }, { qualifiers: ['valve'] })], ['Valve diastema between 309 and 310.']],
     ['a grade as spoken', [finding('hook', { teeth: ['106'] }, { grade: { scale: 'spoken', value: '2' } })], ['Hook grade 2 as said at 106.']],
     ['a size that is no number', [finding('lump', { region: 'mandible', side: 'right' }, { measures: [{ what: 'width', said: 'pea-sized' }] })], ['Lump at the right lower jaw bone (pea-sized).']],
