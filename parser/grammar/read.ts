@@ -48,7 +48,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
-  return { tokens, marks, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps };
+  return { tokens, marks, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
 
 /** "correction, two oh seven ramp": a whole finding that begins with taking back takes the place of the last one. */

@@ -13,12 +13,14 @@ const markerAt = (tokens: readonly Token[], at: number): number => markers.find(
 const TAKES_BACK = 6;
 
 /** Where a correction begins the phrase it amends an earlier item: not this rule's work. */
-export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[] } {
+export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[]; /** Words looked at. */ readonly steps: number } {
   let tries = left;
+  let steps = 0;
   for (let at = 1; at < tokens.length && tries > 0; at += 1) {
     const length = markerAt(tokens, at);
     if (length === 0) continue;
     tries -= 1;
+    steps += tokens.length;
     const before = tokens.slice(0, at);
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
@@ -27,9 +29,9 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
     const rest = selfCorrected(merged, tries);
-    return { tokens: rest.tokens, takenBack: [...rest.takenBack, ...tokens.map(({ word }) => word).filter((word) => !kept.has(word))] };
+    return { steps: steps + rest.steps, tokens: rest.tokens, takenBack: [...rest.takenBack, ...tokens.map(({ word }) => word).filter((word) => !kept.has(word))] };
   }
-  return { tokens, takenBack: [] };
+  return { tokens, takenBack: [], steps: steps + tokens.length };
 }
 
 const isHead = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;

@@ -60,8 +60,9 @@ function scored(random: Random): Said<FindingBody> {
 const finding = (condition: ConditionId, more: Partial<FindingBody>): FindingBody => ({ kind: 'finding', condition, presence: 'present', when: 'now', place: null, ...more });
 
 /** The plain names of a condition: what a degree or a quality may stand before. */
-function nameOf(random: Random, id: ConditionId, noun: boolean): string {
-  const forms = (conditions[id] as ConditionEntry).say;
+function nameOf(random: Random, id: ConditionId, noun: boolean, plain = false): string {
+  // A name with a side of the tooth in it is a finding with a surface: left out where nothing else is told.
+  const forms = (conditions[id] as ConditionEntry).say.filter((form) => !(plain && form.includes('buccal|lingual')) && !form.includes('rostral|caudal'));
   for (let i = 0; i < 8; i += 1) { const form = formOf(random, forms); if (!noun || isNoun(form)) return form; }
   return formOf(random, forms);
 }
@@ -77,7 +78,9 @@ function present(random: Random, id: ConditionId): Said<FindingBody> {
   const name = klass ? formOf(random, fractureSay[klass] as readonly string[]) : nameOf(random, id, degree !== undefined || qualifier !== undefined || surface !== undefined);
   const quality = join(degree?.say, surface && formOf(random, surfaceSay[surface].slice(0, 1)).replace(/ly$/, ''), qualifier && formOf(random, qualifierSay[qualifier].slice(0, 1)).replace(/ly$/, ''));
   const size = join(graded?.say, measure?.say);
+  const named = id === 'sharp-enamel-points' ? (/\b(buccal|cheek|outside|outer)\b/.test(name) ? 'buccal' as const : /\b(lingual|inside|inner)\b/.test(name) ? 'lingual' as const : undefined) : undefined;
   const means = finding(id, {
+    ...(named ? { surfaces: [named] } : {}),
     place: place?.means ?? null, ...(graded ? { grade: graded.means } : klass ? { grade: { scale: 'fracture', value: klass } } : {}), ...(measure ? { measures: [measure.means] } : {}),
     ...(degree?.means ?? {}), ...(qualifier ? { qualifiers: [qualifier] } : {}), ...(surface ? { surfaces: [surface] } : {}), ...homeOf(entry),
   });
@@ -90,7 +93,7 @@ const homeOf = (entry: ConditionEntry): Partial<FindingBody> => (entry.home === 
 
 function suspected(random: Random, id: ConditionId): Said<FindingBody> {
   const place = drawPlace(random, id);
-  const name = nameOf(random, id, true);
+  const name = nameOf(random, id, true, true);
   const cue = pick(random, ['possible', 'suspected', 'query', 'probable', 'suspect']);
   const say = place === undefined ? join(cue, name) : chance(random, 0.5) ? join(place.say, cue, name) : join(cue, name, place.joint, place.say);
   return { say, means: finding(id, { presence: 'suspected', place: place?.means ?? null, ...homeOf(conditions[id]) }) };
@@ -98,9 +101,9 @@ function suspected(random: Random, id: ConditionId): Said<FindingBody> {
 
 function absent(random: Random, id: ConditionId): Said<FindingBody> {
   const place = chance(random, 0.4) ? drawPlace(random, id) : undefined;
-  const name = nameOf(random, id, true);
+  const name = nameOf(random, id, true, true);
   const tail = chance(random, 0.2) ? pick(random, ['seen', 'found', 'felt']) : '';
-  return { say: place === undefined ? join('no', name, tail) : chance(random, 0.6) ? join('no', name, place.joint, place.say) : join(place.say, 'no', name), means: finding(id, { presence: 'absent', place: place?.means ?? null, ...homeOf(conditions[id]) }) };
+  return { say: place === undefined ? join('no', name, tail) : chance(random, 0.6) ? join('no', name, place.joint, place.say) : join(place.say, 'no', name), means: finding(id, { presence: 'absent', place: place?.means ?? null }) };
 }
 
 /** "no hooks waves or steps". */

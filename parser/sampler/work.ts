@@ -16,7 +16,7 @@ export function drawTreatment(random: Random): Said<TreatmentBody> {
   const place = spaces.includes(id) ? drawSpace(random) : id === 'rasp' ? drawRow(random) : drawTeeth(random, id === 'extract' ? 'wolf-tooth' : undefined);
   const done = simple(formsOf(id, true));
   if (done.length > 0 && chance(random, 0.7)) {
-    const verb = formOf(random, done);
+    const verb = id === 'pack' ? 'packed with putty' : formOf(random, done);
     const amount = id === 'reduce' && chance(random, 0.6) ? whole(random, 1, 5) : undefined;
     const tool = ['reduce', 'rasp'].includes(id) && chance(random, 0.3) ? pick(random, [['by hand', 'hand'], ['with the motorised rasp', 'motorised'], ['with a hand rasp', 'hand']] as const) : undefined;
     const size = amount === undefined ? '' : `by ${sayNumber(amount)} ${pick(random, ['mil', 'millimetres'])}`;
