@@ -14,7 +14,7 @@ import { reportingBarn, under } from './hearing/sound.ts';
 const speech = process.env['QUIDNOTE_SPEECH'] ?? new URL('../../../shared/speech', import.meta.url).pathname;
 if (!existsSync(speech)) throw new Error(`The speech data is not at ${speech}: nothing was measured. Name its place in QUIDNOTE_SPEECH.`);
 
-const every = 3;
+const every = 6;
 const barn = await reportingBarn(speech);
 const ours = (await phrases(speech, 'alpha', 1, every)).spoken;
 const theirs = (await phrases(speech, 'kumo', 1, every)).spoken;

@@ -45,6 +45,11 @@ const draftOf = (spoken: readonly Spoken[], more: Partial<Draft> = {}): Draft =>
 });
 const frames = (draft: Draft, state: HearingState): readonly FromServer[] => [{ type: 'draft', draft }, { type: 'hearing', state }];
 
+const unsure = say('last rasped about a year ago');
+const unsureOf = (utterance: string): Doubt => ({
+  id: `${utterance}-d`, doubt: 'unsure', words: 'last rasped about a year ago', utterance, state: 'open',
+  readings: ['Last rasped about a year ago', 'Last rask about a year ago'].map((label) => ({ label, items: [] })),
+});
 const doubted = say('oh nine caries grade two');
 const doubtedUtterance: Utterance = { ...doubted.utterance, words: doubted.utterance.words.map((w) => ({ ...w, as: 'doubt:d' })) };
 const struck = say('scratch that');
@@ -57,6 +62,7 @@ export const scenes: Readonly<Record<string, { readonly frames: readonly FromSer
   'mid-exam': { frames: frames(draftOf(middle), 'listening') },
   sunlight: { frames: frames(draftOf(middle), 'reading'), sunlight: true },
   doubt: { frames: frames(draftOf([...middle, { utterance: doubtedUtterance, items: [] }], { doubts: [{ doubt: twoReadings(doubtedUtterance.id) }] }), 'listening') },
+  'older-doubt': { frames: frames(draftOf([unsure, ...middle], { doubts: [{ doubt: unsureOf(unsure.utterance.id) }] }), 'reading') },
   struck: {
     frames: frames(draftOf([...middle.slice(0, -1), { utterance: middle.at(-1)!.utterance, items: [lost] }, struck], {
       commands: [{ id: 'c1', command: 'strike-last', utterance: struck.utterance.id, words: 'scratch that', targets: [lost.item.id] }],

@@ -23,7 +23,7 @@ export function Ask({ exam, doubt, justSaid, more }: AskProps) {
       <p class="ask">{ask}</p>
       {why && <p class="why">{why}</p>}
       <div class="answers">
-        {answers.map((one, i) => <button key={one.label} type="button" onClick={() => void give(one)}>{one.label}<span class="out-of-sight">, the {i === 0 ? 'first' : 'second'} one</span></button>)}
+        {answers.map((one, i) => <button key={one.label} type="button" class={one.label.length > 14 ? 'long' : ''} onClick={() => void give(one)}>{one.label}<span class="out-of-sight">, the {i === 0 ? 'first' : 'second'} one</span></button>)}
       </div>
       {more > 0 && <p class="why">{more === 1 ? 'One more question waits' : `${more} more questions wait`} for looking over.</p>}
       {refused && <p class="why" role="alert">{refused}</p>}
