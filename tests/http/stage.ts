@@ -12,16 +12,12 @@ import { emptyDraft } from '../web/emptyDraft.ts';
 export const token = 'T'.repeat(43);
 export interface Stage { readonly served: Served; readonly reached: string[]; readonly chunks: Chunk[]; readonly logged: string[]; readonly gone: () => number; readonly base: string; readonly cookie: string }
 
-export async function openStage(over: Partial<Doors> = {}): Promise<Stage> {
-  const page = mkdtempSync(join(tmpdir(), 'quidnote-page-'));
-  writeFileSync(join(page, 'index.html'), '<!doctype html><title>page</title>');
-  const reached: string[] = [];
-  const chunks: Chunk[] = [];
-  const logged: string[] = [];
-  let gone = 0;
+interface Reached { readonly reached: string[]; readonly chunks: Chunk[]; gone: number }
+/** Doors that note what reached them. */
+export function doorsOf(noted: Reached = { reached: [], chunks: [], gone: 0 }): Doors {
   const draft = emptyDraft('e1');
-  const note = <T>(name: string, value: T) => (...args: unknown[]): T => { reached.push([name, ...args.filter((a) => typeof a !== 'object').map(String)].join(' ')); return value; };
-  const doors = {
+  const note = <T>(name: string, value: T) => (...args: unknown[]): T => { noted.reached.push([name, ...args.filter((a) => typeof a !== 'object').map(String)].join(' ')); return value; };
+  return {
     exams: note('exams', []), open: note('open', { id: 'e1', draft }), exam: note('exam', { draft, cautions: [] }), act: note('act', Promise.resolve(draft)),
     confirm: note('confirm', Promise.resolve(draft)), amend: note('amend', Promise.resolve(draft)), revision: note('revision', {} as never), sound: note('sound', Promise.resolve(Buffer.alloc(44))),
     erase: note('erase', Promise.resolve()), eraseHorse: note('eraseHorse', Promise.resolve()), join: note('join', Promise.resolve(draft)), split: note('split', Promise.resolve({ draft, other: draft })),
@@ -29,14 +25,20 @@ export async function openStage(over: Partial<Doors> = {}): Promise<Stage> {
     upload: async function* (sound) { let bytes = 0; for await (const part of sound) bytes += (part as Buffer).length; yield { stage: 'ready' as const, done: bytes, exams: ['e1'] }; },
     report: note('report', '<!doctype html>'), export: note('export', {} as never),
     line: (send: (message: FromServer) => void) => ({
-      text: async (message) => { reached.push(`line ${message.type}`); },
-      sound: async (chunk) => { chunks.push(chunk); send({ type: 'ack', epoch: chunk.epoch, sequence: chunk.sequence }); },
-      gone: () => { gone += 1; },
+      text: async (message) => { noted.reached.push(`line ${message.type}`); },
+      sound: async (chunk) => { noted.chunks.push(chunk); send({ type: 'ack', epoch: chunk.epoch, sequence: chunk.sequence }); },
+      gone: () => { noted.gone += 1; },
     }),
-    ...over,
-  } satisfies Doors;
-  const served = await openServer({ doors, token, page, paper: 'p{}', port: 0, plainly: (error) => error, log: (line) => logged.push(line) });
-  return { served, reached, chunks, logged, gone: () => gone, base: `http://127.0.0.1:${served.port}`, cookie: `quidnote-${served.port}=${token}` };
+  };
+}
+
+export async function openStage(over: Partial<Doors> = {}): Promise<Stage> {
+  const page = mkdtempSync(join(tmpdir(), 'quidnote-page-'));
+  writeFileSync(join(page, 'index.html'), '<!doctype html><title>page</title>');
+  const noted: Reached = { reached: [], chunks: [], gone: 0 };
+  const logged: string[] = [];
+  const served = await openServer({ doors: { ...doorsOf(noted), ...over }, token, page, paper: 'p{}', port: 0, plainly: (error) => error, log: (line) => logged.push(line) });
+  return { served, reached: noted.reached, chunks: noted.chunks, logged, gone: () => noted.gone, base: `http://127.0.0.1:${served.port}`, cookie: `quidnote-${served.port}=${token}` };
 }
 
 /** A frame by the layout of parser/contract/wire.ts, written out here byte by byte. */
