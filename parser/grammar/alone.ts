@@ -33,12 +33,20 @@ export function alone(input: Alone): readonly Made[] {
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
     if (placings.length > 0 && fits && (/^(and|also|plus|as well as)\b/.test(words) || /\b(as well|too|also)$/.test(words))) return repeated(last, input, places, mods, resolvePlace(placings, wantedBy(last.condition, input.missing)), last.presence);
   }
+  const untouched = mods.filter((m) => (input.marks[m] as Mark).terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
+  if (untouched.length > 0 && placings.length === 0) return leftAlone(last, untouched);
   if (placings.length > 0) return placeAlone(input, placings, mods);
   if (mods.length > 0 && last) return amended(last, input, mods);
   const molar = input.marks.findIndex(({ terms }) => terms?.some((t) => t.k === 'condition' && t.id === 'mobility' && t.grade !== undefined));
   if (molar >= 0 && placings.length === 0) return [{ marks: [molar], rules: ['mobility or molar'], doubts: [{ doubt: 'two-readings', readings: [{ label: 'mobility', bodies: [] }, { label: 'molar', bodies: [] }] }] }];
   return mods.length > 0 && worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
 }
+
+const overgrown = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points', 'exaggerated-transverse-ridges']);
+/** "not touched", "left alone": of an overgrowth just named it was not reduced; of anything else it is not clear what. */
+const leftAlone = (last: Item | undefined, marks: readonly number[]): readonly Made[] => (last?.kind === 'finding' && overgrown.has(last.condition)
+  ? [{ body: { kind: 'treatment', procedure: 'reduce', state: 'not-done', place: last.place }, marks, how: { place: 'carried' }, rules: ['left alone'], doubts: [] }]
+  : [{ marks, rules: ['left alone'], doubts: [{ doubt: 'no-condition' }] }]);
 
 /** "no, make that six": the number takes the place of the last one; its unit stays. */
 function numberAlone({ marks, role, tokens, carry, context, unknown }: Alone): readonly Made[] {

@@ -44,6 +44,7 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
   const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
   const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
   const worked = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'));
+  const notOnly = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('not only')));
   const heads: Head[] = [];
   const role = marks.map((mark, i): Roles['role'][number] => {
     const terms = mark.terms ?? [];
@@ -54,7 +55,7 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
     if (worked && condition?.id === 'diastema' && condition.strength === 'withPlace') return 'glue';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
     const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && conditionsSaid.has('fracture');
-    if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i))) {
+    if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, i))) {
       if (work?.done && condition.strength !== 'say') { heads.push({ mark: i, work }); return 'head'; }
       heads.push({ mark: i, condition });
       return 'head';
@@ -64,12 +65,16 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
     if (work) { heads.push({ mark: i, work }); return 'head'; }
     if (mark.measure || mark.grade || mark.pulpHorn !== undefined) return 'mod';
     if (mark.unknown || mark.number !== undefined || terms.some((t) => t.k === 'talk')) return 'unknown';
+    if (notOnly && terms.some((t) => t.k === 'stop')) return 'glue';
     if (terms.some((t) => t.k === 'stop' || (t.k === 'cue' && t.cue.means === 'except'))) return 'stop';
     if (terms.some((t) => t.k === 'cue')) return 'cue';
     return terms.some((t) => ['surface', 'qualifier', 'severity', 'severityKept', 'change', 'work'].includes(t.k)) ? 'mod' : 'glue';
   });
   return { heads, role };
 }
+
+/** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
+const ruledOutBeside = (marks: readonly Mark[], at: number): boolean => (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') && (marks[at + 1]?.terms ?? []).some((t) => t.k === 'glue' || (t.k === 'cue' && t.cue.means === 'absent'));
 
 /** A group word ("canines", "caps") beside a true finding is its place. */
 const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t) && !(t.k === 'condition' && t.strength === 'withPlace')));
@@ -86,7 +91,8 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   for (let h = heads.length - 1; h >= 0; h -= 1) {
     const mark = (heads[h] as Head).mark;
     const nextHead = heads[h + 1]?.mark ?? Infinity;
-    const before = groups.filter((g) => (g.marks.at(-1) as number) < mark && !stopBetween(role, g.marks.at(-1) as number, mark)).at(-1);
+    const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark);
+    const before = nearest && !stopBetween(role, nearest.marks.at(-1) as number, mark) ? nearest : undefined;
     const after = groups.filter((g) => (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
     const sided = before && after[0] ? withSide(before, after[0]) : undefined;
@@ -119,7 +125,7 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
 }
 
 const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
-const stopBetween = (role: Roles['role'], a: number, b: number): boolean => role.slice(a + 1, b).includes('stop');
+const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
 
 /** How two marks are tied: the strongest small word between them, when nothing else stands there. */
 function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], a: number, b: number): Link {

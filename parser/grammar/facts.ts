@@ -17,7 +17,9 @@ export const facts: WorkRule = (marks, tokens) => {
   // A finding at a tooth is worth more than the sentence it stands in.
   const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));
   if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit'].includes(about))) return [];
-  const start = words.findIndex((w) => !hesitations.includes(w));
+  // The horse's age and sex go to the header, not into what was said about the visit.
+  const horse = /^(?:(?:\w+ ){1,3}(?:year|month)s? old(?: (?:gelding|mare|stallion|colt|filly))? )/.exec(`${words.join(' ')} `)?.[0].trim().split(' ').length ?? 0;
+  const start = horse + words.slice(horse).findIndex((w) => !hesitations.includes(w));
   const said = words.slice(start).join(' ');
   const rate = about === 'heart-rate' ? rateIn(tokens) : undefined;
   return [{ body: { kind: 'fact', about: about as FactAbout, said, ...(rate !== undefined ? { value: { value: rate, unit: 'per-minute' } } : { value: null }), ...(about === 'consent' ? consent(said) : {}) }, marks: marks.map((_, i) => i), rules: ['fact'], doubts: [] }];

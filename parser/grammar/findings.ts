@@ -70,6 +70,7 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   for (const grade of mods.flatMap((m) => (marks[m] as Mark).grade ?? [])) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);
   if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
+  if (id === 'discharge' && words[0] === 'clear') details.qualifiers.push('clear');
   if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);
   for (const m of mods) {
     const mark = marks[m] as Mark;

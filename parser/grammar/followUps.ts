@@ -5,6 +5,7 @@ import type { ItemBody, Made } from './made.ts';
 import { readAmount } from './numbers.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
+import { findingsIn } from './has.ts';
 import type { WorkRule } from './work.ts';
 
 type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
@@ -30,7 +31,8 @@ export const followUps: WorkRule = (marks, tokens) => {
   const refer = find('refer');
   if (refer >= 0) {
     const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
-    const reason = reasonAt >= 0 ? words.slice(reasonAt + 1).join(' ') : '';
+    const lastPlace = marks.findLast((mark, i) => mark.place !== undefined && i > refer);
+    const reason = withoutPlace(reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [], marks, reasonAt + 1);
     return make({ kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
   }
   const unknown = marks.filter((m) => m.unknown).length;
@@ -41,6 +43,12 @@ export const followUps: WorkRule = (marks, tokens) => {
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
 };
+
+/** The reason in its own words, less the place when that is all it begins with. */
+function withoutPlace(words: readonly string[], marks: readonly Mark[], from: number): string {
+  const place = marks.find((mark) => mark.from === from && mark.place?.codes !== undefined);
+  return words.slice(place ? place.to - place.from : 0).filter((word, i, all) => !(i === 0 && ['with', 'for', 'because', 'as'].includes(word) && all.length > 1)).join(' ');
+}
 
 function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   const placings = marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : []));
@@ -53,7 +61,7 @@ const season = /\b(in|before|after|until) (the |next )?(spring|summer|autumn|win
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);
   for (let at = 0; at < tokens.length; at += 1) {
-    if (words[at] === 'fortnight') return { value: 2, unit: 'week' };
+    if (words[at] === 'fortnight' || words[at + 1] === 'fortnight') return { value: 2, unit: 'week' };
     const article = ['a', 'an', 'one'].includes(words[at] ?? '');
     const amount = readAmount(tokens, at) ?? (article ? { value: 1, to: at + 1 } : undefined);
     if (amount === undefined) continue;

@@ -15,7 +15,7 @@ export type Jaw = 'upper' | 'lower' | 'both';
 export interface RawPlace {
   /** Codes in the order spoken, and how they were put together. */
   readonly codes?: readonly string[];
-  readonly joined?: 'one' | 'adjacent' | 'and' | 'between' | 'range';
+  readonly joined?: 'one' | 'adjacent' | 'and' | 'or' | 'between' | 'range';
   /** Code-shaped, but no tooth: "504". */
   readonly notTeeth?: readonly string[];
   readonly quadrants?: readonly number[];
@@ -52,7 +52,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   if (first === undefined) return undefined;
   const codes = [codeOf(first.quadrant, first.position)];
   let repaired = first.repaired ?? false;
-  let joined: RawPlace['joined'] = between ? 'between' : 'one';
+  let joined = (between ? 'between' : 'one') as NonNullable<RawPlace['joined']>;
   let to = first.to;
   let quadrant = first.quadrant;
   for (;;) {
@@ -72,7 +72,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
       joined = 'range';
     } else {
       codes.push(code);
-      if (joined !== 'between') joined = joined === 'range' ? 'range' : link === '' ? (joined === 'and' ? 'and' : 'adjacent') : 'and';
+      if (joined !== 'between') joined = joined === 'range' ? 'range' : link === '' ? (joined === 'and' || joined === 'or' ? joined : 'adjacent') : link === 'or' ? 'or' : 'and';
     }
     if (between && codes.length === 2) break;
   }
@@ -117,6 +117,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     const single = readSingle(tokens, at, raw, to > start);
     if (single) { raw = { ...raw, positions: single.positions }; to = at = single.to; continue; }
     const found = longest(vocabulary, words, at);
+    if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }
     // Small words may stand inside a place, not at its end: "cheek on the right".
@@ -146,10 +147,18 @@ function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: 
 const sized = (tokens: readonly Token[], at: number): boolean => (['and', 'to', 'or'].includes(text(tokens, at)) ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2)) : measuring.has(text(tokens, at)));
 const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
 
+/** "upper left and lower right": with jaw and side both said, another jaw, or a side with a jaw behind it, begins the next place. */
+function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly Term[] | undefined): boolean {
+  if (raw.jaw === undefined || raw.side === undefined) return false;
+  const jaw = values.some(({ k }) => k === 'jaw');
+  const side = values.some((term) => term.k === 'side' && term.id !== raw.side);
+  return jaw || (side && (after?.some(({ k }) => k === 'jaw') ?? false));
+}
+
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
 function grow(raw: RawPlace, term: Term): RawPlace | undefined {
   switch (term.k) {
-    case 'side': return raw.side === undefined ? { ...raw, side: term.id } : undefined;
+    case 'side': return raw.side === undefined ? { ...raw, side: term.id } : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both' ? { ...raw, side: 'both' } : undefined;
     case 'jaw': return raw.jaw === undefined || raw.jaw === term.id ? { ...raw, jaw: term.id, ...(term.plural ? { plural: true } : {}) } : { ...raw, jaw: 'both' };
     case 'row': return { ...raw, row: true, ...(term.plural ? { plural: true } : {}) };
     case 'hundreds': return { ...raw, quadrants: [...(raw.quadrants ?? []), term.quadrant] };

@@ -40,17 +40,21 @@ const pointers: readonly Pointer[] = [
   [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored],
 ];
 
+/** "make that one oh six" points at nothing: the "one" begins a number. */
+const inNumber = new Set(['oh', 'o', 'zero', 'ten', 'eleven', 'twelve', 'one', 'hundred', 'double', 'point']);
+const firstWords = new Set(pointers.map(([[first]]) => first));
+
 export function pointed(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   const last = standing(context, carry.last);
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
   const place = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   if (!place) return tokens;
   for (let at = 0; at < tokens.length; at += 1) {
-    const pointer = pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word));
+    const pointer = !firstWords.has(tokens[at]?.t) ? undefined : pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word) && !(pattern.at(-1) === 'one' && inNumber.has(tokens[at + pattern.length]?.t ?? '')));
     const words = pointer?.[1](place);
     if (pointer === undefined || words === undefined) continue;
     const from = tokens[at] as Token;
-    return [...tokens.slice(0, at), ...words.map((t): Token => ({ t, word: from.word, carried: true })), ...tokens.slice(at + pointer[0].length)];
+    return [...tokens.slice(0, at), ...words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pointer[0].length - 1)] ?? from).word, carried: true })), ...tokens.slice(at + pointer[0].length)];
   }
   return tokens;
 }

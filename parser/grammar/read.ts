@@ -10,6 +10,7 @@ import { pointed } from './pointing.ts';
 import { refine, type Read } from './refine.ts';
 import type { Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
+import { resolvePlace, wantedBy } from './resolve.ts';
 import { scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
@@ -44,12 +45,30 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
     made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), free, shared, carry),
   }));
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
-  const own = [...claimed.made, ...refine(reads, { context, carry, words: said, excepts }).flatMap(({ made }) => made)];
+  const own = once([...claimed.made, ...refine(reads, { context, carry, words: said, excepts }).flatMap(({ made }) => made), ...exceptions(reads, free, shared, excepts, missing)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
   return { tokens, marks, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
+
+/** "no sharp edges apart from three eleven": what is ruled out but there. */
+function exceptions(reads: readonly Read[], marks: readonly Mark[], { heads, role }: Roles, excepts: readonly number[], missing: ReadonlySet<string>): readonly Made[] {
+  return excepts.flatMap((at): readonly Made[] => {
+    const ruled = reads.findLast(({ clause, made }) => clause.head.mark < at && made.some(({ body }) => body?.kind === 'finding' && body.presence === 'absent' && body.condition !== 'abnormality'));
+    const body = ruled?.made[0]?.body;
+    const places = role.flatMap((r, i) => (r === 'place' && i > at ? [i] : []));
+    if (body?.kind !== 'finding' || places.length === 0 || heads.some(({ mark }) => mark > at)) return [];
+    const { place } = resolvePlace(places.map((i) => ({ raw: (marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] })), wantedBy(body.condition, missing));
+    return place === null ? [] : [{ body: { kind: 'finding', condition: body.condition, presence: 'present', when: 'now', place }, marks: [at, ...places], rules: ['finding', 'except'], doubts: [] }];
+  });
+}
+
+/** "rasped and balanced" is one thing said twice. */
+const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Made[]>((done, one) => {
+  const twin = one.body && one.doubts.length === 0 ? done.findIndex(({ body }) => body !== undefined && JSON.stringify(body) === JSON.stringify(one.body)) : -1;
+  return twin < 0 ? [...done, one] : done.map((m, i) => (i === twin ? { ...m, marks: [...m.marks, ...one.marks] } : m));
+}, []);
 
 /** "correction, two oh seven ramp": a whole finding that begins with taking back takes the place of the last one. */
 function correction(made: Made, all: readonly Made[], context: Context, carry: Carry): Made {

@@ -38,7 +38,8 @@ const overhang: Rule = (reads) => each(reads, (made, { said }) => {
   if (!said.startsWith('overhang') || body === undefined || body.presence === 'absent') return made;
   const place = body.place;
   if (place !== null && 'teeth' in place && place.teeth.every((t) => positionOf(t) > 5)) return made;
-  if (place !== null) return become(made, { condition: 'overjet' }, 'overhang of the incisors');
+  const asWidth = (body.measures ?? []).map((m) => ({ ...m, what: 'width' as const }));
+  if (place !== null) return become(made, { condition: 'overjet', place: null, ...(asWidth.length > 0 ? { measures: asWidth } : {}) }, 'overhang of the incisors');
   return asked(made, [body, { ...body, condition: 'overjet' }]);
 });
 

@@ -11,7 +11,7 @@ import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teet
 
 export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }
 export interface Resolved { readonly place: Place | null; readonly doubts: readonly PlaceDoubt[]; readonly distal?: true }
-export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; readonly missing: ReadonlySet<string> }
+export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; readonly missing: ReadonlySet<string> }
 
 const cheek = [6, 7, 8, 9, 10, 11];
 const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
@@ -24,7 +24,7 @@ const ofOneTooth = new Set<ConditionId>(['hook', 'ramp', 'step', 'fracture', 'mi
 export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
   const entry = conditions[id] as ConditionEntry;
   const position = positionNamedBy[id];
-  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), supernumerary: id === 'supernumerary' };
+  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(id === 'abnormality' ? { rows: true } : {}), supernumerary: id === 'supernumerary' };
 }
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
@@ -71,6 +71,7 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
+  if (wanted.rows && raw.positions && raw.positions.length > 1 && (raw.positions.length === 3 ? raw.positions[0] === 1 : raw.positions.length === 6)) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
   if (quadrants && wanted.kinds.includes('R')) return { place: { rows: quadrants.map((q) => rowOf[q] as RowId).sort() }, doubts: [] };
@@ -95,6 +96,7 @@ function ofCodes(raw: RawPlace, codes: readonly string[], wanted: Wanted): Resol
     const other = quadrantsOf(raw).map((q) => codeOf(q, positionOf(teeth[0] as string))).filter(isTooth);
     return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: [{ teeth: [teeth[0] as string] }, { teeth: other }] }] };
   }
+  if (raw.joined === 'or') return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: teeth.map((code) => ({ teeth: [code] })) }] };
   const spaceOnly = wanted.kinds.includes('S') && !wanted.kinds.includes('T');
   if (wanted.kinds.includes('S') && raw.relative && teeth.length === 1) return spaceBy(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
   if (raw.relative && teeth.length === 1 && !wanted.supernumerary) return relativeTooth(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);

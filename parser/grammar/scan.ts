@@ -112,10 +112,11 @@ const unitOf: ReadonlyMap<string, 'mm' | 'cm' | 'degree'> = new Map([...lengthUn
 const unitWords = new Set(unitOf.keys());
 const dimensions = Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const));
 
+const abouts = aboutSay.map((form) => form.split(' '));
 /** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
 function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
-  const about = aboutSay.find((form) => form.split(' ').every((word, i) => text(tokens, start + i) === word));
-  const at = start + (about?.split(' ').length ?? 0);
+  const about = abouts.find((form) => form.every((word, i) => text(tokens, start + i) === word));
+  const at = start + (about?.length ?? 0);
   const article = ['a', 'an', 'one'].includes(text(tokens, at)) && unitOf.get(text(tokens, at + 1));
   if (article && text(tokens, at) !== 'one') {
     const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';

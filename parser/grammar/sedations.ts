@@ -20,7 +20,7 @@ export const sedations: WorkRule = (marks, tokens) => {
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
   const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)/.test(text) || (/^no sedation\b/.test(text));
   if (agents.length === 0 && unknown > 1) return [];
-  const all = marks.map((_, i) => i).filter((i) => !(marks[i] as Mark).unknown);
+  const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   if (negated && agents.length === 0) return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
   const by = byVet ? { by: 'veterinarian' as const } : {};

@@ -7,7 +7,8 @@ const markers: readonly (readonly string[])[] = correctionSay.filter((form) => !
 
 /** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
 const plainNo = (tokens: readonly Token[], at: number): boolean => { const next = tokens[at]?.t === 'no' ? scan(tokens.slice(at + 1, at + 8)).marks[0] : undefined; return next?.place?.codes !== undefined || next?.measure !== undefined; };
-const markerAt = (tokens: readonly Token[], at: number): number => markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0);
+const firstWords = new Set(markers.map(([first]) => first));
+const markerAt = (tokens: readonly Token[], at: number): number => (!firstWords.has(tokens[at]?.t) ? plainNo(tokens, at) ? 1 : 0 : markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0));
 
 /** So often at most may one phrase take itself back: reading stays linear in its length. */
 const TAKES_BACK = 6;

@@ -19,7 +19,10 @@ export function tokenise(words: readonly string[]): readonly Token[] {
   return words.flatMap((w, word) => parts(w).filter((t) => !sounds.includes(t)).map((t) => ({ t, word })));
 }
 
+const plainWord = /^[a-z]+$/;
+
 function parts(word: string): readonly string[] {
+  if (plainWord.test(word) && word !== 'cannot') return [word];
   const plain = word.toLowerCase().normalize('NFKC').replace(/[’‘]/g, "'").replace(/[^\p{L}\p{N}.'/%°-]+/gu, ' ').trim();
   return plain.split(/[\s-]+|(?<=\p{L})\/(?=\p{L})/u).flatMap((part) => {
     const bare = part.replace(/^[.'/]+|[.'/]+$/g, '');

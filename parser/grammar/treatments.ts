@@ -21,7 +21,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], _tokens: re
   const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const]), ...(work.id === 'rasp' ? [] : [])];
   const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? ['G' as const] : work.id === 'rinse' ? ['G' as const] : kinds;
   const here = clause.placings.length > 0;
-  const { place, doubts } = resolvePlace(clause.placings, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing });
+  const { place, doubts } = resolvePlace(clause.placings, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
   const last = standing(context, carry.last);
   const carriedPlace = !here && procedure.needsPlace && last && 'place' in last && last.place ? last.place : undefined;
   const own = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;

@@ -364,7 +364,7 @@ export const conditions = {
   },
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
-    say: ['discharge', 'snotty', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
+    say: ['[clear] discharge', 'snotty', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
     withPlace: ['discharging'],
   },
   'bone-spur': {
