@@ -16,7 +16,7 @@ const ended = new Set<ConditionId>(['hook', 'ramp', 'step', 'focal-overgrowth', 
 
 export interface Details {
   severity?: SeverityId; severitySaid?: string; change?: FindingBody['change'];
-  grade?: Grade; gradeDoubt?: MadeDoubt; measures: Measure[]; surfaces: SurfaceId[]; qualifiers: QualifierId[]; pulpHorn?: number;
+  grade?: Grade; gradeDoubt?: MadeDoubt; /** Two grades were said: neither is taken. */ gradesAsked?: readonly Grade[]; measures: Measure[]; surfaces: SurfaceId[]; qualifiers: QualifierId[]; pulpHorn?: number;
 }
 
 export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], missing: ReadonlySet<string>): readonly Made[] {
@@ -44,7 +44,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
     }));
     return {
       body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
-      doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
+      doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : []), ...(details.gradesAsked ? [{ doubt: 'two-readings' as const, condition: id, readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })) }] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });
 }
@@ -106,9 +106,11 @@ function measuresOf(entry: ConditionEntry, mark: Mark): readonly Measure[] {
   return [{ what: what ?? fallback, ...amount, ...(unit ? { unit } : {}), about, ...(said ? { said } : {}) }];
 }
 
-function gradeOf(id: ConditionId, entry: ConditionEntry, { value, outOf }: { value: string; outOf?: number }, marks: readonly Mark[], mods: readonly number[], headMark: number, tokens: readonly Token[]): Partial<Details> {
+function gradeOf(id: ConditionId, entry: ConditionEntry, { value, or, outOf }: { value: string; or?: string; outOf?: number }, marks: readonly Mark[], mods: readonly number[], headMark: number, tokens: readonly Token[]): Partial<Details> {
   const words = tokens.slice(Math.min(...[headMark, ...mods].map((m) => (marks[m]?.from ?? 0))), (marks.at(-1) as Mark).to).map(({ t }) => t).join(' ');
   if (id === 'body-condition') return bodyCondition(value, outOf, words);
+  // "grade one to two": neither is taken.
+  if (or !== undefined) return { gradesAsked: [value, or].map((v): Grade => ({ scale: (entry.scale ?? 'spoken') as Grade['scale'], value: v })) };
   if (!entry.scale) return { grade: { scale: 'spoken', value } };
   const legal: readonly string[] = scales[entry.scale as ScaleId].values;
   return legal.includes(value) ? { grade: { scale: entry.scale as ScaleId, value } } : { gradeDoubt: { doubt: 'off-scale', condition: id, words, legal: [...legal] } };

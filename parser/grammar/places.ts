@@ -60,7 +60,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
     const after = link === '' ? to : two ? to + 2 : to + 1;
     const next = readCode(tokens, after);
-    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) ?? (link === 'and' || link === 'to' ? bareListed(tokens, after) : undefined) : undefined;
+    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) ?? (link === 'and' || link === 'to' ? bareListed(tokens, after) : link === '' && bareListed(tokens, to) && text(tokens, bareListed(tokens, to)?.to ?? 0) === 'and' && bareListed(tokens, (bareListed(tokens, to)?.to ?? 0) + 1) ? bareListed(tokens, to) : undefined) : undefined;
     if (next === undefined && short === undefined) break;
     const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
     if (next?.repaired) { if (link === '' && text(tokens, after) === 'to') break; repaired = true; }
@@ -133,14 +133,14 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
  */
 function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: boolean): { positions: readonly number[]; to: number } | undefined {
   const last = raw.positions?.at(-1);
-  const link = last !== undefined && ['to', 'and', 'through'].includes(text(tokens, at - 1));
+  const link = last !== undefined && (['to', 'and', 'through'].includes(text(tokens, at - 1)) || (teenWords[text(tokens, at - 1)] ?? digit(text(tokens, at - 1))) === last);
   if (!begun || raw.region !== undefined || raw.row || (raw.positions !== undefined && !link) || raw.side === 'both' || raw.quadrants !== undefined) return undefined;
   if (!link && !cornerWords.has(text(tokens, at - 1))) return undefined;
   const position = teenWords[text(tokens, at)] ?? digit(text(tokens, at));
   const lowest = raw.jaw !== undefined && raw.side !== undefined ? 2 : 6;
   if (position === undefined || position < lowest || position > 11 || isOh(text(tokens, at)) || sized(tokens, at + 1) || (position < 6 && /s$/.test(text(tokens, at + 1)))) return undefined;
   if (!link) return { positions: [position], to: at + 1 };
-  const range = text(tokens, at - 1) !== 'and' && position > (last as number);
+  const range = ['to', 'through'].includes(text(tokens, at - 1)) && position > (last as number);
   return { positions: [...(raw.positions ?? []), ...(range ? Array.from({ length: position - (last as number) }, (_, i) => (last as number) + 1 + i) : [position])], to: at + 1 };
 }
 /** A unit follows, or the other end of a range and then a unit. */
@@ -149,6 +149,8 @@ const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom',
 
 /** "upper left and lower right": with jaw and side both said, another jaw, or a side with a jaw behind it, begins the next place. */
 function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly Term[] | undefined): boolean {
+  const turns = values.some((term) => (term.k === 'jaw' && raw.jaw !== undefined && term.id !== raw.jaw) || (term.k === 'side' && raw.side !== undefined && raw.side !== 'both' && term.id !== raw.side));
+  if (raw.positions !== undefined && turns) return true;
   if (raw.jaw === undefined || raw.side === undefined) return false;
   const jaw = values.some(({ k }) => k === 'jaw');
   const side = values.some((term) => term.k === 'side' && term.id !== raw.side);
@@ -158,7 +160,7 @@ function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly T
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
 function grow(raw: RawPlace, term: Term): RawPlace | undefined {
   switch (term.k) {
-    case 'side': return raw.side === undefined ? { ...raw, side: term.id } : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both' ? { ...raw, side: 'both' } : undefined;
+    case 'side': return raw.side === 'both' && raw.positions !== undefined && term.id !== 'both' ? { ...raw, side: term.id, plural: true } : raw.side === undefined ? { ...raw, side: term.id } : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both' ? { ...raw, side: 'both' } : undefined;
     case 'jaw': return raw.jaw === undefined || raw.jaw === term.id ? { ...raw, jaw: term.id, ...(term.plural ? { plural: true } : {}) } : { ...raw, jaw: 'both' };
     case 'row': return { ...raw, row: true, ...(term.plural ? { plural: true } : {}) };
     case 'hundreds': return { ...raw, quadrants: [...(raw.quadrants ?? []), term.quadrant] };

@@ -77,6 +77,34 @@ const unclearWork: Rule = (reads, { words }) => {
   });
 };
 
+const objects: Readonly<Partial<Record<string, readonly string[]>>> = { extract: ['wolf-tooth', 'blind-wolf-tooth', 'retained-cap', 'loose-cap', 'retained-fragment', 'root-remnant', 'deciduous-present', 'canine-present'] };
+/** "pulled both wolf teeth": the teeth named are what the work was done to; the work is never spread over the row. */
+const objectOfWork: Rule = (reads) => {
+  const named = reads.find(({ clause, made }) => clause.head.condition !== undefined && made.some((m) => teethOf(m.body).length > 0 || m.body !== undefined));
+  return reads.map((read) => {
+    const id = read.clause.head.work?.id;
+    const object = named && id !== undefined && objects[id]?.includes(named.clause.head.condition?.id ?? '') ? named.made[0] : undefined;
+    const teeth = teethOf(object?.body);
+    if (object === undefined || teeth.length === 0) return read;
+    return { ...read, made: read.made.map((made): Made => (made.body?.kind !== 'treatment' || made.revises ? made : { ...made, body: { ...made.body, place: { teeth: [...teeth] } }, rules: [...made.rules, 'done to what was named'], doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') })) };
+  });
+};
+
+/** "would have extracted", "was going to": said of work that was not done; how it stands is asked. */
+const wouldHave: Rule = (reads, { words }) => (!/\b(would|should|could|might) have\b/.test(words.join(' ')) ? reads : each(reads, (made) => {
+  const body = made.body;
+  if (body?.kind !== 'treatment' || body.state !== 'done') return made;
+  return { marks: made.marks, rules: [...made.rules, 'would have'], doubts: [{ doubt: 'state-unclear', ...(body.place ? { place: body.place } : {}), readings: (['not-done', 'planned', 'done'] as const).map((state) => ({ label: state, bodies: [{ ...body, state }] })) }] };
+}));
+
+/** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
+const past = /\b(last (year|time|visit|month|summer|winter|autumn|spring)|years? ago|months? ago|previously|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
+const longAgo: Rule = (reads, { words }) => (!past.test(words.join(' ')) ? reads : each(reads, (made) => {
+  const body = made.body;
+  if (body?.kind !== 'treatment' || body.procedure !== 'extract' || body.state !== 'done' || body.place === null) return made;
+  return { ...made, body: { kind: 'finding', condition: 'previously-extracted', presence: 'present', when: 'now', place: body.place }, doubts: [], rules: [...made.rules, 'work of the past'] };
+}));
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -115,5 +143,5 @@ const afterWork: Rule = (reads, { context, words }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

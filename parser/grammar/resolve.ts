@@ -37,7 +37,7 @@ export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Reso
   const merged = parts.length === 0 ? none : parts.reduce(join);
   const withCodes = merged.place === null || !('region' in merged.place) ? undefined : codes.flatMap((raw) => raw.codes ?? []);
   const opposite = [...beside, ...(withCodes ?? [])];
-  return opposite.length > 0 && merged.place !== null ? { ...merged, place: { ...merged.place, opposite } } : merged;
+  return opposite.length > 0 && merged.place !== null ? { ...merged, doubts: merged.doubts.filter(({ doubt }) => doubt !== 'no-place'), place: { ...merged.place, opposite } } : merged;
 }
 
 /** "level with the eights": of the side named, in the upper row, against which the cheek lies; "level with two oh eight": that tooth. */
@@ -132,6 +132,8 @@ const inQuadrants = (raw: RawPlace, positions: readonly number[]): string[] => u
 /** "the sixes", "upper canines", "upper left fourth cheek tooth", "upper right" for a wolf tooth. */
 function ofPositions(raw: RawPlace, positions: readonly number[], quadrants: readonly number[] | undefined, wanted: Wanted): Resolved {
   const several = raw.plural || raw.all || positions.length > 1 || raw.side === 'both' || raw.jaw === 'both' || (quadrants !== undefined && raw.quadrants !== undefined);
+  // "an incisor is missing": one of twelve, and which was not said.
+  if (wanted.single && positions.length > 1 && !raw.plural && !raw.all) return { place: null, doubts: [{ doubt: 'no-place' }] };
   const where = quadrants ?? (several ? [1, 2, 3, 4] : undefined);
   // One tooth of several possible ones: which, is asked.
   if (where === undefined || (where.length > 1 && !several)) return { place: null, doubts: [{ doubt: 'two-readings', readings: (where ?? [1, 2, 3, 4]).map((q) => ({ teeth: [codeOf(q, positions[0] as number)] })) }] };

@@ -18,7 +18,7 @@ export interface Mark {
   readonly place?: RawPlace;
   readonly measure?: MeasureMark;
   /** A grade's value as text, and the words that announced it; `outOf` for "seven out of nine". */
-  readonly grade?: { readonly value: string; readonly announced: boolean; readonly outOf?: number };
+  readonly grade?: { readonly value: string; /** "one to two": the other end. */ readonly or?: string; readonly announced: boolean; readonly outOf?: number };
   /** A number with nothing to say what it counts. */
   readonly number?: number | readonly [number, number];
   readonly terms?: readonly Term[];
@@ -80,7 +80,10 @@ function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Ma
   const scaled = marks.at(-1)?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
   if (!scaled || readCodes(tokens, at)) return undefined;
   const number = readNumber(tokens, at);
-  if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out' || text(tokens, number.to) === 'to') return undefined;
+  if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
+  const second = ['to', 'or'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to + 1) ? readNumber(tokens, number.to + 1) : undefined;
+  if (second && unitWords.has(text(tokens, second.to))) return undefined;
+  if (second) return { from: at, to: second.to, grade: { value: String(number.value), or: String(second.value), announced: false } };
   return { from: at, to: number.to, grade: { value: String(number.value), announced: false } };
 }
 
@@ -95,6 +98,8 @@ function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
     // "grade one one" is grade 1.1 in the mouth of someone who leaves out the point.
     const spelled = number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 } : number;
     if (unitWords.has(text(tokens, spelled.to))) return undefined;
+    const second = ['to', 'or'].includes(text(tokens, spelled.to)) && !readCodes(tokens, spelled.to + 1) ? readNumber(tokens, spelled.to + 1) : undefined;
+    if (second && !unitWords.has(text(tokens, second.to))) return { from, to: second.to, grade: { value: String(spelled.value), or: String(second.value), announced: true } };
     return outOf(tokens, { from, to: spelled.to, grade: { value: String(spelled.value), announced: true } });
   }
   const number = readNumber(tokens, at);

@@ -18,7 +18,7 @@ export const sedations: WorkRule = (marks, tokens) => {
   const topUps = indexes(marks, (w) => w.as === 'topUp');
   const unknown = marks.filter((m) => m.unknown).length;
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
-  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)/.test(text) || (/^no sedation\b/.test(text));
+  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
   if (agents.length === 0 && unknown > 1) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;

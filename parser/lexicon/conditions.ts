@@ -153,7 +153,7 @@ export const conditions = {
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', 'crack(s|ed)', 'broken', 'chipped', 'chip', 'split', 'fissure(s|d)', '[has] broken'],
+    say: ['fracture(s|d)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip', 'split', 'fissure(s|d)', '[has] broken'],
     withPlace: ['broke'],
   },
   'retained-fragment': {
@@ -215,7 +215,7 @@ export const conditions = {
   },
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
-    say: ['loose cap(s)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
+    say: ['loose cap(s)', 'cap(s) on the move', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],

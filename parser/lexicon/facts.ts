@@ -11,7 +11,7 @@ export const factSay: readonly { readonly about: FactAbout; readonly say: readon
   { about: 'vaccination', say: ['vaccination(s)', 'vaccinated', 'vaccinations are'] },
   { about: 'tetanus', say: ['tetanus [is|cover|vaccination|jab]'] },
   { about: 'heart-rate', say: ['heart rate', 'pulse [rate]'] },
-  { about: 'gag', say: ['gag (on|in|off|out|fitted|well tolerated)', 'speculum (on|in|off|out|fitted|well tolerated)', 'accepted the (gag|speculum)'] },
+  { about: 'gag', say: ['gag (on|in|off|out|fitted|well tolerated|used)', 'speculum (on|in|off|out|fitted|well tolerated|used)', 'accepted the (gag|speculum)'] },
   { about: 'light', say: ['head torch (on|used)', 'light source', 'used a head (light|torch)'] },
   { about: 'method', say: ['examined (by|with) [a] (hand|palpation|mirror|probe|mirror and probe|feel)', 'checked with [a] (mirror|probe)', 'by palpation', 'used [a|the] (mirror|probe)', 'mirror and probe used', 'mirror used', 'probe used'] },
   { about: 'photographs', say: ['no photographs taken', 'photographs on file'] },

@@ -56,7 +56,7 @@ export const changeSay: Readonly<Record<'new' | 'better' | 'worse' | 'unchanged'
   new: ['new [since (last time|last year)]'],
   better: ['better [than (last time|last year|before)]', 'improved', 'improving', 'smaller than (last time|last year|before)'],
   worse: ['worse [than (last time|last year|before)]', 'bigger than (last time|last year|before)'],
-  unchanged: ['unchanged', 'no change', 'same as (last time|last year|before)', 'no different [from (last time|last year|before)]'],
+  unchanged: ['unchanged', 'no change [in]', 'no further change [in]', 'same as (last time|last year|before)', 'no different [from (last time|last year|before)]'],
 };
 /** Before a number: an estimate. */
 export const aboutSay: readonly string[] = ['about', 'around', 'roughly', 'approximately', 'approx', 'nearly', 'almost', 'maybe', 'just over', 'just under'];

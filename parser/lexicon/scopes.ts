@@ -11,7 +11,7 @@ export interface ScopeCue {
 }
 
 export const scopeCues: readonly ScopeCue[] = [
-  { say: ['not only', 'no doubt', 'not sure', 'no change', 'no further change', 'no problem', 'no bother', 'no worries', 'no wonder', 'no idea'], means: 'absent', looks: 'forward', kind: 'pseudo' },
+  { say: ['not only', 'no doubt', 'not sure', 'no problem', 'no bother', 'no worries', 'no wonder', 'no idea'], means: 'absent', looks: 'forward', kind: 'pseudo' },
   { say: ['no [(obvious|visible|palpable|significant|further|other|more|new|evidence of|sign of|signs of|trace of|hint of)]', 'none of', 'nothing', 'not [(a|any|got any|got a|really|particularly)]', 'without [(a|any)]', '(free|clear) (of|from) [any]', 'nil', 'never', 'neither', 'nor [any]', 'absence of', 'negative for', '(has|have) no', '(does not|did not|do not) have [(a|any)]', "(doesn't|don't|didn't) have [(a|any)]", 'cannot (see|feel|find) [(a|any)]', "can't (see|feel|find) [(a|any)]", "(isn't|aren't|wasn't)", 'rule(d) out [(a|any)]'], means: 'absent', looks: 'forward' },
   { say: ['[is] ruled out', '[is] negative', 'nil', '[is|are] not present', '[is|are] (none|absent) [today]', 'none (seen|felt|found|there)', 'not (found|detected|there)'], means: 'absent', looks: 'back' },
   { say: ['possible', 'possibly', 'suspect(ed) [(a|an)]', 'suspicious (of|for)', 'suspicion of', 'query', 'queried', 'probable', 'probably', 'likely', 'maybe [(a|an)]', 'perhaps', '(might|may|could) (be|have) [(a|an)]', 'looks like it (might|may|could) (be|have)', 'think there (is|might be) [(a|an)]', 'not sure (if|whether) [(there is|it is)] [(a|an)]'], means: 'suspected', looks: 'forward' },
