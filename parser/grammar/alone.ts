@@ -10,6 +10,7 @@ import { detailsOf } from './findings.ts';
 import { bodyOf } from './meaning.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
+import { doseIn } from './sedations.ts';
 import type { Roles } from './assemble.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import { scales } from '../lexicon/scales.ts';
@@ -33,6 +34,8 @@ export function alone(input: Alone): readonly Made[] {
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
     if (placings.length > 0 && fits && (/^(and|also|plus|as well as)\b/.test(words) || /\b(as well|too|also)$/.test(words))) return repeated(last, input, places, mods, resolvePlace(placings, wantedBy(last.condition, input.missing)), last.presence);
   }
+  const canines = placings.length === 1 && placings[0]?.raw.positions?.length === 1 && placings[0].raw.positions[0] === 4 && input.marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
+  if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'absent'], doubts: [] }]; }
   const untouched = mods.filter((m) => (input.marks[m] as Mark).terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
   if (untouched.length > 0 && placings.length === 0) return leftAlone(last, untouched);
   if (placings.length > 0) return placeAlone(input, placings, mods);
@@ -143,7 +146,15 @@ function amendedPlace(last: Item, input: Alone, placings: { raw: NonNullable<Mar
 
 /** A size, tool or degree said alone after an item amends it. */
 function amended(last: Item, input: Alone, mods: readonly number[]): readonly Made[] {
+  if (last.kind === 'sedation' || last.kind === 'medication') {
+    const dose = doseIn(input.tokens, 0, input.tokens.length);
+    const route = mods.flatMap((m) => ((input.marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'route' ? [t.term.route] : [])))[0];
+    const now = { ...(dose?.unit ? { dose } : {}), ...(route ? { route } : {}) };
+    return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
+  }
   if (last.kind === 'finding') {
+    // A size belongs to nothing that was ruled out.
+    if (last.presence === 'absent') return worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
     const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
     const now = said(details);
     if (details.gradeDoubt) return [{ marks: mods, doubts: [details.gradeDoubt], rules: ['amend'] }];

@@ -77,7 +77,7 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
 const ruledOutBeside = (marks: readonly Mark[], at: number): boolean => (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') && (marks[at + 1]?.terms ?? []).some((t) => t.k === 'glue' || (t.k === 'cue' && t.cue.means === 'absent'));
 
 /** A group word ("canines", "caps") beside a true finding is its place. */
-const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t) && !(t.k === 'condition' && t.strength === 'withPlace')));
+const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t)));
 
 export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): readonly Clause[] {
   const link = (a: number, b: number): Link => linkBetween(marks, tokens, role, a, b);
@@ -119,9 +119,11 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
 /** "masseters even on both sides": a side said after the finding belongs to the region before it. */
 function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | undefined {
   const [place, side] = [before.placings.at(-1) as Placing, after.placings[0] as Placing];
-  const bare = after.placings.length === 1 && side.raw.side !== undefined && side.raw.jaw === undefined && side.raw.region === undefined && side.raw.positions === undefined && !side.raw.row;
-  if (!bare || place.raw.region === undefined || place.raw.side !== undefined) return undefined;
-  return [...before.placings.slice(0, -1), { raw: { ...place.raw, side: side.raw.side }, marks: [...place.marks, ...side.marks] }];
+  const only = after.placings.length === 1 && after.placings[0]?.raw.codes === undefined && side.raw.region === undefined && side.raw.positions === undefined && !side.raw.row && !side.raw.all && side.raw.quadrants === undefined;
+  const adds = (side.raw.side === undefined || place.raw.side === undefined) && (side.raw.jaw === undefined || place.raw.jaw === undefined);
+  const open = place.raw.codes === undefined && (place.raw.region !== undefined ? side.raw.jaw === undefined : place.raw.positions !== undefined || (place.raw.jaw !== undefined && !place.raw.row));
+  if (!only || !adds || !open) return undefined;
+  return [...before.placings.slice(0, -1), { raw: { ...place.raw, ...(side.raw.side ? { side: side.raw.side } : {}), ...(side.raw.jaw ? { jaw: side.raw.jaw } : {}) }, marks: [...place.marks, ...side.marks] }];
 }
 
 const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
@@ -151,7 +153,8 @@ function placeGroups(marks: readonly Mark[], role: Roles['role'], link: (a: numb
     const bond = lastMark === undefined ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
-    if (last && !apart && !surfacesBetween && ['and', 'prep', 'beside'].includes(bond)) {
+    const regions = mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
+    if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
       last.placings.push({ raw: mark.place, marks: [i], ...(bond === 'beside' ? { beside: true } : {}) });
     } else if (last && !apart && surfacesBetween && bond !== '') {

@@ -18,7 +18,7 @@ export function steer(words: readonly string[], context: Context, carry: Carry):
   if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
   if (plain[0] === 'note' && plain.length > 1) return { commands: [], carry, note: plain.slice(1).join(' ') };
   const next = /^next horse(?: is| please)?(?: (.+))?$/.exec(text);
-  if (next && (next[1] === undefined || next[1].split(' ').length <= 3)) return { commands: [{ command: 'next-horse', ...(next[1] ? { name: capital(next[1]) } : {}) }], carry: { ...ended(carry), undo: remember(carry.undo, { command: 'next-horse', ids: [] }) } };
+  if (next && (next[1] === undefined || next[1].split(' ').length <= 3)) return { commands: [{ command: 'next-horse', ...(next[1] ? { name: capital(next[1]) } : {}) }], carry: { lastItems: [], paused: carry.paused, undo: remember(carry.undo, { command: 'next-horse', ids: [] }) } };
   const flag = /^(?:flag|mark) (?:(?:that|this|it)|(.+)) for (?:the|a) vet$/.exec(text);
   if (flag) return { commands: [{ command: 'flag-for-veterinarian', ...(carry.last ? { targets: [carry.last] } : {}) }], carry };
   if (command === undefined) return undefined;

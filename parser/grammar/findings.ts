@@ -25,18 +25,20 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const ruledOut = clause.scopes.includes('absent') !== (strength === 'absentSay');
   const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
   const when = clause.scopes.includes('before') && !ruledOut ? 'before' as const : 'now' as const;
-  const split = placingsBySurface(clause, marks);
+  const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
+  const split = crested.length > 0 ? [{ placings: clause.placings.filter(({ raw }) => raw.codes === undefined), surfaces: [] }] : placingsBySurface(clause, marks);
   return split.map(({ placings, surfaces }) => {
     const { place, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     const allSurfaces = [...new Set([...details.surfaces, ...surfaces, ...(distal ? ['distal' as const] : [])])];
+    const crest = crested.length > 0 ? { crest: [...crested] } : {};
     const body: FindingBody = {
       kind: 'finding', condition: id, presence, when, place,
       ...(allSurfaces.length > 0 ? { surfaces: allSurfaces } : {}),
       ...(details.severity ? { severity: details.severity } : {}), ...(details.severitySaid ? { severitySaid: details.severitySaid } : {}),
       ...(details.grade ? { grade: details.grade } : {}), ...(details.measures.length > 0 ? { measures: details.measures } : {}),
       ...(details.qualifiers.length > 0 ? { qualifiers: details.qualifiers } : {}), ...(details.change ? { change: details.change } : {}),
-      ...(details.pulpHorn !== undefined ? { pulpHorn: details.pulpHorn } : {}), ...(said ? { said } : {}),
+      ...(details.pulpHorn !== undefined ? { pulpHorn: details.pulpHorn } : {}), ...(said ? { said } : {}), ...crest,
     };
     const own = doubts.filter((d) => !(d.doubt === 'no-place' && presence === 'absent')).map((d): MadeDoubt => ({
       doubt: d.doubt, condition: id, words: (d.said ?? []).join(' ') || undefined, ...(d.rule ? { rule: d.rule } : {}), ...(d.doubt === 'unlikely' ? { place } : {}),
@@ -51,6 +53,9 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
 
 /** "points on the outside of the uppers and the inside of the lowers": one finding, two places, each with its surface. */
 function placingsBySurface(clause: Clause, marks: readonly Mark[]): readonly { placings: readonly Placing[]; surfaces: readonly SurfaceId[] }[] {
+  const regions = clause.placings.filter(({ raw, beside }) => raw.region !== undefined && raw.codes === undefined && !beside);
+  // "tongue, cheeks and palate normal": each has its own item.
+  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === clause.placings.length) return regions.map((placing) => ({ placings: [placing], surfaces: surfacesAt(clause.mods, marks) }));
   const surfaceMods = clause.mods.filter((m) => (marks[m] as Mark).terms?.some((t) => t.k === 'surface'));
   const firsts = clause.placings.map((p) => p.marks[0] as number);
   if (surfaceMods.length < 2 || clause.placings.length < 2) return [{ placings: clause.placings, surfaces: surfacesAt(surfaceMods, marks) }];

@@ -15,7 +15,7 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
     const body = made.body;
     if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
     const entry = conditions[body.condition] as ConditionEntry;
-    if (entry.places.includes('N') || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;
+    if ((entry.places.includes('N') && !(waiting && body.condition === 'abnormality')) || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;
     const ruledOut = body.presence === 'absent' && !waiting;
     if (ruledOut) return made;
     const leaned = said || carry.place === undefined || entry.home !== undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));

@@ -40,6 +40,8 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, made: readonly Made[]
   const commands: Command[] = [];
   const repaired = new Map<number, string>();
   let amendments = 0;
+  // What is said in one breath counts together: the wolf tooth that is pulled was found.
+  const together: Context = { ...context, items: [...context.items, ...made.flatMap(({ body, revises }) => (body && !revises ? [body as Item] : []))] };
   for (const one of made) {
     const indices = wordsOf(one.marks, reading);
     const item = one.body && { ...one.body, id: `${heard.id}/i${items.length + 1}`, how: one.how ?? {}, evidence: evidence(heard, words, indices, one), ...(one.revises ? { revises: one.revises.id } : {}) } as Item;
@@ -48,7 +50,7 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, made: readonly Made[]
       indices.forEach((i) => { if (!claims.has(i)) claims.set(i, `item:${item.id}`); });
       if (one.revises && one.rules.includes('amend')) commands.push({ id: `${heard.id}/c${(amendments += 1)}`, command: 'amend', utterance: heard.id, words: textOf(indices, words), target: one.revises.id, was: one.revises.was, now: one.revises.now });
     }
-    const against: MadeDoubt[] = item && one.body ? broken(one.body, context).map((rule): MadeDoubt => ({ doubt: 'unlikely', rule: rule.name, why: rule.why, source: rule.source })) : [];
+    const against: MadeDoubt[] = item && one.body ? broken(one.body, together).map((rule): MadeDoubt => ({ doubt: 'unlikely', rule: rule.name, why: rule.why, source: rule.source })) : [];
     if (one.body && conflicts(one.body, context)) against.push({ doubt: 'conflict', rule: conflictRule.name, why: conflictRule.why, source: conflictRule.source });
     for (const doubt of [...one.doubts, ...against]) {
       const own = doubt.marks ? wordsOf(doubt.marks, reading) : indices;

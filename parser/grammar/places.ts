@@ -30,6 +30,8 @@ export interface RawPlace {
   readonly plural?: boolean;
   /** Behind or in front of a tooth: counts from it. */
   readonly relative?: 'behind' | 'front';
+  /** "both" without a noun. */
+  readonly weak?: true;
   readonly elsewhere?: string;
   readonly repaired?: boolean;
   /** Another quadrant was said beside the code: "upper left one oh six". */
@@ -160,7 +162,7 @@ function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly T
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
 function grow(raw: RawPlace, term: Term): RawPlace | undefined {
   switch (term.k) {
-    case 'side': return raw.side === 'both' && raw.positions !== undefined && term.id !== 'both' ? { ...raw, side: term.id, plural: true } : raw.side === undefined ? { ...raw, side: term.id } : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both' ? { ...raw, side: 'both' } : undefined;
+    case 'side': return raw.side === undefined && term.weak ? { ...raw, side: term.id, weak: true } : raw.side === 'both' && raw.positions !== undefined && term.id !== 'both' ? { ...raw, side: term.id, plural: true } : raw.side === undefined ? { ...raw, side: term.id } : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both' ? { ...raw, side: 'both' } : undefined;
     case 'jaw': return raw.jaw === undefined || raw.jaw === term.id ? { ...raw, jaw: term.id, ...(term.plural ? { plural: true } : {}) } : { ...raw, jaw: 'both' };
     case 'row': return { ...raw, row: true, ...(term.plural ? { plural: true } : {}) };
     case 'hundreds': return { ...raw, quadrants: [...(raw.quadrants ?? []), term.quadrant] };

@@ -37,6 +37,7 @@ const pointers: readonly Pointer[] = [
   ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map((words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))]),
   ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),
   [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
+  ...['extracted', 'pulled', 'removed', 'taken', 'reduced', 'rasped', 'buffed', 'loose', 'sharp', 'long', 'fractured', 'normal', 'blind', 'out'].map((next): Pointer => [['both', next], (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined)]),
   [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored],
 ];
 

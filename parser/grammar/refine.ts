@@ -5,7 +5,7 @@ import { revision } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
-import { positionOf, quadrantOf } from './teeth.ts';
+import { otherSide, positionOf, quadrantOf } from './teeth.ts';
 
 export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
 export interface Around { readonly context: Context; readonly carry: Carry; readonly words: readonly string[]; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
@@ -105,6 +105,26 @@ const longAgo: Rule = (reads, { words }) => (!past.test(words.join(' ')) ? reads
   return { ...made, body: { kind: 'finding', condition: 'previously-extracted', presence: 'present', when: 'now', place: body.place }, doubts: [], rules: [...made.rules, 'work of the past'] };
 }));
 
+/** "slant, long on the left": which side of the slant is long, no overlong teeth. */
+const slantLong: Rule = (reads) => {
+  const slant = reads.find(({ clause }) => clause.head.condition?.id === 'slant');
+  const long = reads.find(({ clause, said }) => clause.head.condition?.id === 'overlong' && said === 'long');
+  if (slant === undefined || long === undefined) return reads;
+  const raw = long.clause.placings[0]?.raw;
+  const where = [raw?.jaw, raw?.side].filter((word) => word !== undefined && word !== 'both').join('-');
+  return reads.flatMap((read) => (read === long ? [] : read !== slant ? [read] : [{ ...read, made: read.made.map((made) => { const joined = become(made, { place: null, ...(where !== '' ? { long: where } : {}) }, 'the long side'); return { ...joined, marks: [...joined.marks, ...(long.made[0]?.marks ?? [])] }; }) }]));
+};
+
+/** "hooks on the upper sixes, three mil left, four mil right": each side has its own size. */
+const sizeBySide: Rule = (reads, { words }) => reads.map((read) => ({ ...read, made: read.made.flatMap((made): readonly Made[] => {
+  const body = finding(made);
+  const [first, second] = body?.measures ?? [];
+  const sides = words.filter((word) => word === 'left' || word === 'right');
+  if (body === undefined || first === undefined || second === undefined || body.measures?.length !== 2 || first.what !== second.what || sides.length !== 2 || sides[0] === sides[1] || !body.place || !('teeth' in body.place)) return [made];
+  const both = [...new Set(body.place.teeth.flatMap((t) => [t, otherSide(t)]))];
+  return [first, second].map((measure, i) => become(made, { measures: [measure], place: { teeth: both.filter((t) => (sides[i] === 'left') === [2, 3, 6, 7].includes(quadrantOf(t))).sort() } }, 'a size for each side'));
+}) }));
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -143,5 +163,5 @@ const afterWork: Rule = (reads, { context, words }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, sizeBySide, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -66,6 +66,10 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.codes) return ofCodes(raw, raw.codes, wanted);
   if (raw.elsewhere !== undefined) return none;
   if (raw.region && wanted.kinds.includes('G')) return { place: { region: raw.region, ...sideOf(raw), ...(raw.jaw && raw.jaw !== 'both' && ['lips', 'gums', 'bars'].includes(raw.region) ? { jaw: raw.jaw } : {}) }, doubts: [] };
+  // "right bar sharp": what stands at teeth only has no place in a region, and its side is the region's.
+  if (raw.region && !['incisors', 'cheek-teeth'].includes(raw.region) && !wanted.kinds.includes('R') && wanted.home === undefined && !wanted.kinds.includes('N')) return { place: null, doubts: [{ doubt: 'no-place' }] };
+  // A bare "both" says neither of what.
+  if (raw.weak && raw.jaw === undefined && raw.positions === undefined && raw.region === undefined && wanted.positions === undefined) return { place: null, doubts: [{ doubt: 'no-place' }] };
   if (raw.asked) return { place: null, doubts: [{ doubt: 'two-readings', readings: raw.asked.map((p) => ({ teeth: inQuadrants(raw, [p]) })) }] };
   if (raw.all && !raw.positions && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
   const positions = raw.positions ?? wanted.positions;
@@ -145,6 +149,8 @@ function ofPositions(raw: RawPlace, positions: readonly number[], quadrants: rea
 /** A group of teeth where the finding stands at a row or a region: "incisors level", "wave on the cheek teeth". */
 function ofGroupAsArea(raw: RawPlace, positions: readonly number[], quadrants: readonly number[] | undefined, wanted: Wanted): Resolved {
   const incisors = positions.every((p) => p <= 3);
+  // "bit rubs, both corners": of the mouth.
+  if (positions.length === 1 && positions[0] === 3 && !wanted.kinds.includes('R') && wanted.kinds.includes('G')) return { place: { region: 'commissure', ...(raw.side ? { side: raw.side } : raw.plural ? { side: 'both' as const } : {}) }, doubts: [] };
   if (wanted.kinds.includes('R')) {
     const rows: readonly RowId[] = incisors ? (raw.jaw === undefined || raw.jaw === 'both' ? ['lower-incisors', 'upper-incisors'] : [`${raw.jaw}-incisors`]) : (quadrants ?? [1, 2, 3, 4]).map((q) => rowOf[q] as RowId);
     return { place: { rows: [...rows].sort() }, doubts: [] };

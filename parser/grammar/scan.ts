@@ -142,6 +142,8 @@ function dimension(tokens: readonly Token[], mark: Mark): Mark {
 }
 
 function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
+  // "two oh four point two" is a number gone wrong, no enamel point.
+  if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
   const found = longest(vocabulary, words, at);
   const cluster = readCluster(tokens, words, at);
   const first = found;

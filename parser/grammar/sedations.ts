@@ -44,7 +44,7 @@ export const sedations: WorkRule = (marks, tokens) => {
 interface SpokenDose { readonly value?: number | [number, number]; readonly unit?: 'ml' | 'mg' | 'mcg' | 'mg/kg' | 'mcg/kg'; readonly said?: string }
 
 /** The first amount in the stretch; a number without a unit comes back without one, to be doubted. */
-function doseIn(tokens: readonly Token[], from: number, to: number): SpokenDose | undefined {
+export function doseIn(tokens: readonly Token[], from: number, to: number): SpokenDose | undefined {
   for (let at = from; at < to; at += 1) {
     if (tokens[at]?.t === 'half' && tokens[at + 1]?.t === 'a' && tokens[at + 2]?.t === 'syringe') return { said: 'half a syringe' };
     const amount = readAmount(tokens, at);

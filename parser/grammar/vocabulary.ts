@@ -23,7 +23,7 @@ export type Term =
   | { readonly k: 'severity'; readonly id: SeverityId; readonly said: string }
   | { readonly k: 'severityKept'; readonly said: string }
   | { readonly k: 'change'; readonly id: 'new' | 'better' | 'worse' | 'unchanged' }
-  | { readonly k: 'side'; readonly id: 'left' | 'right' | 'both' }
+  | { readonly k: 'side'; readonly id: 'left' | 'right' | 'both'; readonly weak?: true }
   | { readonly k: 'jaw'; readonly id: 'upper' | 'lower' | 'both'; readonly plural: boolean }
   | { readonly k: 'row'; readonly plural: boolean }
   | { readonly k: 'hundreds'; readonly quadrant: number }
@@ -55,7 +55,7 @@ for (const [id, forms] of Object.entries(qualifierSay) as [QualifierId, readonly
 for (const [id, forms] of Object.entries(severitySay) as [SeverityId, readonly string[]][]) add(forms, (said) => ({ k: 'severity', id, said }));
 add(severityKept, (said) => ({ k: 'severityKept', said }));
 for (const [id, forms] of Object.entries(changeSay) as ['new', readonly string[]][]) add(forms, () => ({ k: 'change', id }));
-for (const [id, forms] of Object.entries(sideSay) as ['left', readonly string[]][]) add(forms, () => ({ k: 'side', id }));
+for (const [id, forms] of Object.entries(sideSay) as ['left', readonly string[]][]) add(forms, (said) => ({ k: 'side', id, ...(said === 'both' || said === 'either' ? { weak: true as const } : {}) }));
 for (const [id, forms] of Object.entries(jawSay) as ['upper', readonly string[]][]) add(forms, (said) => ({ k: 'jaw', id, plural: plural(said) }));
 add(rowSay, (said) => ({ k: 'row', plural: plural(said) }));
 for (const [form, quadrant] of Object.entries(hundredSay)) add([form], () => ({ k: 'hundreds', quadrant }));
