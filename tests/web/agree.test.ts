@@ -40,8 +40,8 @@ const place = fc.oneof(
   fc.subarray([...permanentTeeth], { minLength: 1, maxLength: 12 }).map((teeth) => ({ teeth })),
   fc.constantFrom(...spaces).map(([a, b]) => ({ spaces: [[a, b]] as [string, string][] })),
   fc.subarray([...rowIds], { minLength: 1 }).map((rows) => ({ rows })),
-  // A side only where a region has one: the grammar reads "left incisors" as three teeth, not as a region.
-  fc.record({ region: fc.constantFrom(...regionIds), side: fc.constantFrom('left', 'right', 'both', undefined), jaw: fc.constantFrom('upper', 'lower', undefined) }).map(({ region, side, jaw }) => ({ region, jaw, ...(region === 'incisors' ? {} : { side }) })),
+  // No side for the incisors and the mouth: the grammar reads "left incisors" as teeth, and the server's list takes no side of a row that has none.
+  fc.record({ region: fc.constantFrom(...regionIds), side: fc.constantFrom('left', 'right', 'both', undefined), jaw: fc.constantFrom('upper', 'lower', undefined) }).map(({ region, side, jaw }) => ({ region, jaw, ...(region === 'incisors' || region === 'mouth' ? {} : { side }) })),
 );
 const entry = fc.record({ place, kind: fc.constantFrom('finding', 'treatment', 'not-examined', 'follow-up'), state: fc.constantFrom('open', 'kept', 'struck', 'revised') }).map(({ place: at, kind, state }, ): DraftItem => ({
   state: state as DraftItem['state'],

@@ -3,8 +3,10 @@ import type { DraftDoubt } from '../../parser/contract/draft.ts';
 import type { Grade, Item } from '../../parser/contract/item.ts';
 import { condition, doubtQuestions } from '../labels.ts';
 import { placeWords } from '../mouth/names.ts';
+import { placeOfItem, standsAt } from '../mouth/marks.ts';
+import { keysOf, teethSpokenOf } from '../mouth/places.ts';
 import { told } from '../told.ts';
-import { act, at, busy, draft, editing, opened, questionsHere, settle, soundOf, utterance } from './desk.ts';
+import { act, at, busy, draft, editing, opened, questionsHere, settle, soundOf, standing, utterance } from './desk.ts';
 import { Phrase, Play } from './Said.tsx';
 
 /** A grade from the scale in place of the one that was said and is not on it. */
@@ -13,6 +15,14 @@ async function grade(item: Item, doubt: string, value: string): Promise<void> {
   const scale = condition(item.condition).scale as Grade['scale'];
   const done = await act({ act: 'edit', id: item.id, item: { ...item, grade: { scale, value } } }, `Grade ${value}.`);
   if (done && draft.value?.doubts.some((d) => d.doubt.id === doubt && !d.settled)) await settle(doubt, 'kept-as-said');
+}
+
+/** What a conflict is about: the findings that stand where it was said, and what was not examined there. */
+function against({ doubt }: DraftDoubt): readonly Item[] {
+  const about = draft.value?.items.find((i) => i.item.id === doubt.item)?.item;
+  if (doubt.doubt !== 'conflict' || !about) return [];
+  const keys = [...keysOf(placeOfItem(about)), ...teethSpokenOf(placeOfItem(about))];
+  return standing.value.map((i) => i.item).filter((i) => i.id !== about.id && (i.kind === 'not-examined' || (i.kind === 'finding' && i.presence !== 'absent')) && keys.some((key) => standsAt(i, key)));
 }
 
 function Question({ entry }: { entry: DraftDoubt }) {
@@ -27,7 +37,8 @@ function Question({ entry }: { entry: DraftDoubt }) {
         <h3>{doubtQuestions[doubt.doubt]}</h3>
         {item && <p>{told(item)}</p>}
         {!item && half && <p>{half}</p>}
-        {doubt.why && <p class="soft small">{doubt.why}{doubt.source ? ` (${doubt.source})` : ''}</p>}
+        {doubt.why && <p class="soft small">{doubt.why}{doubt.source && doubt.source !== 'logic' ? ` (${doubt.source})` : ''}</p>}
+        {against(entry).map((other) => <p key={other.id} class="small">Said before: {told(other)}</p>)}
         <p>{said ? <Phrase said={said} marked={(i) => (item ? item.evidence.words.includes(i) : doubt.words.split(' ').includes(said.words[i]!.w))} /> : <q class="phrase">{doubt.words}</q>}</p>
       </div>
       <div class="row">

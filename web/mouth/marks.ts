@@ -17,11 +17,14 @@ export function standsAt(item: Item, key: PlaceKey): boolean {
   if (teethSpokenOf(placeOfItem(item)).includes(key)) return true;
   return keysOf(placeOfItem(item)).some((k) => k === key || (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) || (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)));
 }
-/** How one item looks where it stands. */
-export function lookOf(item: Item): Look {
+/** How one item looks where it stands; words about the visit look like nothing. */
+export function lookOf(item: Item): Look | null {
   if (item.kind === 'not-examined') return 'unseen';
   if (item.kind === 'treatment') return item.state === 'done' || item.state === 'part-done' || item.state === 'attempted' ? 'work' : 'plan';
-  if (item.kind !== 'finding') return 'plan';
+  if (item.kind === 'sedation') return item.given ? 'work' : 'open';
+  if (item.kind === 'medication') return item.state === undefined || item.state === 'given' ? 'work' : 'plan';
+  if (item.kind === 'follow-up') return 'plan';
+  if (item.kind !== 'finding') return null;
   if (item.when === 'before') return 'before';
   return item.presence === 'present' ? 'present' : item.presence === 'suspected' ? 'half' : 'open';
 }
@@ -43,7 +46,7 @@ export function marksOf(draft: Pick<Draft, 'items' | 'doubts'> | null): Readonly
   }
   return marks;
 }
-const stronger = (a: Look | null, b: Look): Look => (a && looks.indexOf(a) <= looks.indexOf(b) ? a : b);
+const stronger = (a: Look | null, b: Look | null): Look | null => (a && (!b || looks.indexOf(a) <= looks.indexOf(b)) ? a : b);
 
 /** Teeth that were spoken of, whatever was said of them; "not examined" is not looking. */
 export function lookedAt(items: readonly DraftItem[]): ReadonlySet<string> {
