@@ -157,10 +157,18 @@ test('the line is cut in the middle of a phrase: every second of sound is on the
   for await (const part of readRecording(join(folder, 'demo.wav'))) parts.push(part);
   const spoken = Float32Array.from(parts.flatMap((part) => [...part]).slice(0, 40 * 16000));
   expect(taken.length).toBeGreaterThan(16000 * 12);
-  // The microphone opened a moment into (or before) the file: find that moment once, on a second of speech; then every later second must fit it.
-  const shift = bestShift(taken.subarray(24000, 40000), spoken);
-  const fits = Array.from({ length: Math.floor(taken.length / 16000) - 2 }, (_, s) => likeness(taken.subarray((s + 1) * 16000, (s + 2) * 16000), spoken.subarray(shift - 24000 + (s + 1) * 16000, shift - 24000 + (s + 2) * 16000)));
-  expect(Math.min(...fits)).toBeGreaterThan(0.9);
+  // Each second of it is looked for in what was spoken. A lost chunk would move all that follows by 4000 samples, one out of order would fit nowhere.
+  // The browser's test device itself slips by 10 ms (160 samples) now and then on a busy machine: the second in which it slips may fit badly.
+  const found = Array.from({ length: Math.floor(taken.length / 16000) - 2 }, (_, i) => {
+    const [from, near] = [(i + 1) * 16000, Math.max(0, (i - 2) * 16000)];
+    const piece = taken.subarray(from, from + 16000);
+    const where = near + bestShift(piece, spoken.subarray(near, near + 16000 * 7));
+    return { shift: where - from, fit: likeness(piece, spoken.subarray(where, where + 16000)) };
+  });
+  const sure = found.filter(({ fit }) => fit > 0.9).map(({ shift }) => shift);
+  const slips = sure.filter((shift, i) => i > 0 && shift !== sure[i - 1]).length;
+  expect(Math.max(...sure) - Math.min(...sure)).toBeLessThan(2000);
+  expect(found.length - sure.length).toBeLessThanOrEqual(slips);
 });
 
 /** Correlation of two equally long stretches (Pearson, without the mean: sound has none). */
@@ -176,7 +184,7 @@ const likeness = (a: Float32Array, b: Float32Array): number => {
 /** Where in `whole` the stretch lies. */
 const bestShift = (stretch: Float32Array, whole: Float32Array): number => {
   const coarse = (x: Float32Array): Float32Array => Float32Array.from({ length: Math.floor(x.length / 8) }, (_, i) => x.subarray(i * 8, i * 8 + 8).reduce((s, v) => s + v, 0));
-  const [small, large] = [coarse(stretch), coarse(whole.subarray(0, 16000 * 12))];
+  const [small, large] = [coarse(stretch), coarse(whole)];
   let best = { at: 0, fit: -1 };
   for (let n = 0; n + small.length <= large.length; n++) {
     const fit = likeness(small, large.subarray(n, n + small.length));
