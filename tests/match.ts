@@ -39,6 +39,9 @@ function fits(expected: Json, got: Json, part: boolean): boolean {
   return more.length === 0 && Object.entries(expected).every(([name, e]) => fits(e, got[name], part));
 }
 
+/** A default that a pattern writes out must hold: "never present" is not "never". */
+const defaultsHold = (pattern: Fields, got: Fields): boolean => Object.entries(pattern).every(([name, value]) => !(name in defaults && text(defaults[name]) === text(value)) || got[name] === undefined);
+
 /** Whether one item is the expected one. */
 export const sameItem = (expected: Json, got: Json): boolean => fits(bare(expected), bare(got), false);
 
@@ -57,7 +60,7 @@ export function pair<E, G>(expected: readonly E[], got: readonly G[], same: (e: 
 /** Items by their whole meaning; commands, doubts and the header by the fields that the expectation names (their kind always). */
 export function difference(expected: Expected, got: Got): Difference {
   const items = expected.items === 'any' ? { missing: [], extra: [] } : pair(expected.items ?? [], got.items, sameItem);
-  const never = got.items.filter((item) => (expected.never ?? []).some((no) => fits(bare(no), bare(item), true)));
+  const never = got.items.filter((item) => (expected.never ?? []).some((no) => fits(bare(no), bare(item), true) && defaultsHold(no, bare(item) as Fields)));
   const commands = pair(expected.commands ?? [], got.commands, named);
   const doubts = pair(expected.doubts ?? [], got.doubts, named);
   const header = expected.header === undefined || fits(bare(expected.header), bare(got.header ?? {}), true);

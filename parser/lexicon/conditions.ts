@@ -88,7 +88,7 @@ export const conditions = {
   },
   'periodontal-pocket': {
     label: 'Periodontal pocket', short: 'pocket', group: 'gums', places: ['S', 'T'], measure: 'depth',
-    say: ['(periodontal|gum|gingival) pocket(s)', 'pocket(s)', 'pocketing', 'probing depth(s)', 'probe(s) to', 'pocket depth(s)'],
+    say: ['(periodontal|gum|gingival) pocket(s)', '[packed] pocket(s)', 'pocketing', 'probing depth(s)', 'probe(s) to', 'pocket depth(s)'],
   },
   'periodontal-disease': {
     label: 'Periodontal disease', short: 'perio', group: 'gums', places: ['T', 'S'], scale: 'periodontal-disease',
