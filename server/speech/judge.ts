@@ -23,7 +23,11 @@ export type Rule = {
   readonly temperature: number;
 };
 
-/** Chosen on the even phrases and digit takes 0 to 4, by `npm run bench:hearing -- --tune`. */
+/**
+ * Tried on 57 even phrases and 30 tooth codes of people (takes 0 to 4), with the plain ear, clean: words misheard in
+ * phrases 0.208 without the rule's nats, 0.184 with 2, 0.176 with 4, 0.152 with 8; in codes 0.144, 0.122, 0.122, 0.111.
+ * Kept low, because talk must stay talk. The temperature is not fitted yet: 1 is what the recogniser says of itself.
+ */
 export const RULE: Rule = { trade: 2, temperature: 1 };
 
 /**
