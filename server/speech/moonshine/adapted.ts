@@ -6,6 +6,7 @@ import { sha256 } from '../npmPackage.ts';
 
 const ADAPTER = new URL('./adapter/adapter.bin', import.meta.url);
 const APPLY = new URL('./adapter/apply.ts', import.meta.url);
+const FORMAT = new URL('./adapter/onnx.ts', import.meta.url);
 
 type Apply = (paths: { decoderPath: string; adapterPath: string; outPath: string }) => Promise<{ sha256: string }>;
 
@@ -16,7 +17,7 @@ type Apply = (paths: { decoderPath: string; adapterPath: string; outPath: string
 export async function adaptedDecoder(dir: string): Promise<string | undefined> {
   if (!(await exists(ADAPTER)) || !(await exists(APPLY))) return undefined;
   const decoderPath = join(dir, 'decoder_model_merged.onnx');
-  const made = await Promise.all([readFile(decoderPath), readFile(ADAPTER), readFile(APPLY)]);
+  const made = await Promise.all([readFile(decoderPath), readFile(ADAPTER), readFile(APPLY), readFile(FORMAT)]);
   const path = join(dir, `decoder-trade-${sha256(Buffer.concat(made)).slice(0, 16)}.onnx`);
   if (await exists(path)) return path;
   const part = `${path}.${process.pid}.part`;
