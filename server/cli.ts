@@ -1,22 +1,16 @@
 /** The command line: with main.ts, the only reader of arguments and environment. */
 import { parseArgs, type ParseArgsConfig } from 'node:util';
-import { asRefusal, openApp, openBook, openEar } from './app.ts';
-import { eraseFrom, exportExam, searchBook } from './cli/book.ts';
-import { devicesCommand } from './cli/devices.ts';
 import { help } from './cli/help.ts';
-import { hearFiles, keepFiles } from './cli/hear.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
 import { givenHeader, parseLines } from './cli/parse.ts';
-import type { Engine } from './speech/engine.ts';
-import { dataDirOf, serve } from './main.ts';
-import { secondIfInstalled } from './app/second.ts';
-import { rereadExam, secondReaderCommand } from './cli/second.ts';
 
 const options = {
   help: { type: 'boolean', short: 'h' }, json: { type: 'boolean' }, keep: { type: 'boolean' }, 'plain-ear': { type: 'boolean' }, draft: { type: 'boolean' }, given: { type: 'string' },
   reader: { type: 'string' }, data: { type: 'string' }, port: { type: 'string' }, weights: { type: 'string' }, yes: { type: 'boolean' }, sound: { type: 'boolean' },
   condition: { type: 'string' }, tooth: { type: 'string' }, horse: { type: 'string' }, presence: { type: 'string' }, from: { type: 'string' }, to: { type: 'string' }, limit: { type: 'string' }, lan: { type: 'boolean' }, 'first-run': { type: 'boolean' },
 } as const satisfies ParseArgsConfig['options'];
+
+export type Values = ReturnType<typeof parseArgs<{ readonly options: typeof options }>>['values'];
 
 /** @returns the exit status: 0 done, 1 refused or failed, 2 not understood, 3 not set up */
 export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Promise<Exit> {
@@ -33,46 +27,11 @@ export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Prom
     return values.help || command === 'help' ? exits.ok : exits.usage;
   }
   const misuse = (why: string): Exit => { tell(`${why} See quidnote --help.`); return exits.usage; };
-  const dir = dataDirOf(values.data, env);
-  const ear = (engine?: Engine) => openEar({ plainEar: values['plain-ear'] ?? false, ...(engine && { engine }), ...(values.weights !== undefined && { weights: values.weights }) });
-  try {
-    switch (command) {
-      case 'serve': return await serve({ data: values.data, port: values.port, weights: values.weights, plainEar: values['plain-ear'] ?? false, lan: values.lan, demo: values['first-run'] }, env);
-      case 'parse': {
-        const header = givenHeader(values.given);
-        return header ? await parseLines(process.stdin, header, { json: values.json ?? false, draft: values.draft ?? false }) : misuse('--given wants a JSON object such as {"age": 3, "sex": "mare"}.');
-      }
-      case 'hear': {
-        if (rest.length === 0) return misuse('hear wants one or more sound files.');
-        if (values.reader !== undefined && values.reader !== 'first' && values.reader !== 'second') return misuse('--reader wants first or second.');
-        const engine = values.reader === 'second' ? await secondIfInstalled() : undefined;
-        if (values.reader === 'second' && engine === undefined) { tell('The second reader is not installed. Run: npx --no-install quidnote second-reader install'); return exits.notSetUp; }
-        const opened = await ear(engine);
-        if (values.keep) {
-          const app = openApp(dir, opened);
-          try { return await keepFiles(rest, app, values.json ?? false); } finally { await app.close(); }
-        }
-        try { return await hearFiles(rest, opened, values.json ?? false); } finally { await opened.close(); }
-      }
-      case 'devices': return devicesCommand(dir, rest, values.json ?? false);
-      case 'second-reader': return await secondReaderCommand(rest[0], values.weights);
-      case 'reread': return rest.length === 1 ? await rereadExam(dir, rest[0]!, await ear(), await secondIfInstalled()) : misuse('reread wants the id of one exam.');
-      case 'search': return searchBook(openBook(dir, false), { ...values, ...(rest.length && { words: rest.join(' ') }) }, values.json ?? false);
-      case 'export': return rest.length === 1 ? exportExam(openBook(dir, false), rest[0]!) : misuse('export wants the id of one exam; search --json shows ids.');
-      case 'erase': return await eraseFrom(dir, rest, values);
-      case 'backup': {
-        if (rest.length !== 1) return misuse('backup wants the name of one new file.');
-        const book = openBook(dir, false);
-        await book.backup(rest[0]!);
-        book.close();
-        return exits.ok;
-      }
-      default: return misuse(`There is no command "${command}".`);
-    }
-  } catch (error) {
-    const plain = asRefusal(error);
-    if (!(plain instanceof Error) || !('code' in plain)) throw error;
-    tell(plain.message);
-    return plain.name === 'WeightsError' ? exits.notSetUp : exits.failed;
+  if (command === 'parse') {
+    const header = givenHeader(values.given);
+    return header ? await parseLines(process.stdin, header, { json: values.json ?? false, draft: values.draft ?? false }) : misuse('--given wants a JSON object such as {"age": 3, "sex": "mare"}.');
   }
+  // The rest needs the ear or the records, which take a moment to load.
+  const { runCommand } = await import('./cli/commands.ts');
+  return runCommand(command, rest, values, env);
 }
