@@ -114,12 +114,23 @@ describe('what is left', () => {
   test('a row is its teeth; "no hooks" about nowhere covers nothing; what was said to be unseen is not left', () => {
     const left = coverageOf(draft(finding('sharp-enamel-points', { rows: ['upper-right'] }), hook('206'), finding('hook', null, { presence: 'absent' }), { kind: 'not-examined', place: { region: 'tongue' } }));
     expect(left.rows.map((r) => [r.row, r.teeth.length, r.whole])).toEqual([['upper-left', 5, false], ['lower-left', 6, true], ['lower-right', 6, true], ['upper-incisors', 6, true], ['lower-incisors', 6, true]]);
-    expect(left.regions).not.toContain('tongue');
+    expect(left.regions).not.toContainEqual({ region: 'tongue' });
     expect(leftInWords(left)).toMatch(/^Not looked at yet: upper left, 207, 208, 209, 210 and 211; lower left;/);
   });
   test('"mouth normal" speaks of every row and all inside it, and of nothing outside', () => {
     const left = coverageOf(draft(finding('abnormality', { region: 'mouth' }, { presence: 'absent' })));
     expect(left.rows).toEqual([]);
-    expect(left.regions).toEqual(['temporomandibular-joint', 'masseter', 'jaw-movement']);
+    expect(left.regions).toEqual([{ region: 'temporomandibular-joint' }, { region: 'masseter' }, { region: 'jaw-movement' }]);
+  });
+  test('a side that was named is the only one spoken of: of the incisors, of the mouth, of a paired region', () => {
+    // Quadrants 1 and 4 are the horse's right (Floyd 1991, the modified Triadan system).
+    const incisors = coverageOf(draft(finding('abnormality', { region: 'incisors', side: 'right' }, { presence: 'absent' })));
+    expect(incisors.rows.filter(({ row }) => row.endsWith('incisors')).map(({ row, teeth }) => [row, teeth])).toEqual([['upper-incisors', ['201', '202', '203']], ['lower-incisors', ['301', '302', '303']]]);
+    const mouth = coverageOf(draft(finding('abnormality', { region: 'mouth', side: 'left' }, { presence: 'absent' })));
+    expect(mouth.rows.flatMap(({ teeth }) => teeth).every((tooth) => /^[14]/.test(tooth))).toBe(true);
+    expect(mouth.regions).toContainEqual({ region: 'cheek', side: 'right' });
+    const cheek = coverageOf(draft(finding('ulcer', { region: 'cheek', side: 'right' })));
+    expect(cheek.regions).toContainEqual({ region: 'cheek', side: 'left' });
+    expect(leftInWords(cheek)).toContain('cheek, left');
   });
 });

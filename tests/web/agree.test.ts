@@ -40,8 +40,7 @@ const place = fc.oneof(
   fc.subarray([...permanentTeeth], { minLength: 1, maxLength: 12 }).map((teeth) => ({ teeth })),
   fc.constantFrom(...spaces).map(([a, b]) => ({ spaces: [[a, b]] as [string, string][] })),
   fc.subarray([...rowIds], { minLength: 1 }).map((rows) => ({ rows })),
-  // No side for the incisors and the mouth: the grammar reads "left incisors" as teeth, and the server's list takes no side of a row that has none.
-  fc.record({ region: fc.constantFrom(...regionIds), side: fc.constantFrom('left', 'right', 'both', undefined), jaw: fc.constantFrom('upper', 'lower', undefined) }).map(({ region, side, jaw }) => ({ region, jaw, ...(region === 'incisors' || region === 'mouth' ? {} : { side }) })),
+  fc.record({ region: fc.constantFrom(...regionIds), side: fc.constantFrom('left', 'right', 'both', undefined), jaw: fc.constantFrom('upper', 'lower', undefined) }),
 );
 const entry = fc.record({ place, kind: fc.constantFrom('finding', 'treatment', 'not-examined', 'follow-up'), state: fc.constantFrom('open', 'kept', 'struck', 'revised') }).map(({ place: at, kind, state }, ): DraftItem => ({
   state: state as DraftItem['state'],
@@ -51,7 +50,8 @@ test('the list on the screen and the spoken answer to "what is left" name the sa
   fc.assert(fc.property(fc.array(entry, { maxLength: 12 }), (items) => {
     const spoken = coverageOf({ ...emptyDraft('x'), items });
     const shown = left(items);
-    expect(shown.map((o) => o.label)).toEqual([...spoken.rows.map((r) => rowWords[r.row]), ...spoken.regions.map((r) => regions[r].label)]);
+    expect(shown.map((o) => o.label)).toEqual([...spoken.rows.map((r) => rowWords[r.row]), ...spoken.regions.map((r) => regions[r.region].label)]);
+    expect(shown.flatMap((o) => ('region' in o.place ? [o.detail] : []))).toEqual(spoken.regions.map((r) => r.side ?? ''));
     expect(shown.flatMap((o) => ('teeth' in o.place ? o.place.teeth : []))).toEqual(spoken.rows.filter((r) => !r.whole).flatMap((r) => r.teeth));
   }), { numRuns: 400 });
 });

@@ -1,6 +1,7 @@
 /** What nobody spoke of: rows of teeth and the regions an exam walks through. Pure. */
 import type { DraftItem } from '../../parser/contract/draft.ts';
 import type { Place } from '../../parser/contract/item.ts';
+import type { RegionId } from '../../parser/lexicon/regions.ts';
 import { rowIds } from '../../parser/lexicon/teeth.ts';
 import { stands } from '../fold.ts';
 import { regions } from '../labels.ts';
@@ -23,8 +24,17 @@ export function left(items: readonly DraftItem[]): readonly Open[] {
     const whole = open.length === teeth.length;
     return [{ label: rowWords[row], detail: whole ? '' : `${teethWords(open)}`, place: whole ? { rows: [row] } : { teeth: open } }];
   });
-  const named = new Set(items.filter((i) => stands(i) && i.item.kind !== 'follow-up').flatMap((i) => { const place = placeOfItem(i.item); return place && 'region' in place ? [place.region] : []; }));
-  const wholeMouth = (region: (typeof walked)[number]): boolean => named.has('mouth') && regions[region].where === 'inside' && region !== 'jaw-movement';
-  const outside = walked.filter((region) => !named.has(region) && !wholeMouth(region)).map((region): Open => ({ label: regions[region].label, detail: '', place: { region, ...(regions[region].paired ? { side: 'both' as const } : {}) } }));
+  const places = items.filter((i) => stands(i) && i.item.kind !== 'follow-up').flatMap((i) => placeOfItem(i.item) ?? []);
+  /** By its own name, or by the mouth that holds it. */
+  const named = (region: RegionId, side: 'left' | 'right'): boolean => places.some((place) => 'region' in place && (place.region === region || (place.region === 'mouth' && !place.jaw && isWithin(region)))
+    && (!place.side || place.side === 'both' || place.side === side || (place.region === region && !regions[region].paired)));
+  const outside = walked.flatMap((region): Open[] => {
+    const { label, paired } = regions[region];
+    const sides = (['left', 'right'] as const).filter((side) => !named(region, side));
+    if (sides.length === 0) return [];
+    const one = paired && sides.length === 1 ? sides[0] : undefined;
+    return [{ label, detail: one ?? '', place: { region, ...(paired && { side: one ?? 'both' as const }) } }];
+  });
   return [...rows, ...outside];
 }
+const isWithin = (region: RegionId): boolean => regions[region].where === 'inside' && region !== 'jaw-movement';
