@@ -75,7 +75,10 @@ export interface Context {
 export const itemStates = ['open', 'kept', 'struck', 'revised'] as const;
 /** `was`: how it stood before it was struck or replaced, so that bringing it back is exact. */
 const Standing = z.object({ state: z.enum(itemStates), by: z.string().optional(), when: z.string().optional(), touched: z.boolean().optional() });
-export const DraftItem = Standing.extend({ item: Item, was: Standing.optional() });
+/** What the second reader made of the phrase of an item: the same in all that matters (then `sure` counts both readers), or not this item. */
+export const SecondHeard = z.object({ item: z.string(), heard: z.enum(['same', 'not-this']), text: z.string(), sure: z.number().min(0).max(1).optional() });
+export type SecondHeard = z.infer<typeof SecondHeard>;
+export const DraftItem = Standing.extend({ item: Item, was: Standing.optional(), second: SecondHeard.omit({ item: true }).optional() });
 export type DraftItem = z.infer<typeof DraftItem>;
 export const DraftDoubt = z.object({ doubt: Doubt, settled: z.object({ how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']), by: z.string(), when: z.string(), reading: z.number().int().optional() }).optional() });
 export type DraftDoubt = z.infer<typeof DraftDoubt>;
@@ -86,7 +89,8 @@ export type DraftPart = z.infer<typeof DraftPart>;
 const who = { by: z.string(), when: z.string() };
 /** Every event has `seq` (1, 2, 3 ...) given by the store. `when` is ISO wall time. */
 export const DraftEvent = z.discriminatedUnion('event', [
-  z.object({ event: z.literal('opened'), header: Header, ...who }),
+  /** `follows`: the exam from which a spoken change of horse led here; one phrase undoes it, also after a restart. */
+  z.object({ event: z.literal('opened'), header: Header, follows: z.string().optional(), ...who }),
   /** Sound became hypotheses. */
   z.object({ event: z.literal('heard'), phrase: HeardPhrase, when: z.string() }),
   /** Hypotheses became a reading. */
@@ -106,6 +110,8 @@ export const DraftEvent = z.discriminatedUnion('event', [
   z.object({ event: z.literal('moved-in'), from: z.string(), part: DraftPart, ...who }),
   /** A question raised after the fact (hearing again, second reader). */
   z.object({ event: z.literal('asked'), doubt: Doubt, when: z.string() }),
+  /** The second reader read a phrase too: what it made of each item there. It changes no item. */
+  z.object({ event: z.literal('compared'), utterance: z.string(), items: z.array(SecondHeard), when: z.string() }),
   z.object({ event: z.literal('gap'), at: Span, why: z.enum(['pause', 'lost', 'microphone', 'erased']), when: z.string() }),
   z.object({ event: z.literal('confirmed'), lexicon: z.string(), ...who }),
   /** Amending a confirmed record opens a new revision with its reason. */
@@ -129,6 +135,8 @@ export const Draft = z.object({
   /** Stretches of sound journalled but not read yet, in seconds. */
   unread: z.array(Span),
   paused: z.boolean(),
+  /** The exam before a change of horse that can still be undone. */
+  follows: z.string().optional(),
   /** Header fields that a person typed (`owner`, `horse.name` ...): speech no longer changes them. */
   headerTyped: z.array(z.string()).optional(),
   /** Why a confirmed record is open again, until it is confirmed anew. */

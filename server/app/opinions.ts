@@ -2,11 +2,11 @@
  * The second reader's part: it reads finished phrases after the first has, one at a time and only with what the processor
  * has left, through the same grammar in the same context. What differs becomes a question; nothing of the first reading is changed.
  */
-import type { DraftEvent } from '../../parser/contract/draft.ts';
+import type { DraftEvent, SecondHeard } from '../../parser/contract/draft.ts';
 import type { HeardPhrase } from '../../parser/contract/word.ts';
 import type { Store } from '../records/index.ts';
 import { contextOf } from '../session/context.ts';
-import { compareReaders, type Read as Reading } from '../session/readers.ts';
+import { compareReaders, sureOfBoth, type Compared, type Read as Reading } from '../session/readers.ts';
 import { foldDraft } from '../session/reduce.ts';
 import { RATE, type Engine } from '../speech/engine.ts';
 import type { Journals } from './journals.ts';
@@ -34,6 +34,13 @@ export interface Hands {
 const namesIn = ({ horse, owner, yard }: ReturnType<typeof contextOf>['header']): readonly string[] => [horse?.name, owner, yard].filter((name): name is string => !!name);
 const readingOf = ({ text, items, utterance }: ReturnType<Read>): Reading => ({ text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length });
 
+/** What the second reader made of each item of the first. */
+function heardOf(items: ReturnType<Read>['items'], { agreed }: Pick<Compared, 'agreed'>, text: string): readonly SecondHeard[] {
+  return items.map(({ id, evidence }): SecondHeard => (agreed.includes(id)
+    ? { item: id, heard: 'same', text, ...(evidence.sure !== undefined ? { sure: sureOfBoth(evidence.sure) } : {}) }
+    : { item: id, heard: 'not-this', text }));
+}
+
 export function openOpinions(second: Engine, { store, journals, change, read, trouble }: Hands): Opinions {
   let queue: Promise<unknown> = Promise.resolve();
   const done = new Set<string>();
@@ -53,8 +60,16 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     const { hypotheses } = await second.hear({ samples, from: Math.round(from * RATE) }, namesIn(context.header));
     if (hypotheses.length === 0) return false;
     const phrase: HeardPhrase = { ...heard.phrase, hypotheses, reader: 'second' };
-    const { doubts } = compareReaders(said.result.utterance, readingOf(said.result), readingOf(read(phrase, context)), `${utterance}/second`);
-    if (doubts.length > 0) await change(exam, () => doubts.map((doubt): DraftEvent => ({ event: 'asked', doubt, when: now() })));
+    const other = read(phrase, context);
+    const { doubts, ...compared } = compareReaders(said.result.utterance, readingOf(said.result), readingOf(other), `${utterance}/second`);
+    const items = heardOf(said.result.items, compared, other.text);
+    // A confirmed record is only asked about: nothing is written beside its items.
+    const confirmed = foldDraft(exam, events).state === 'confirmed';
+    const made: DraftEvent[] = [
+      ...(items.length > 0 && !confirmed ? [{ event: 'compared' as const, utterance, items: [...items], when: now() }] : []),
+      ...doubts.map((doubt) => ({ event: 'asked' as const, doubt, when: now() })),
+    ];
+    if (made.length > 0) await change(exam, () => made);
     return doubts.length > 0;
   };
   const inTurn = (exam: string, utterance: string): Promise<boolean> => {

@@ -58,5 +58,13 @@ export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: R
   return { agreed, alone: alone.map((item) => item.id), doubts: [doubt] };
 }
 
+/**
+ * How much likelier a right item is to be heard the same by both readers than a wrong one: measured, not chosen
+ * (even phrases of the second reader's bench, `tests/bench/FIGURES.md`).
+ */
+export const AGREEMENT = 10;
+/** Belief in an item that both readers heard, from the first reader's own (0 to 1). */
+export const sureOfBoth = (sure: number): number => (sure * AGREEMENT) / (sure * AGREEMENT + 1 - sure);
+
 const placeOf = (item: Item): string | null => ('place' in item && item.place ? JSON.stringify({ ...item.place, from: undefined, said: undefined }) : null);
 const agreedWith = (item: Item, firsts: readonly Item[]): boolean => firsts.some((other) => topic(other) === topic(item) && matters(other) === matters(item));

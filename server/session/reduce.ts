@@ -21,7 +21,7 @@ export const foldDraft = (id: string, events: readonly DraftEvent[]): Draft => e
 function change(draft: Draft, event: DraftEvent): Draft {
   const who = { by: 'by' in event ? event.by : '', when: event.when };
   switch (event.event) {
-    case 'opened': return { ...draft, header: event.header };
+    case 'opened': return { ...draft, header: event.header, ...(event.follows && { follows: event.follows }) };
     case 'heard': return heard(draft, event.phrase);
     case 'said': return said(draft, event.result, event.when);
     case 'header': return typedHeader(draft, event.header);
@@ -32,8 +32,9 @@ function change(draft: Draft, event: DraftEvent): Draft {
     case 'settled': return settle(draft, event.doubt, event, who);
     case 'commanded': return obey(draft, event.command, who);
     case 'asked': return ask(draft, event.doubt);
+    case 'compared': return compared(draft, event.items);
     case 'gap': return { ...draft, gaps: [...draft.gaps, { at: event.at, why: event.why }] };
-    case 'moved-out': return without(draft, partOf(draft, event.utterances));
+    case 'moved-out': return { ...without(draft, partOf(draft, event.utterances)), ...(event.to === draft.follows && { follows: undefined }) };
     case 'moved-in': return withPart(draft, event.part, event.from, who);
     case 'confirmed': {
       const kept = keep(draft, draft.items.filter((i) => i.state === 'open').map((i) => i.item.id), who);
@@ -49,6 +50,12 @@ function change(draft: Draft, event: DraftEvent): Draft {
 function heard(draft: Draft, { id, at }: { readonly id: string; readonly at?: Draft['unread'][number] | undefined }): Draft {
   const known = draft.utterances.some((u) => u.id === id) || draft.unread.some(([from]) => from === at?.[0]);
   return at && !known ? { ...draft, unread: [...draft.unread, at] } : draft;
+}
+
+/** Kept beside the item, never in it. */
+function compared(draft: Draft, heard: Extract<DraftEvent, { event: 'compared' }>['items']): Draft {
+  const by = new Map(heard.map(({ item, ...second }) => [item, second]));
+  return { ...draft, items: draft.items.map((i) => { const second = by.get(i.item.id); return second ? { ...i, second } : i; }) };
 }
 
 function typedHeader(draft: Draft, header: Partial<Header>): Draft {

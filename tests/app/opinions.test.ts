@@ -11,6 +11,7 @@ import { read } from '../../server/app/understand.ts';
 import { openStore, type Store } from '../../server/records/index.ts';
 import { contextOf } from '../../server/session/context.ts';
 import { applyEvent, foldDraft } from '../../server/session/reduce.ts';
+import { sureOfBoth } from '../../server/session/readers.ts';
 import { scriptedEngine } from '../../server/speech/scripted.ts';
 import type { HeardPhrase } from '../../parser/contract/word.ts';
 
@@ -40,7 +41,8 @@ test('a disagreement on the tooth becomes an open question with both readings; t
   const before = draft().items;
   const opinions = open(['two oh nine hook']);
   expect(await opinions.whole('e')).toBe(1);
-  expect(draft().items).toEqual(before);
+  expect(draft().items.map(({ second: _second, ...item }) => item)).toEqual(before);
+  expect(draft().items[0]?.second).toEqual({ heard: 'not-this', text: 'two oh nine hook' });
   expect(draft().doubts.at(-1)?.doubt).toMatchObject({ doubt: 'readers-differ', readings: [{ label: 'three oh nine hook' }, { label: 'two oh nine hook' }] });
   await opinions.close();
 });
@@ -50,7 +52,14 @@ test('what was carried for the first reader is carried for the second: agreement
   say('four mil', 5);
   const opinions = open(['106 hook', '4 mm']);
   expect(await opinions.whole('e')).toBe(0);
+  // Both heard it: that is kept beside the item, with what the two together are worth; the item is as it was.
+  expect(draft().items.every(({ second }) => second?.heard === 'same')).toBe(true);
   await opinions.close();
+});
+
+test('agreement raises belief, and never lowers or invents it', () => {
+  for (const sure of [0.05, 0.3, 0.6, 0.9]) expect(sureOfBoth(sure)).toBeGreaterThan(sure);
+  expect([sureOfBoth(0), sureOfBoth(1)]).toEqual([0, 1]);
 });
 
 test('a confirmed record is not changed: a difference found later is an open question on it', async () => {
