@@ -36,7 +36,7 @@ export const Line = memo(function Line({ entry }: { entry: DraftItem }) {
       </button>
       {isOpen.value && (
         <div class="body stack">
-          <Said item={item} />
+          <Said item={item} second={entry.second} />
           {isEdited.value ? <Edit item={item} /> : (
             <div class="row">
               <Play sound={soundOf(item.evidence.utterance, item.evidence.at)} />

@@ -1,10 +1,10 @@
 /** Where an item came from: its words in the phrase, its sound, how sure, and why. */
-import type { Utterance } from '../../parser/contract/draft.ts';
+import type { DraftItem, Utterance } from '../../parser/contract/draft.ts';
 import type { Item } from '../../parser/contract/item.ts';
 import { momentWords } from '../when.ts';
 import { playing, soundTrouble } from '../sound.ts';
 import { addressOf, playSound, utterance, type Sound } from './desk.ts';
-import { howWords, ruleWords, sureWords } from './why.ts';
+import { howWords, ruleWords, secondWords, sureWords } from './why.ts';
 
 /** A phrase with some of its words marked; talk that became nothing is paler, never left out. */
 export function Phrase({ said, marked = () => false }: { said: Utterance; marked?: (index: number) => boolean }) {
@@ -23,7 +23,7 @@ export function Play({ sound }: { sound: Sound | null }) {
   const on = playing.value === addressOf(sound);
   return <button type="button" class="play" aria-pressed={on} aria-label={on ? 'Stop the sound' : 'Play the sound of these words'} onClick={() => playSound(sound)}><span aria-hidden="true">{on ? '■' : '▶'}</span> {on ? 'Stop' : 'Play'}</button>;
 }
-export function Said({ item }: { item: Item }) {
+export function Said({ item, second }: { item: Item; second?: DraftItem['second'] }) {
   const { evidence } = item;
   const said = utterance(evidence.utterance);
   return (
@@ -32,6 +32,7 @@ export function Said({ item }: { item: Item }) {
       {soundTrouble.value && <p class="trouble" role="status">{soundTrouble.value}</p>}
       <dl class="why small">
         <dt>How sure</dt><dd>{sureWords(evidence.sure, evidence.repaired)}</dd>
+        {second && <><dt>Second reader</dt><dd>{secondWords(second)}{second.heard === 'not-this' && second.text && <>: <q>{second.text}</q></>}</dd></>}
         {Object.entries(item.how).filter(([, how]) => how !== 'spoken').length > 0 && <><dt>How it came</dt><dd>{howWords(item.how)}</dd></>}
         {evidence.rules.length > 0 && <><dt>Why</dt><dd>{evidence.rules.map(ruleWords).join(', then ')}</dd></>}
       </dl>

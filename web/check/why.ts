@@ -10,6 +10,9 @@ export function sureWords(sure: number | undefined, repaired = false): string {
   const words = sure >= 0.9 ? 'Heard clearly' : sure >= 0.7 ? 'Heard fairly clearly' : 'Not heard clearly';
   return `${words} (${sure > 0.995 ? 'over 99' : share} %).${mended}`;
 }
+/** What the second reader made of it. */
+export const secondWords = ({ heard, sure }: { readonly heard: 'same' | 'not-this'; readonly sure?: number | undefined }): string =>
+  heard === 'not-this' ? 'Did not hear this' : `Heard the same${sure === undefined ? '' : sure > 0.995 ? ' (together over 99 %)' : ` (together ${Math.round(sure * 100)} %)`}`;
 const fields: Readonly<Record<string, string>> = { place: 'the place', condition: 'the finding', presence: 'found or not', measures: 'the measure', grade: 'the grade', severity: 'how much', surfaces: 'the surface', qualifiers: 'more exactly', procedure: 'the work', state: 'done or not', instrument: 'the tool', amountMm: 'the amount', when: 'the time' };
 /** "The place carried from the phrase before; the grade typed." */
 export function howWords(how: Readonly<Record<string, How>>): string {
