@@ -58,7 +58,7 @@ export interface Live {
 export function openLive(hands: Hands, start: Draft): Live {
   let draft = start;
   /** The exam before a change of horse that can still be undone. */
-  let previous: string | null = null;
+  let previous: string | null = start.follows ?? null;
   const sitting = [start.id];
   let waiting: readonly Span[] = [];
   let queue: Promise<unknown> = Promise.resolve();
@@ -88,7 +88,7 @@ export function openLive(hands: Hands, start: Draft): Live {
   const nextHorse = (name: string | undefined, by: string): void => {
     const when = hands.now();
     const header: Header = { ...draft.header, horse: name ? { name } : null, startedAt: when };
-    const opened: DraftEvent = { event: 'opened', header, by, when };
+    const opened: DraftEvent = { event: 'opened', header, follows: draft.id, by, when };
     const fresh = applyEvent(emptyDraft(hands.freshId()), opened);
     hands.append([{ exam: fresh.id, events: [opened], draft: fresh, fresh: true }]);
     previous = draft.id;
@@ -115,8 +115,9 @@ export function openLive(hands: Hands, start: Draft): Live {
   const follow = (command: Command, before: Draft, by: string): void => {
     const nothing = command.command === 'bring-back' && lastTaken(before).length === 0 && !command.targets?.length;
     if (nothing && previous) {
-      hands.publish({ type: 'answer', command: command.command, say: horseBefore(hands.load(previous), by), tone: 'done' });
-      return;
+      const into = hands.load(previous);
+      const answer = (say: string, tone: 'done' | 'unsure'): void => hands.publish({ type: 'answer', command: command.command, say, tone });
+      return into.state === 'confirmed' ? answer(`${into.header.horse?.name ?? 'The horse before'} is confirmed already, so nothing was changed.`, 'unsure') : answer(horseBefore(into, by), 'done');
     }
     const answer = answerTo(command, before, draft, hands.say);
     if (command.command === 'next-horse') nextHorse(command.name, by);

@@ -3,7 +3,7 @@ import type { Draft, DraftEvent, ParseResult } from '../../parser/contract/draft
 import type { FromServer } from '../../parser/contract/wire.ts';
 import type { HeardPhrase } from '../../parser/contract/word.ts';
 import { openLive, type Live } from '../../server/session/live.ts';
-import { applyEvent, emptyDraft, foldDraft } from '../../server/session/reduce.ts';
+import { foldDraft } from '../../server/session/reduce.ts';
 import { coverageOf, leftInWords } from '../../server/session/coverage.ts';
 import { by, finding, hook, opened, result, said, when, type Made } from './made.ts';
 
@@ -14,8 +14,7 @@ const readings: Readonly<Record<string, Made>> = {
   'stop listening': { commands: [{ command: 'pause' }] }, 'start listening': { commands: [{ command: 'resume' }] }, 'flag that for the vet': { commands: [{ command: 'flag-for-veterinarian' }] },
 };
 interface Room { readonly live: Live; readonly told: FromServer[]; readonly disk: Map<string, DraftEvent[]>; readonly say: (text: string, ownVoice?: string[]) => Promise<void>; full: boolean; readonly answers: () => string[] }
-function room(): Room {
-  const disk = new Map<string, DraftEvent[]>([['e1', [opened()]]]);
+function room(disk = new Map<string, DraftEvent[]>([['e1', [opened()]]]), exam = 'e1'): Room {
   const told: FromServer[] = [];
   let n = 0;
   const self = { full: false } as { full: boolean };
@@ -30,7 +29,7 @@ function room(): Room {
     },
     load: (exam) => foldDraft(exam, disk.get(exam)!), publish: (message) => told.push(message), now: () => when, freshId: () => `e${disk.size + 1}`, tick: () => n,
     say: (item) => ('place' in item && item.place && 'teeth' in item.place ? `${item.place.teeth[0]}, hook.` : 'Item.'), trouble: () => ({ code: 'not-read', message: 'It could not be read.' }),
-  }, applyEvent(emptyDraft('e1'), opened()));
+  }, foldDraft(exam, disk.get(exam)!));
   const phrase = (text: string): HeardPhrase => { n += 10; return { id: `${live.draft().id}:${n}`, at: [n, n + 1], reader: 'first', hypotheses: [{ text, logProb: -1, words: text.split(' ').map((w) => ({ w })) }] }; };
   return Object.assign(self, { live, told, disk, say: (text: string, ownVoice?: string[]) => { const p = phrase(text); return live.phrase(() => Promise.resolve(p), { at: p.at, ...(ownVoice && { ownVoice }) }); }, answers: () => told.flatMap((m) => (m.type === 'answer' ? [m.say] : [])) });
 }
@@ -71,6 +70,26 @@ describe('the live session', () => {
     expect(r.live.draft().utterances.find((u) => u.id === 'e2:30')?.sound).toBe('e2');
     expect(foldDraft('e2', r.disk.get('e2')!)).toMatchObject({ items: [], header: { horse: null } });
     expect(r.live.exams()).toEqual(['e1', 'e2']);
+  });
+  test('a change of horse is undone by one phrase also after the program was started anew, and only once', async () => {
+    const first = room();
+    for (const text of ['one oh six hook', 'next horse teasel', 'two oh six hook']) await first.say(text);
+    const anew = room(first.disk, 'e2');
+    await anew.say('bring that back');
+    expect(anew.answers()).toEqual(['Back to Juniper.']);
+    expect(standing(anew.live.draft())).toEqual(['e1:10.0', 'e2:30.0']);
+    await anew.say('bring that back');
+    expect(anew.answers().at(-1)).toBe('There is nothing to bring back.');
+    expect(foldDraft('e2', anew.disk.get('e2')!).follows).toBeUndefined();
+  });
+  test('a horse that was confirmed meanwhile takes nothing in', async () => {
+    const r = room();
+    for (const text of ['one oh six hook', 'next horse teasel', 'two oh six hook']) await r.say(text);
+    r.disk.get('e1')!.push({ event: 'confirmed', lexicon: '1', by, when });
+    await r.say('bring that back');
+    expect(r.answers().at(-1)).toBe('Juniper is confirmed already, so nothing was changed.');
+    expect(r.live.draft().id).toBe('e2');
+    expect(standing(r.live.draft())).toEqual(['e2:30.0']);
   });
   test('while paused nothing is kept but the word to go on', async () => {
     const r = room();
