@@ -112,6 +112,8 @@ export const DraftEvent = z.discriminatedUnion('event', [
   z.object({ event: z.literal('asked'), doubt: Doubt, when: z.string() }),
   /** The second reader read a phrase too: what it made of each item there. It changes no item. */
   z.object({ event: z.literal('compared'), utterance: z.string(), items: z.array(SecondHeard), when: z.string() }),
+  /** The exam's own sound was listened to as far as this second, whatever was found in it. */
+  z.object({ event: z.literal('listened'), to: z.number().min(0), when: z.string() }),
   z.object({ event: z.literal('gap'), at: Span, why: z.enum(['pause', 'lost', 'microphone', 'erased']), when: z.string() }),
   z.object({ event: z.literal('confirmed'), lexicon: z.string(), ...who }),
   /** Amending a confirmed record opens a new revision with its reason. */
@@ -135,6 +137,8 @@ export const Draft = z.object({
   /** Stretches of sound journalled but not read yet, in seconds. */
   unread: z.array(Span),
   paused: z.boolean(),
+  /** How far its own sound was listened to after the fact, in seconds; live, the phrases themselves say it. */
+  listenedTo: z.number().optional(),
   /** The exam before a change of horse that can still be undone. */
   follows: z.string().optional(),
   /** Header fields that a person typed (`owner`, `horse.name` ...): speech no longer changes them. */

@@ -3,7 +3,8 @@
  *
  * Socket `/live`: text frames are JSON (`FromPage`, `FromServer`); binary frames from the page are sound:
  * a 24-byte little-endian header, then 16-bit little-endian mono PCM at 16 kHz.
- *   0  u32 magic 0x51444e31 ("1NDQ")   4  u32 epoch (a new one each time capture starts, and for each horse)
+ *   0  u32 magic 0x51444e31 ("1NDQ")   4  u32 epoch (a new one each time capture starts, and for each horse:
+ *                                          the second of the page's clock, or one more than the last)
  *   8  u32 sequence (0, 1, 2 ... in the epoch)   12 u32 bytes of sound   16 u32 CRC-32 of the sound
  *  20  u32 milliseconds of our own voice or tone heard in this chunk (0: none)
  * The server answers `ack` once the chunk is synced to disk.

@@ -22,9 +22,9 @@ export async function rehear(live: Live, ear: Ear, journals: Journals): Promise<
   }
 }
 
-/** The end of the exam's own sound that no phrase covers: what a crash left unread. Null when there is none. */
+/** The end of the exam's own sound that was never listened to: what a crash left unread. Null when there is none. */
 export async function unreadTail(draft: ReturnType<Live['draft']>, journals: Journals): Promise<Span | null> {
-  const read = draft.utterances.filter((u) => !u.sound).reduce((end, u) => Math.max(end, u.at?.[1] ?? 0), 0);
+  const read = draft.utterances.filter((u) => !u.sound).reduce((end, u) => Math.max(end, u.at?.[1] ?? 0), draft.listenedTo ?? 0);
   const length = await journals.view(draft.id, async (journal) => journal.length() / RATE).catch(noSound);
   return length - read > 0.3 ? [read, length] : null;
 }
@@ -34,15 +34,19 @@ const noSound = (error: unknown): number => {
   throw error;
 };
 
-/** Reads sound that is in the journal and was never read. */
+/** Reads sound that is in the journal and was never read, and keeps how far it listened: silence is not listened to at every start. */
 export async function readTail(live: Live, [from, to]: Span, ear: Ear, journals: Journals): Promise<void> {
   const exam = live.draft().id;
-  const start = Math.round(from * RATE);
+  const [start, end] = [Math.round(from * RATE), Math.round(to * RATE)];
   const listening = openListening(live, ear, await ear.segmenter(), () => undefined, now);
-  for (let at = start; at < Math.round(to * RATE); at += readAtOnce) {
-    const samples = await journals.view(exam, (journal) => journal.read(at, Math.min(at + readAtOnce, Math.round(to * RATE))));
-    await listening.push(samples, exam, at);
-  }
+  await journals.view(exam, async (journal) => {
+    for (const part of journal.parts()) {
+      const [a, b] = [Math.max(start, part.from), Math.min(end, part.from + part.samples)];
+      if (part.kind !== 'sound') { if (b > a) await listening.skip(b - a); continue; }
+      for (let at = a; at < b; at += readAtOnce) await listening.push(await journal.read(at, Math.min(at + readAtOnce, b)), exam, at);
+    }
+  });
   await listening.flush();
   await live.idle();
+  await live.change(() => [{ event: 'listened', to, when: now() }]);
 }

@@ -26,6 +26,20 @@ export interface Sitting {
 const lostBefore = (due: { readonly epoch: number; readonly sequence: number }, { epoch, sequence }: Chunk): number =>
   Math.max(0, epoch === due.epoch ? sequence - due.sequence : epoch > due.epoch ? sequence : 0);
 
+/** A stretch longer than this is no break in an exam: a clock was set, or the draft was taken up on another day. */
+const longestAway = 12 * 3600;
+/**
+ * Samples during which nothing was listened to between two epochs: each bears the second of the page's clock in which it began, and the
+ * journal knows how much of the older one came. Null where `chunk` opens no new epoch of this journal. Right to about a second.
+ */
+function awayBefore(journal: Journal, { epoch }: Chunk): number | null {
+  const before = journal.expected().epoch;
+  if (journal.length() === 0 || epoch <= before) return null;
+  const came = journal.parts().reduce((sum, part) => sum + (part.epoch === before ? part.samples : 0), 0);
+  const away = (epoch - before) * RATE - came;
+  return away > 0 && away < longestAway * RATE ? away : 0;
+}
+
 /** Sound in a pause: its length stays on the exam's clock, it is only listened to for the word to go on. */
 async function notKept(journal: Journal, { epoch, sequence, samples }: Chunk): Promise<{ at: number; duplicate: boolean }> {
   const due = journal.expected();
@@ -39,37 +53,63 @@ export async function openSitting(live: Live, ear: Ear, journals: Journals, publ
   const listening = openListening(live, ear, await ear.segmenter(), publish, now);
   /** Where the pause that is on began, in samples of the exam's journal. */
   let pausedAt: number | null = null;
+  /** The exam whose sound came last: after a change of horse nothing is missing, it lies in the other journal. */
+  let latest: string | null = null;
+  /** Settled when every chunk so far is written; and what a chunk waits for: the first of an epoch for all before it, those behind it for the same. */
+  let inFlight: Promise<unknown> = Promise.resolve();
+  let gate: Promise<unknown> = inFlight;
   const tellGap = (why: 'pause' | 'lost', from: number, to: number): Promise<unknown> => {
     const gap: DraftEvent = { event: 'gap', at: [from / RATE, to / RATE], why, when: now() };
     return live.change(() => [gap]);
   };
-  const pauseOver = async (at: number): Promise<void> => {
+  const pauseOver = (at: number): Promise<unknown> => {
     const from = pausedAt ?? at;
     pausedAt = null;
-    await tellGap('pause', from, at);
+    return tellGap('pause', from, at);
+  };
+
+  // Chunks come faster than the disk syncs: behind its turn a chunk waits for nothing between looking at the journal and writing to it.
+  const keep = async (chunk: Chunk, first: boolean, turn: Promise<unknown>): Promise<boolean> => {
+    const exam = live.draft().id;
+    await turn;
+    const journal = await journals.open(exam);
+    if (live.draft().id !== exam) return false;
+    const samples = Float32Array.from(chunk.samples, (sample) => sample / 32_768);
+    const from = journal.length();
+    const seam = first && (latest === null || latest === exam) ? awayBefore(journal, chunk) : null;
+    latest = exam;
+    const due = journal.expected();
+    const lost = first ? lostBefore(due, chunk) * samples.length : 0;
+    const { paused } = live.draft();
+    const noted: Promise<void>[] = [
+      ...(seam ? [journal.gap({ kind: paused ? 'pause' : 'lost', samples: seam, ...due, next: due.sequence })] : []),
+      ...(lost > 0 ? [journal.gap({ kind: 'lost', samples: lost, epoch: chunk.epoch, next: chunk.sequence })] : []),
+    ];
+    // A gap that the disk refuses takes the sound behind it along, whose error is the one that is told.
+    for (const gap of noted) gap.catch(() => undefined);
+    const { at, duplicate } = await (paused ? notKept(journal, chunk) : journal.append(chunk));
+    if (live.draft().id !== exam) return false;
+    // From here nothing is waited for until the sound is handed on: the chunk behind would overtake it.
+    const told: Promise<unknown>[] = [...noted];
+    const missing = (seam ?? 0) + lost;
+    if (seam !== null || missing > 0) {
+      told.push(listening.skip(missing));
+      if (!paused) told.push(tellGap('lost', from, from + missing));
+    }
+    if (live.draft().paused) pausedAt ??= seam ? from : at;
+    else if (pausedAt !== null) told.push(pauseOver(at));
+    if (!duplicate) told.push(listening.push(samples, exam, at, chunk.ownVoiceMs));
+    await Promise.all(told);
+    return true;
   };
 
   return {
     live,
-    // Chunks come faster than the disk syncs, so nothing here waits between looking at the journal and writing to it.
-    sound: async (chunk, first) => {
-      const exam = live.draft().id;
-      const journal = await journals.open(exam);
-      const samples = Float32Array.from(chunk.samples, (sample) => sample / 32_768);
-      const gap = first ? lostBefore(journal.expected(), chunk) * samples.length : 0;
-      const lostAt = journal.length();
-      const noted = gap > 0 ? journal.gap({ kind: 'lost', samples: gap, epoch: chunk.epoch, next: chunk.sequence }) : undefined;
-      const { at, duplicate } = await (live.draft().paused ? notKept(journal, chunk) : journal.append(chunk));
-      await noted;
-      if (live.draft().id !== exam) return false;
-      if (gap > 0) {
-        await listening.skip(gap);
-        await tellGap('lost', lostAt, lostAt + gap);
-      }
-      if (live.draft().paused) pausedAt ??= at;
-      else if (pausedAt !== null) await pauseOver(at);
-      if (!duplicate) await listening.push(samples, exam, at, chunk.ownVoiceMs);
-      return true;
+    sound: (chunk, first) => {
+      if (first) gate = inFlight;
+      const kept = keep(chunk, first, gate);
+      inFlight = Promise.allSettled([inFlight, kept]);
+      return kept;
     },
     said: listening.said,
     settle: async () => { await listening.flush(); await live.idle(); },

@@ -33,6 +33,7 @@ function change(draft: Draft, event: DraftEvent): Draft {
     case 'commanded': return obey(draft, event.command, who);
     case 'asked': return ask(draft, event.doubt);
     case 'compared': return compared(draft, event.items);
+    case 'listened': return { ...draft, listenedTo: Math.max(draft.listenedTo ?? 0, event.to) };
     case 'gap': return { ...draft, gaps: [...draft.gaps, { at: event.at, why: event.why }] };
     case 'moved-out': return { ...without(draft, partOf(draft, event.utterances)), ...(event.to === draft.follows && { follows: undefined }) };
     case 'moved-in': return withPart(draft, event.part, event.from, who);
