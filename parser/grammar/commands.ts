@@ -42,10 +42,10 @@ export function steer(words: readonly string[], context: Context, carry: Carry):
 const ended = (carry: Carry): Carry => ({ lastItems: carry.lastItems, undo: carry.undo, paused: carry.paused, ...(carry.last ? { last: carry.last } : {}) });
 const capital = (name: string): string => name.split(' ').map((w) => w.charAt(0).toUpperCase() + w.slice(1)).join(' ');
 
-/** Only while a question is open: "the first", "the second one". */
+/** Only while a question is open: "the first", "the fourth one". */
 function answer(text: string, context: Context, carry: Carry): Steered | undefined {
   const open = context.doubts.findLast((doubt) => (doubt.readings ?? []).length > 1);
-  const reading = /second/.test(text) ? 1 : /third/.test(text) ? 2 : 0;
+  const reading = ['first', 'second', 'third', 'fourth'].findIndex((ordinal) => text.includes(ordinal));
   const items = open?.readings?.[reading]?.items;
   return open === undefined || items === undefined ? undefined : { commands: [{ command: 'answer', doubt: open.id, reading }], carry, items, settles: [open.id] };
 }

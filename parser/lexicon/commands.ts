@@ -4,7 +4,7 @@ export const commands = {
   'strike-last': { label: 'Strike the last', whole: true, say: ['scratch that', 'take that back', 'strike that', 'strike the last one'] },
   'bring-back': { label: 'Bring back', whole: true, say: ['bring that back', 'bring it back', 'put that back'] },
   amend: { label: 'Correct', whole: false, say: ['correction'] },
-  answer: { label: 'Answer', whole: true, say: ['the first [one]', 'the second [one]'] },
+  answer: { label: 'Answer', whole: true, say: ['the first [one]', 'the second [one]', 'the third [one]', 'the fourth [one]'] },
   'repeat-last': { label: 'Say the last again', whole: true, say: ['say that again', 'read that back', 'read the last one back'] },
   'read-all': { label: 'Read it all', whole: true, say: ['read it all [back]', 'read everything [back]'] },
   'what-is-left': { label: 'What is left?', whole: true, say: ['what is left', 'what is left to do', "what's left", 'what have i not covered'] },

@@ -7,6 +7,7 @@ import type { CommandId } from '../../parser/lexicon/commands.ts';
 import type { Context, Draft, DraftEvent, Header, ParseResult } from '../../parser/contract/draft.ts';
 import type { ApiError, FromServer } from '../../parser/contract/wire.ts';
 import type { HeardPhrase, Span } from '../../parser/contract/word.ts';
+import { answered } from './answered.ts';
 import { answerTo, type Say } from './answers.ts';
 import { changes } from './changed.ts';
 import { contextOf } from './context.ts';
@@ -130,7 +131,8 @@ export function openLive(hands: Hands, start: Draft): Live {
     const read = others === null ? hands.read(phrase, contextOf(draft)) : others.hypotheses.length ? withOwn(hands.read(others, contextOf(draft)), phrase, ownVoice) : allOwn(phrase, draft.carry);
     // While paused only the word to go on is listened to; nothing else is kept, not even that it was said.
     if (draft.paused && !read.commands.some((c) => c.command === 'resume')) return;
-    const result: ParseResult = journal && journal !== draft.id ? { ...read, utterance: { ...read.utterance, sound: journal } } : read;
+    const meant = answered(draft, read);
+    const result: ParseResult = journal && journal !== draft.id ? { ...meant, utterance: { ...meant.utterance, sound: journal } } : meant;
     const when = hands.now();
     write([{ event: 'heard', phrase, when }, { event: 'said', result, when }]);
     for (const command of result.commands) follow(command, before, draft.header.examiner ?? 'voice');

@@ -14,10 +14,11 @@ export function said(draft: Draft, result: ParseResult, when: string): Draft {
   const shown: Draft = { ...read, utterances: [...read.utterances, utterance] };
   if (draft.state === 'confirmed') return result.items.length ? ask(shown, question(shown, result, [], 'This was read after the record was confirmed.')) : shown;
   const who = { by: voice, when };
-  const answers = result.commands.some((c) => c.command === 'answer' && draft.doubts.some((d) => d.doubt.id === c.doubt && d.doubt.readings?.[c.reading ?? -1]));
-  const made = (answers ? [] : result.items).reduce((d, item) => put(d, item, {}, who), shown);
+  // What an answer chooses is done by obeying it; a doubt that was merely completed would be shut without its reading.
+  const answers = result.commands.flatMap((c) => (c.command === 'answer' && draft.doubts.some((d) => d.doubt.id === c.doubt && d.doubt.readings?.[c.reading ?? -1]) ? [c.doubt] : []));
+  const made = (answers.length ? [] : result.items).reduce((d, item) => put(d, item, {}, who), shown);
   const asked = result.doubts.reduce(ask, { ...made, hints: [...made.hints, ...result.hints] });
-  const settled = result.settles.reduce((d, id) => settle(d, id, { how: 'completed' }, who), asked);
+  const settled = result.settles.filter((id) => !answers.includes(id)).reduce((d, id) => settle(d, id, { how: 'completed' }, who), asked);
   const told = result.header ? tell(settled, result.header) : settled;
   return result.commands.reduce((d, command) => obey(d, command, who), { ...told, carry: result.carry });
 }

@@ -61,6 +61,11 @@ describe('a doubt as a question', () => {
     expect(answers.map((a) => [a.label, a.act])).toEqual([['309', { act: 'settle', doubt: 'd1', how: 'reading', reading: 0 }], ['209', { act: 'settle', doubt: 'd1', how: 'reading', reading: 1 }]]);
     expect(questionAloud(doubt({ readings }))).toBe('three oh nine, or two oh nine?');
   });
+  test('offers up to four, by touch and aloud; more are for looking over', () => {
+    const five = ['106', '206', '306', '406', '109'].map((label) => ({ label, items: [] }));
+    expect(questionOf(doubt({ readings: five })).answers.map((a) => a.label)).toEqual(['106', '206', '306', '406']);
+    expect(questionAloud(doubt({ readings: five.slice(0, 3) }))).toBe('one oh six, or two oh six, or three oh six?');
+  });
   test('without two readings it may always stay as said, or go', () => {
     for (const kind of doubtKinds) {
       const { ask, answers } = questionOf(doubt({ doubt: kind }));

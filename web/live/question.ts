@@ -15,10 +15,13 @@ const aboutOf = (doubt: Doubt): string => {
   return doubt.words ? `“${doubt.words}”` : '';
 };
 
-/** What to ask. Two readings are offered as they stand; otherwise it stays as said, or goes. */
+/** As many readings as are offered, each by its number word too. */
+export const ordinals = ['first', 'second', 'third', 'fourth'] as const;
+
+/** What to ask. Readings are offered as they stand; without any, it stays as said, or goes. */
 export const questionOf = (doubt: Doubt): Question => {
-  const readings = (doubt.readings ?? []).slice(0, 2).map(({ label }, reading): Answer => ({ label, act: { act: 'settle', doubt: doubt.id, how: 'reading', reading } }));
-  const offered = readings.length === 2;
+  const readings = (doubt.readings ?? []).slice(0, ordinals.length).map(({ label }, reading): Answer => ({ label, act: { act: 'settle', doubt: doubt.id, how: 'reading', reading } }));
+  const offered = readings.length > 1;
   const plain: readonly Answer[] = [
     { label: 'Keep as said', act: { act: 'settle', doubt: doubt.id, how: 'kept-as-said' } },
     { label: 'Strike it', act: { act: 'settle', doubt: doubt.id, how: 'struck' } },
