@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Draft } from '../../parser/contract/draft.ts';
 import { parseText } from '../../parser/index.ts';
+import { untraced } from '../../server/app/understand.ts';
 import { answered } from '../../server/session/answered.ts';
 import { contextOf } from '../../server/session/context.ts';
 import { applyEvent, emptyDraft } from '../../server/session/reduce.ts';
@@ -9,7 +10,7 @@ import { isOpen, stands } from '../../server/session/standing.ts';
 import { opened, when } from './made.ts';
 
 const spoken = (...lines: readonly string[]): Draft => lines.reduce((draft, line, n): Draft => {
-  const { trace: _trace, ...result } = parseText(`e1:${n}`, line, contextOf(draft));
+  const result = untraced(parseText(`e1:${n}`, line, contextOf(draft)));
   return applyEvent(draft, { event: 'said', result: answered(draft, result), when });
 }, applyEvent(emptyDraft('e1'), opened()));
 const standing = (draft: Draft): unknown[] => draft.items.filter(stands).map(({ item }) => ('place' in item && item.place && 'teeth' in item.place ? item.place.teeth : item.kind));
@@ -36,7 +37,7 @@ describe('a place said alone', () => {
     const [open] = draft.doubts;
     const four = { ...draft, doubts: [{ doubt: { ...open!.doubt, readings: ['209', '309', '210', '310'].map((tooth) => ({ label: tooth, items: open!.doubt.readings![0]!.items.map((item) => ({ ...item, place: { teeth: [tooth] } }) as typeof item) })) } }] };
     for (const [words, tooth] of [['the third one', '210'], ['the fourth', '310']] as const) {
-      const { trace: _trace, ...result } = parseText('e1:9', words, contextOf(four));
+      const result = untraced(parseText('e1:9', words, contextOf(four)));
       expect(standing(applyEvent(four, { event: 'said', result, when }))).toEqual([[tooth]]);
     }
   });
