@@ -9,6 +9,7 @@ export type { Context } from './contract/draft.ts';
 export { lexiconVersion };
 export type { Parsed } from './grammar/parse.ts';
 export { explain } from './grammar/explain.ts';
+export { proposer } from './grammar/propose.ts';
 export { meaningOf } from './grammar/meaning.ts';
 export { legalTeeth } from './grammar/teeth.ts';
 export { labelOf, say } from './labels.ts';

@@ -1,7 +1,6 @@
 /** What the ear may ask of the grammar: whether it reads a text whole, and what of the trade sounds like it. */
-import { emptyContext, parseText, spokenForms } from '../../parser/index.ts';
+import { emptyContext, parseText, proposer, spokenForms } from '../../parser/index.ts';
 import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
-import { proposer } from '../speech/propose.ts';
 import type { Language } from '../speech/verify.ts';
 
 /** Doubts that say that some words have no place in the grammar; any other doubt is about what they mean. */

@@ -7,8 +7,7 @@ import type { Hypothesis } from '../../parser/contract/word.ts';
 import type { Clip, Engine } from './engine.ts';
 import type { Rule } from './judge.ts';
 import { RULE, judge } from './judge.ts';
-import { plain } from './propose.ts';
-import { voiced } from './words.ts';
+import { plain, voiced } from './words.ts';
 
 /** What the ear may ask of the grammar; handed in, because the ear knows words and not teeth. */
 export type Language = {

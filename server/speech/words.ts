@@ -23,6 +23,9 @@ export function hypothesis(scored: readonly ScoredWord[], speech: Seconds, extra
   return { text: scored.map(({ w }) => w).join(' '), words, logProb: scored.reduce((sum, { logProb }) => sum + logProb, extra) };
 }
 
+/** A text as its words alone. */
+export const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
+
 /** Share of the loudest moment's strength below which nobody speaks yet, or any more. */
 const FAINT = 0.05;
 const MOMENT = RATE / 50;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { distance, soundCodes, soundOf } from '../../parser/grammar/sounds.ts';
+import { proposer } from '../../parser/index.ts';
 import type { Engine } from '../../server/speech/engine.ts';
 import { judge } from '../../server/speech/judge.ts';
-import { proposer } from '../../server/speech/propose.ts';
-import { distance, soundCodes, soundOf } from '../../server/speech/sounds.ts';
 import { verified } from '../../server/speech/verify.ts';
 import { hypothesis } from '../../server/speech/words.ts';
 

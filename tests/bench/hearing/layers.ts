@@ -1,10 +1,9 @@
 /** The layers of hearing, one on top of the other: the rows of the bench. */
 import type { Hypothesis } from '../../../parser/contract/word.ts';
-import { emptyContext, parseText, spokenForms } from '../../../parser/index.ts';
+import { emptyContext, parseText, proposer, spokenForms } from '../../../parser/index.ts';
 import { digitWords, teenWords, tensWords } from '../../../parser/lexicon/numbers.ts';
 import { adaptedDecoder } from '../../../server/speech/moonshine/adapted.ts';
 import { openEngine } from '../../../server/speech/moonshine/index.ts';
-import { proposer } from '../../../server/speech/propose.ts';
 import { verified } from '../../../server/speech/verify.ts';
 
 export type LayerEar = { hear(samples: Float32Array): Promise<readonly Hypothesis[]>; close(): Promise<void> };

@@ -39,7 +39,7 @@ export function proposer(forms: readonly string[]): (heard: readonly string[], c
   };
 }
 
-export const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
+const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
 
 function soundAlikes(stretch: string, known: readonly Known[], nearEnough: number): readonly (readonly [string, number])[] {
   const sound = soundCodes(soundOf(stretch));
