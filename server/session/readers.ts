@@ -1,9 +1,10 @@
 /**
- * Two ears that learned differently seldom make the same mistake. Where their readings of one phrase differ on what matters
- * (tooth, gap, number, unit, side, presence, grade, agent, dose, route, state), a person must look. Pure.
+ * Two ears that learned differently seldom make the same mistake. Where their readings of one phrase contradict each other on what
+ * matters (tooth, gap, number, unit, side, presence, grade, agent, dose, route, state), a person must look. The second reader knows
+ * the trade badly: what it merely lost is no contradiction, and what it heard more counts only when it understood the whole phrase. Pure.
  */
 import type { Doubt } from '../../parser/contract/doubt.ts';
-import type { Item } from '../../parser/contract/item.ts';
+import type { Item, Place } from '../../parser/contract/item.ts';
 import type { Utterance } from '../../parser/contract/draft.ts';
 
 export interface Read { readonly text: string; readonly items: readonly Item[]; /** Words that no item, command or filler took. */ readonly loose: number }
@@ -11,51 +12,80 @@ export interface Read { readonly text: string; readonly items: readonly Item[]; 
 export interface Compared {
   /** Items of the first reader that the second says too, the same in all that matters. */
   readonly agreed: readonly string[];
-  /** Items that only the first reader yields, where the second understood something else or nothing. */
+  /** Items of the first reader that the second does not yield so. */
   readonly alone: readonly string[];
   readonly doubts: readonly Doubt[];
 }
 
 /** What an item is about, whatever it says of it. */
 const topic = (item: Item): string => (item.kind === 'finding' ? `finding ${item.condition}` : item.kind === 'treatment' ? `treatment ${item.procedure}` : item.kind === 'follow-up' ? `follow-up ${item.action}` : item.kind === 'fact' ? `fact ${item.about}` : item.kind);
+const placeOf = (item: Item): Place | null => ('place' in item && item.place ? item.place : null);
 
-/** The fields two readers must agree on; words kept as said may differ. */
-export function matters(item: Item): string {
-  const place = 'place' in item && item.place ? { ...item.place, from: undefined, said: undefined } : null;
-  switch (item.kind) {
-    case 'finding': return JSON.stringify([place, item.presence, item.when, item.grade, item.measures, item.surfaces?.toSorted(), item.qualifiers?.toSorted()]);
-    case 'treatment': return JSON.stringify([place, item.state, item.amountMm, item.instrument, item.by]);
-    case 'sedation': return JSON.stringify([item.given, item.agent, item.dose, item.route, item.by, item.topUp]);
-    case 'medication': return JSON.stringify([item.agent, item.dose, item.route, item.by, item.state]);
-    case 'follow-up': return JSON.stringify([place, item.after, item.state]);
-    default: return JSON.stringify([place]);
-  }
+/** The fields two readers must agree on, by name, as sets of values; words kept as said may differ. */
+function fields(item: Item): Readonly<Record<string, readonly string[]>> {
+  const place = placeOf(item);
+  const where: Record<string, readonly unknown[]> = place === null ? {} : 'region' in place ? { place: [place.region], side: [place.side], jaw: [place.jaw] } : { place: 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces : place.rows };
+  const sized = item.kind === 'finding' ? Object.fromEntries((item.measures ?? []).map(({ what, value, unit }) => [what, [[value, unit]]])) : {};
+  const own = (): Record<string, readonly unknown[]> => {
+    switch (item.kind) {
+      case 'finding': return { presence: [item.presence], when: [item.when], grade: [item.grade?.value], surfaces: item.surfaces ?? [], qualifiers: item.qualifiers ?? [], severity: [item.severity], ...sized };
+      case 'treatment': return { state: [item.state], amount: [item.amountMm], instrument: [item.instrument], by: [item.by] };
+      case 'sedation': return { given: [item.given], agent: [item.agent], dose: [item.dose?.value], unit: [item.dose?.unit], route: [item.route], by: [item.by], topUp: [item.topUp] };
+      case 'medication': return { agent: [item.agent], dose: [item.dose?.value], unit: [item.dose?.unit], route: [item.route], by: [item.by], state: [item.state] };
+      case 'follow-up': return { after: [item.after], state: [item.state] };
+      default: return {};
+    }
+  };
+  return Object.fromEntries(Object.entries({ ...where, ...own() }).map(([name, values]) => [name, values.filter((v) => v !== undefined).map((v) => JSON.stringify(v))]).filter(([, values]) => values!.length > 0)) as Record<string, string[]>;
 }
+
+type Difference = 'none' | 'lost' | 'more' | 'against';
+/** How the second's item stands to the first's: the same, with something lost, with something more, or saying another thing. */
+function difference(first: Item, second: Item): Difference {
+  const [a, b] = [fields(first), fields(second)];
+  let [lost, more] = [false, false];
+  for (const name of new Set([...Object.keys(a), ...Object.keys(b)])) {
+    const [mine, other] = [new Set(a[name]), new Set(b[name])];
+    const [onlyMine, onlyOther] = [[...mine].some((v) => !other.has(v)), [...other].some((v) => !mine.has(v))];
+    if (onlyMine && onlyOther) return 'against';
+    if (onlyMine) lost = true;
+    if (onlyOther) more = true;
+  }
+  return more ? 'more' : lost ? 'lost' : 'none';
+}
+const samePlace = (a: Item, b: Item): boolean => placeOf(a) !== null && placeOf(b) !== null && JSON.stringify(fields(a)['place']) === JSON.stringify(fields(b)['place']);
 
 /** @param id of the doubt that may come of it: one a phrase */
 export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: Read, second: Read, id: string): Compared {
+  const whole = second.items.length > 0 && second.loose === 0;
   const pool = [...second.items];
+  const take = (fits: (other: Item) => boolean): Item | undefined => { const at = pool.findIndex(fits); return at < 0 ? undefined : pool.splice(at, 1)[0]; };
   const agreed: string[] = [];
-  const differing: Item[] = [];
   const alone: Item[] = [];
-  for (const item of first.items) {
-    const same = pool.findIndex((other) => topic(other) === topic(item) && matters(other) === matters(item));
-    if (same >= 0) { pool.splice(same, 1); agreed.push(item.id); continue; }
-    const near = pool.findIndex((other) => topic(other) === topic(item) || (placeOf(other) !== null && placeOf(other) === placeOf(item)));
-    if (near >= 0) { pool.splice(near, 1); differing.push(item); } else alone.push(item);
+  const asked: Item[] = [];
+  const left = first.items.filter((item) => {
+    const same = take((other) => topic(other) === topic(item) && difference(item, other) === 'none');
+    if (same) agreed.push(item.id);
+    return !same;
+  });
+  for (const item of left) {
+    alone.push(item);
+    const near = take((other) => topic(other) === topic(item));
+    const told = near && difference(item, near);
+    if (told === 'against' || (told === 'more' && whole)) asked.push(item);
+    else if (!near && whole && (take((other) => samePlace(other, item)) || pool.length > 0)) asked.push(item);
   }
-  // What only the second heard counts when the first made nothing of the phrase, or when the phrase is read whole by the second.
-  const unmatched = pool.filter((item) => item.kind !== 'fact' && item.kind !== 'note');
-  const secondKnows = second.items.length > 0 && second.loose === 0;
-  const ask = differing.length > 0 || (unmatched.length > 0 && secondKnows) || (alone.length > 0 && secondKnows);
-  if (!ask) return { agreed, alone: alone.map((item) => item.id), doubts: [] };
-  const about = differing[0] ?? alone[0];
+  // What only the second heard is asked about when it understood the whole phrase.
+  const unheard = whole ? pool.filter((item) => item.kind !== 'fact' && item.kind !== 'note') : [];
+  const compared = { agreed, alone: alone.map((item) => item.id) };
+  if (asked.length === 0 && unheard.length === 0) return { ...compared, doubts: [] };
+  const about = asked[0] ?? alone[0];
   const doubt: Doubt = {
     id, doubt: 'readers-differ', words: first.text, utterance: utterance.id, state: 'open', ...(utterance.at ? { at: utterance.at } : {}), ...(about ? { item: about.id } : {}),
-    ...(about && 'place' in about && about.place ? { place: about.place } : {}),
-    readings: [{ label: first.text, items: [...differing, ...alone] }, { label: second.text, items: second.items.filter((item) => !agreedWith(item, first.items)).map((item, i) => ({ ...item, id: `${id}/r2.${i + 1}` })) }],
+    ...(about && placeOf(about) ? { place: placeOf(about) } : {}),
+    readings: [{ label: first.text, items: alone }, { label: second.text, items: second.items.filter((item) => !first.items.some((other) => topic(other) === topic(item) && difference(other, item) === 'none')).map((item, i) => ({ ...item, id: `${id}/r2.${i + 1}` })) }],
   };
-  return { agreed, alone: alone.map((item) => item.id), doubts: [doubt] };
+  return { ...compared, doubts: [doubt] };
 }
 
 /**
@@ -65,6 +95,3 @@ export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: R
 export const AGREEMENT = 10;
 /** Belief in an item that both readers heard, from the first reader's own (0 to 1). */
 export const sureOfBoth = (sure: number): number => (sure * AGREEMENT) / (sure * AGREEMENT + 1 - sure);
-
-const placeOf = (item: Item): string | null => ('place' in item && item.place ? JSON.stringify({ ...item.place, from: undefined, said: undefined }) : null);
-const agreedWith = (item: Item, firsts: readonly Item[]): boolean => firsts.some((other) => topic(other) === topic(item) && matters(other) === matters(item));
