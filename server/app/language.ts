@@ -9,8 +9,9 @@ const numbers = [...Object.keys(digitWords), ...Object.keys(teenWords), ...Objec
 
 export const language = (): Language => ({
   whole: (text) => {
-    const { leftovers, doubts } = parseText('asked', text, emptyContext());
-    return leftovers.length === 0 && !doubts.some(({ doubt }) => unplaced.has(doubt));
+    const { leftovers, doubts, utterance } = parseText('asked', text, emptyContext());
+    // What the grammar had to mend is not what was said: the ear is asked.
+    return leftovers.length === 0 && !utterance.words.some(({ repairedTo }) => repairedTo !== undefined) && !doubts.some(({ doubt }) => unplaced.has(doubt));
   },
   propose: proposer([...spokenForms(), ...numbers]),
 });

@@ -6,6 +6,7 @@ import type { DraftEvent } from '../../parser/contract/draft.ts';
 import type { Span } from '../../parser/contract/word.ts';
 import type { FromServer } from '../../parser/contract/wire.ts';
 import type { Live } from '../session/live.ts';
+import type { OwnVoice } from '../session/ownWordsOut.ts';
 import { idOf, spanOf, type Ear, type Phrase, type Segmenter } from './ear.ts';
 
 export interface Listening {
@@ -25,6 +26,8 @@ const unreadable = (utterance: string, at: Span, when: string): DraftEvent =>
   ({ event: 'asked', when, doubt: { id: `${utterance}/failed`, doubt: 'unheard', words: '', utterance, at, state: 'open', why: 'This could not be read when it was said. Play it, or hear the sound again.' } });
 /** Samples of our own voice remembered: a sentence older than this is over. */
 const remembered = 30 * 16_000;
+/** Samples of a phrase that may lie outside our own voice and be its echo, not a person's word. */
+const unmarked = 0.3 * 16_000;
 
 export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publish: (message: FromServer) => void, now: () => string): Listening {
   /** Samples handed to the segmenter so far. */
@@ -35,8 +38,12 @@ export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publis
   let speaking = false;
 
   const markOf = (sample: number): Mark | undefined => marks.findLast((mark) => mark.stream <= sample) ?? marks[0];
-  const ownVoiceIn = ({ from, to }: Phrase): readonly string[] =>
-    own.some(([a, b]) => a < to && b > from) ? sentences.filter(({ at }) => at < to && at > from - remembered).map(({ sentence }) => sentence) : [];
+  /** Our voice counts as sounding throughout when all but so little of the phrase, in samples, lies in chunks that bear its mark. */
+  const ownVoiceIn = ({ from, to }: Phrase): OwnVoice => {
+    const marked = own.reduce((sum, [a, b]) => sum + Math.max(0, Math.min(b, to) - Math.max(a, from)), 0);
+    const spoken = marked > 0 ? sentences.filter(({ at }) => at < to && at > from - remembered).map(({ sentence }) => sentence) : [];
+    return { spoken, inside: to - from - marked <= unmarked };
+  };
   const queue = (phrase: Phrase): void => {
     const mark = markOf(phrase.from);
     if (!mark) return;

@@ -13,7 +13,7 @@ import { changes } from './changed.ts';
 import { contextOf } from './context.ts';
 import { join } from './move.ts';
 import { lastTaken } from './obey.ts';
-import { allOwn, withOwn, withoutOwn } from './ownWordsOut.ts';
+import { allOwn, overOwn, withOwn, withoutOwn, type OwnVoice } from './ownWordsOut.ts';
 import { applyEvent, emptyDraft } from './reduce.ts';
 
 /** One log's share of a step; `fresh` when the exam is made by it. */
@@ -38,8 +38,8 @@ export interface Sounding {
   readonly at?: Span | undefined;
   /** The exam whose journal the sound lies in, when it is not the one listened to now. */
   readonly journal?: string;
-  /** Sentences our own voice said while this was heard. */
-  readonly ownVoice?: readonly string[];
+  /** Sentences our own voice said while this was heard, and whether it sounded from end to end. */
+  readonly ownVoice?: OwnVoice;
 }
 
 export interface Live {
@@ -125,10 +125,16 @@ export function openLive(hands: Hands, start: Draft): Live {
     hands.publish(answer);
   };
 
-  const take = (phrase: HeardPhrase, { journal, ownVoice = [] }: Sounding): void => {
+  /** Read while our own voice sounded: without its words, and asked about where it sounded throughout. */
+  const readOver = (phrase: HeardPhrase, voice: OwnVoice): ParseResult => {
+    const others = withoutOwn(phrase, voice);
+    if (others === null) return overOwn(hands.read(phrase, contextOf(draft)), voice);
+    return others.hypotheses.length ? overOwn(withOwn(hands.read(others, contextOf(draft)), phrase, voice), voice) : allOwn(phrase, draft.carry);
+  };
+
+  const take = (phrase: HeardPhrase, { journal, ownVoice }: Sounding): void => {
     const before = draft;
-    const others = ownVoice.length ? withoutOwn(phrase, ownVoice) : null;
-    const read = others === null ? hands.read(phrase, contextOf(draft)) : others.hypotheses.length ? withOwn(hands.read(others, contextOf(draft)), phrase, ownVoice) : allOwn(phrase, draft.carry);
+    const read = ownVoice?.spoken.length ? readOver(phrase, ownVoice) : hands.read(phrase, contextOf(draft));
     // While paused only the word to go on is listened to; nothing else is kept, not even that it was said.
     if (draft.paused && !read.commands.some((c) => c.command === 'resume')) return;
     const meant = answered(draft, read);

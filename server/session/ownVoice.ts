@@ -7,6 +7,9 @@ const digits: Readonly<Record<string, string>> = {
 };
 const sameWord: Readonly<Record<string, string>> = { mm: 'millimetre', mil: 'millimetre', mils: 'millimetre', millimeter: 'millimetre', millimeters: 'millimetre', millimetres: 'millimetre' };
 
+/** Digits that make a whole tooth (Floyd 1991): what follows begins a number of its own. */
+const wholeTooth = /^[1-8](0[1-9]|1[0-2])$/;
+
 /** A word, or a number spoken in several, with the places of its words in the utterance. */
 interface Token { readonly text: string; readonly words: readonly number[] }
 
@@ -18,7 +21,7 @@ const tokens = (words: readonly string[]): readonly Token[] => {
       const last = out.at(-1);
       // "Two or six" is how "two oh six" is often written; "309 or 209" stays a choice.
       const number = digits[part] ?? (/^\d+$/.test(part) ? part : part === 'or' && /^\d$/.test(last?.text ?? '') ? '0' : undefined);
-      if (number !== undefined && last && /^\d+$/.test(last.text)) out[out.length - 1] = { text: last.text + number, words: [...last.words, i] };
+      if (number !== undefined && last && /^\d+$/.test(last.text) && !wholeTooth.test(last.text)) out[out.length - 1] = { text: last.text + number, words: [...last.words, i] };
       else out.push({ text: number ?? sameWord[part] ?? part, words: [i] });
     }
   });
@@ -43,6 +46,8 @@ const unlike = (heard: string, own: string, whole: boolean): number => {
 const soundsAlike = 0.4;
 const endsAlike = 0.55;
 const wholeAlike = 0.42;
+/** Inside our own voice; a person who speaks over it is heard at 0.5 and more. Chosen on the even half as well. */
+const insideAlike = 0.45;
 
 const same = (ours: string, heard: string): boolean => {
   if (ours === heard) return true;
@@ -96,14 +101,20 @@ const oursAmong = (own: readonly Token[], heard: readonly Token[]): readonly Tok
   return [...(isRest(head, before) ? head : oursAmong(own, head)), ...heard.slice(from, to), ...(isRest(tail, after) ? tail : oursAmong(own, tail))];
 };
 
+/** All of it sounds like some stretch of what we said. */
+const isAll = (said: readonly Token[], own: readonly Token[], share: number): boolean =>
+  own.length > 0 && unlike(letters(said), letters(own), false) <= share;
+
 /**
- * For each word heard, whether it is ours. `spoken` are the sentences our own voice said lately, in order.
+ * For each word heard, whether it is ours. `spoken` are the sentences our own voice said lately, in order; `inside`: our voice sounded
+ * from its first to its last word. Then all of it is ours unless it clearly differs: a number misheard in a room must not become a tooth.
  * A word misheard between two of ours counts as ours; a tooth, a side or a number that stands outside such a run does not.
  */
-export const ownWords = (spoken: readonly string[], heard: readonly string[]): readonly boolean[] => {
+export const ownWords = (spoken: readonly string[], heard: readonly string[], inside = false): readonly boolean[] => {
   const own = tokens(spoken.flatMap((sentence) => sentence.split(/\s+/)));
   const said = tokens(heard);
-  const whole = said.length > 1 && own.length > 0 && unlike(letters(said), letters(own), false) <= wholeAlike && !said.some((token) => isNumber(token.text) && !own.some((ours) => same(ours.text, token.text)));
+  const foreign = said.some((token) => isNumber(token.text) && !own.some((ours) => same(ours.text, token.text)));
+  const whole = inside ? isAll(said, own, insideAlike) : said.length > 1 && !foreign && isAll(said, own, wholeAlike);
   const ours = new Set((whole ? said : oursAmong(own, said)).flatMap((token) => token.words));
   return heard.map((_, i) => ours.has(i));
 };

@@ -13,7 +13,7 @@ const readings: Readonly<Record<string, Made>> = {
   'next horse teasel': { commands: [{ command: 'next-horse', name: 'Teasel' }] }, 'read it all': { commands: [{ command: 'read-all' }] }, 'what is left': { commands: [{ command: 'what-is-left' }] },
   'stop listening': { commands: [{ command: 'pause' }] }, 'start listening': { commands: [{ command: 'resume' }] }, 'flag that for the vet': { commands: [{ command: 'flag-for-veterinarian' }] },
 };
-interface Room { readonly live: Live; readonly told: FromServer[]; readonly disk: Map<string, DraftEvent[]>; readonly say: (text: string, ownVoice?: string[]) => Promise<void>; full: boolean; readonly answers: () => string[] }
+interface Room { readonly live: Live; readonly told: FromServer[]; readonly disk: Map<string, DraftEvent[]>; readonly say: (text: string, ownVoice?: string[], inside?: boolean) => Promise<void>; full: boolean; readonly answers: () => string[] }
 function room(disk = new Map<string, DraftEvent[]>([['e1', [opened()]]]), exam = 'e1'): Room {
   const told: FromServer[] = [];
   let n = 0;
@@ -31,7 +31,7 @@ function room(disk = new Map<string, DraftEvent[]>([['e1', [opened()]]]), exam =
     say: (item) => ('place' in item && item.place && 'teeth' in item.place ? `${item.place.teeth[0]}, hook.` : 'Item.'), trouble: () => ({ code: 'not-read', message: 'It could not be read.' }),
   }, foldDraft(exam, disk.get(exam)!));
   const phrase = (text: string): HeardPhrase => { n += 10; return { id: `${live.draft().id}:${n}`, at: [n, n + 1], reader: 'first', hypotheses: [{ text, logProb: -1, words: text.split(' ').map((w) => ({ w })) }] }; };
-  return Object.assign(self, { live, told, disk, say: (text: string, ownVoice?: string[]) => { const p = phrase(text); return live.phrase(() => Promise.resolve(p), { at: p.at, ...(ownVoice && { ownVoice }) }); }, answers: () => told.flatMap((m) => (m.type === 'answer' ? [m.say] : [])) });
+  return Object.assign(self, { live, told, disk, say: (text: string, ownVoice?: string[], inside = false) => { const p = phrase(text); return live.phrase(() => Promise.resolve(p), { at: p.at, ...(ownVoice && { ownVoice: { spoken: ownVoice, inside } }) }); }, answers: () => told.flatMap((m) => (m.type === 'answer' ? [m.say] : [])) });
 }
 const standing = (draft: Draft): string[] => draft.items.filter((i) => i.state === 'open' || i.state === 'kept').map((i) => i.item.id);
 
@@ -107,6 +107,15 @@ describe('the live session', () => {
     expect(r.live.draft().utterances).toMatchObject([{ text: 'one oh six hook', overOwnVoice: true }, { text: 'marked for the vet two oh six hook', overOwnVoice: true }]);
     expect(r.live.draft().items.map((i) => i.item)).toMatchObject([{ place: { teeth: ['206'] }, evidence: { words: [4] } }]);
     expect(r.live.draft().utterances[1]!.words.map((w) => w.as).slice(0, 5)).toEqual(['leftover', 'leftover', 'leftover', 'leftover', expect.stringMatching(/^item:/)]);
+  });
+  test('what is said inside our own voice is asked about before it counts; a command is obeyed', async () => {
+    const r = room();
+    await r.say('two oh six hook', ['Marked for the vet.'], true);
+    expect(r.live.draft().doubts).toMatchObject([{ doubt: { doubt: 'unsure', item: r.live.draft().items[0]!.item.id, why: 'It was said while this program was speaking.' } }]);
+    expect(r.live.draft().utterances[0]).toMatchObject({ overOwnVoice: true });
+    await r.say('scratch that', ['Two oh six. Hook.'], true);
+    expect(standing(r.live.draft())).toEqual([]);
+    expect(r.live.draft().doubts[0]).toMatchObject({ settled: { how: 'struck' } });
   });
   test('what cannot be read or written is told, stays unread, and the session goes on', async () => {
     const r = room();
