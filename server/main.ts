@@ -13,7 +13,7 @@ import { exits, line, tell, type Exit } from './cli/out.ts';
 import { progress } from './cli/progress.ts';
 import { refuse } from './http/refusal.ts';
 import { openServer, type Served } from './http/server.ts';
-import { openLan } from './lan/index.ts';
+import { openLan, openNetwork } from './lan/index.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 const usualPort = 4717;
@@ -53,8 +53,9 @@ export async function serve({ data, port, weights, plainEar = false, lan = false
   const token = await secretOf(dir);
   const app = openApp(dir, ear, { second, onSecondTrouble: (error) => tell(error instanceof Error ? error.message : 'The second reader failed; the first reading stands.') });
   const options = { doors: app.doors, page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell };
-  const served = await bound(wanted, (port) => openServer({ ...options, token, port }));
-  const onLan = lan ? await bound(wanted === 0 ? 0 : null, (port) => openLan(dir, { ...options, port }, line), served.port + 1) : null;
+  const network = openNetwork(dir, (code) => line(`The next device is let in with the code ${code}.`));
+  const served = await bound(wanted, (port) => openServer({ ...options, token, network, port }));
+  const onLan = lan ? await bound(wanted === 0 ? 0 : null, (port) => openLan(dir, network, { ...options, port }, line), served.port + 1) : null;
   line(`Quidnote is ready, with ${ear.name}${second ? ' and a second reader' : ''}. Your records: ${dir}`);
   line(`Open ${served.address}`);
   line('Ctrl+C stops it; what was said is on the disk at every moment.');

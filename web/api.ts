@@ -1,5 +1,5 @@
 /** The only file that speaks HTTP. Every failure is an `ApiError` with words for a person: what happened, what is safe, what to do. */
-import type { Act, ApiError, Caution, Comparison, DueRow, ExamRow, HorseRow, SearchHit, UploadLine } from '../parser/contract/wire.ts';
+import type { Act, ApiError, Caution, Comparison, DueRow, ExamRow, HorseRow, NetworkState, SearchHit, UploadLine } from '../parser/contract/wire.ts';
 import type { Draft } from '../parser/contract/draft.ts';
 import type { Exam } from '../parser/contract/record.ts';
 
@@ -70,6 +70,10 @@ export const api = {
     if (!answer.ok || !answer.body) throw new Refused(answer.status, asError(readJson(await answer.text()), answer.status));
     await lines(answer.body, (line) => { const read = readJson(line); if (read && typeof read === 'object') each(read as UploadLine); });
   },
+  network: () => ask<NetworkState>('GET', '/api/network'),
+  newCode: () => ask<NetworkState>('POST', '/api/network/code', {}),
+  /** The device is out at once, also where it is listening. */
+  takeOff: (device: string) => ask<NetworkState>('POST', `/api/network/devices/${encodeURIComponent(device)}/revoke`, {}),
   soundAt: (id: string, from: number, to: number) => `${exam(id)}/sound?from=${from.toFixed(3)}&to=${to.toFixed(3)}`,
   exportOf: (id: string) => `${exam(id)}/export`,
   ownerPage: (id: string) => `${exam(id)}/owner`,

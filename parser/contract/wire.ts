@@ -102,3 +102,13 @@ export type DueRow = z.infer<typeof DueRow>;
 /** One line of POST /api/upload (NDJSON). `done` and `of` in seconds of sound; `exams` once it is ready (more than one where a horse was changed). */
 export const UploadLine = z.object({ stage: z.enum(['receiving', 'opening', 'hearing', 'ready', 'trouble']), done: z.number().optional(), of: z.number().optional(), exams: z.array(z.string()).optional(), error: ApiError.optional() });
 export type UploadLine = z.infer<typeof UploadLine>;
+
+/** GET /api/network: devices that were let in over the local network, and how the next one is. `open` is null while the program does not answer there. */
+export const NetworkState = z.object({
+  /** Asked at the machine itself: only there is a code shown and a device taken off the list. */
+  here: z.boolean(),
+  devices: z.array(z.object({ id: z.string(), name: z.string(), pairedAt: z.string() })),
+  /** `square`: the address with the code as rows of dark (1) and light (0) squares (ISO/IEC 18004); `print`: the certificate's SHA-256. */
+  open: z.object({ address: z.string(), code: z.string(), until: z.string(), print: z.string(), square: z.array(z.string()) }).nullable(),
+});
+export type NetworkState = z.infer<typeof NetworkState>;

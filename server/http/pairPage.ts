@@ -3,9 +3,18 @@ const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => escapes[c]!);
 
 export const pairPolicy = "default-src 'none'; style-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
-export const pairStyle = `body { font: 1.2rem/1.5 system-ui, sans-serif; max-width: 24rem; margin: 12vh auto; padding: 0 1.5rem; color-scheme: light dark; }
-label { display: block; margin-top: 1.2rem; } input, button { font: inherit; width: 100%; box-sizing: border-box; padding: 0.7rem; margin-top: 0.3rem; }
-input[name=code] { letter-spacing: 0.15em; text-transform: uppercase; } button { margin-top: 1.6rem; font-weight: 600; } p[role=alert] { font-weight: 600; }`;
+/** The page's own paper and ink, by day and by night; it stands alone because nothing else is let through yet. */
+export const pairStyle = `:root { color-scheme: light dark; --ground: light-dark(#f5f0e4, #14181b); --sheet: light-dark(#fffcf5, #1d2327); --ink: light-dark(#14181b, #f5f0e4); --edge: light-dark(#74705f, #84939d); --now: light-dark(#7a5a12, #e3b94f); --look: light-dark(#96401f, #ec9a7e); }
+* { box-sizing: border-box; }
+body { margin: 0; background: var(--ground); color: var(--ink); font: 1.15rem/1.5 system-ui, -apple-system, 'Segoe UI', Roboto, 'Noto Sans', sans-serif; }
+main { max-width: 26rem; margin: 10vh auto; padding: 0 1.5rem; }
+h1 { font: 600 2.2rem/1.15 'Iowan Old Style', 'Palatino Linotype', Palatino, P052, Georgia, serif; margin: 0 0 0.6rem; }
+p { margin: 0; } p[role=alert] { margin-top: 1.2rem; padding: 0.7rem 1rem; border: 1px solid var(--look); border-radius: 10px; color: var(--look); font-weight: 600; }
+label { display: block; margin-top: 1.4rem; }
+input, button { font: inherit; color: inherit; width: 100%; min-height: 56px; padding: 0.5rem 0.9rem; margin-top: 0.3rem; border: 1px solid var(--edge); border-radius: 10px; background: var(--sheet); }
+input[name=code] { font: 600 1.6rem ui-monospace, 'DejaVu Sans Mono', monospace; letter-spacing: 0.12em; text-transform: uppercase; }
+button { margin-top: 1.8rem; background: var(--ink); border-color: var(--ink); color: var(--ground); font-weight: 600; font-size: 1.25rem; }
+:focus-visible { outline: 3px solid var(--now); outline-offset: 2px; }`;
 
 /** @param code as it came in the address; @param trouble what went wrong the last time */
 export const pairPage = (code: string, trouble = ''): string => `<!doctype html>

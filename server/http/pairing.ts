@@ -5,6 +5,10 @@ import { sameSecret } from './guard.ts';
 export interface Pairing {
   /** The code that works now; a new one after each use, after too many wrong tries, and when it has grown old. */
   readonly code: () => string;
+  /** When the code that works now grows old, in milliseconds of the clock. */
+  readonly until: () => number;
+  /** Spoils the code that was shown; a new one works from now on. */
+  readonly renew: () => void;
   /** Uses the code up. @throws a refusal `wrong-code` or `too-many-tries` */
   readonly use: (given: string) => void;
 }
@@ -22,6 +26,8 @@ export function openPairing(random: (below: number) => number, now: () => number
   const code = (): string => { if (now() > current.until) renew(); return current.code; };
   return {
     code,
+    until: () => { code(); return current.until; },
+    renew,
     use: (given) => {
       if (now() < closedUntil) throw refuse(429, 'too-many-tries', 'Too many wrong codes. Wait a minute, then use the new code that the program shows.');
       const right = sameSecret(given.toUpperCase().replace(/[\s-]/g, ''), code());

@@ -2,7 +2,7 @@
 import type { ApiError } from '../../parser/contract/wire.ts';
 
 export const doorCodes = [
-  'not-signed-in', 'wrong-address', 'other-site', 'not-found', 'not-json', 'not-understood', 'too-large', 'not-confirmable', 'busy', 'broken-sound', 'out-of-order', 'not-listening', 'too-many-tries', 'wrong-code', 'port-taken', 'trouble',
+  'not-signed-in', 'wrong-address', 'other-site', 'not-found', 'not-json', 'not-understood', 'too-large', 'not-confirmable', 'busy', 'broken-sound', 'out-of-order', 'not-listening', 'too-many-tries', 'wrong-code', 'port-taken', 'elsewhere', 'trouble',
 ] as const;
 export type DoorCode = (typeof doorCodes)[number];
 

@@ -6,6 +6,7 @@ import type { AddressInfo } from 'node:net';
 import type { Doors } from './doors.ts';
 import { headers, openGuard, type Guard } from './guard.ts';
 import { openLiveSocket } from './live.ts';
+import { networkRoutes, type NetworkDoor } from './network.ts';
 import { pairRoutes, type Pair } from './pairRoutes.ts';
 import { refuse, Refusal } from './refusal.ts';
 import { routes } from './routes.ts';
@@ -14,6 +15,8 @@ export interface ServerOptions {
   readonly doors: Doors;
   /** The session's secret: in the printed address once, then in a cookie. */
   readonly token: string;
+  /** Devices of the local network, shown at this machine. */
+  readonly network?: NetworkDoor;
   /** The built page. */
   readonly page: string;
   /** Style sheet of the reports. */
@@ -26,7 +29,7 @@ export interface ServerOptions {
 }
 export interface Served { readonly port: number; readonly address: string; readonly close: () => Promise<void> }
 /** For the local network: TLS of our own, the names this machine goes by there, and how devices are let in. */
-export interface LanOptions extends Omit<ServerOptions, 'token'> { readonly tls: { readonly key: string; readonly cert: string }; readonly hosts: readonly string[]; readonly pair: Pair }
+export interface LanOptions extends Omit<ServerOptions, 'token' | 'network'> { readonly tls: { readonly key: string; readonly cert: string }; readonly hosts: readonly string[]; readonly pair: Pair }
 
 /** Resolves once it answers, on 127.0.0.1 alone. @throws when the port is taken (`EADDRINUSE`) */
 export async function openServer(options: ServerOptions): Promise<Served> {
@@ -46,7 +49,7 @@ export async function openLanServer(options: LanOptions): Promise<Served> {
   return furnish(app, server, guard, options, `https://${hosts[0] ?? '127.0.0.1'}:${port}/pair`, port, pairRoutes(guard, pair));
 }
 
-function furnish(app: Express, server: Server, guard: Guard, { doors, page, paper, plainly, log }: Omit<ServerOptions, 'token'>, address: string, port: number, before?: RequestHandler): Served {
+function furnish(app: Express, server: Server, guard: Guard, { doors, page, paper, plainly, log, network }: Omit<ServerOptions, 'token'>, address: string, port: number, before?: RequestHandler): Served {
   const door = (error: unknown): Refusal => {
     const plain = asDoorError(plainly(error));
     if (plain instanceof Refusal) return plain;
@@ -61,6 +64,7 @@ function furnish(app: Express, server: Server, guard: Guard, { doors, page, pape
   if (before) app.use(before);
   app.use(letIn(guard));
   app.get('/paper.css', (_request, response) => { response.type('css').send(paper); });
+  app.use('/api/network', networkRoutes(network));
   app.use('/api', routes(doors), (_request, _response, next) => next(refuse(404, 'not-found', 'Nothing is here.')));
   app.use(express.static(page, { index: 'index.html', etag: true, cacheControl: false }));
   app.use((_request, _response, next) => next(refuse(404, 'not-found', 'Nothing is here.')));

@@ -11,10 +11,12 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import WebSocket from 'ws';
 import { openPairing } from '../../server/http/pairing.ts';
 import { Refusal } from '../../server/http/refusal.ts';
-import { openLanServer, type Served } from '../../server/http/server.ts';
+import { openLanServer, openServer, type Served } from '../../server/http/server.ts';
 import { certificateFor } from '../../server/lan/certificate.ts';
 import { openDevices, type Devices } from '../../server/lan/devices.ts';
-import { doorsOf } from './stage.ts';
+import { openNetwork } from '../../server/lan/network.ts';
+import { NetworkState } from '../../parser/contract/wire.ts';
+import { doorsOf, token } from './stage.ts';
 
 let served: Served, devices: Devices, cert: string, now = 1_000_000;
 let dice = 0;
@@ -99,4 +101,39 @@ test('the certificate names its addresses, is kept, and is made anew for a new a
   for (const file of ['key.pem', 'devices.json']) expect(statSync(join(dir, 'lan', file)).mode & 0o777).toBe(0o600);
   const secret = devices.add('Other', '2026-03-04T09:12:00Z');
   expect(readFileSync(join(dir, 'lan', 'devices.json'), 'utf8')).not.toContain(secret);
+});
+
+test('the code and the list are shown at the machine itself; a device that was let in sees neither and takes nobody off', async () => {
+  const cookie = cookieOf(await pair(pairing.code(), 'Phone of a guest'));
+  const seen = await ask('GET', '/api/network', { cookie });
+  expect(JSON.parse(seen.text)).toEqual({ here: false, devices: [], open: null });
+  expect((await ask('POST', '/api/network/code', { cookie })).status).toBe(403);
+  expect((await ask('POST', `/api/network/devices/${devices.list()[0]!.id}/revoke`, { cookie })).status).toBe(403);
+});
+test('at the machine: not open until it answers the network, then a square that says the address with the code, one that can be renewed', async () => {
+  const home = mkdtempSync(join(tmpdir(), 'quidnote-lan-'));
+  const network = openNetwork(home, () => undefined);
+  const own = await openServer({ doors: doorsOf(), token, network, page: home, paper: '', port: 0, plainly: (e) => e, log: (line) => { throw new Error(line); } });
+  const at = async (path: string, method = 'GET'): Promise<{ status: number; state: NetworkState }> => {
+    const answer = await fetch(`http://127.0.0.1:${own.port}/api/network${path}`, { method, headers: { cookie: `quidnote-${own.port}=${token}` } });
+    return { status: answer.status, state: (await answer.json()) as NetworkState };
+  };
+  expect((await fetch(`http://127.0.0.1:${own.port}/api/network`)).status).toBe(401);
+  expect((await at('')).state).toEqual({ here: true, devices: [], open: null });
+  network.answersAt('https://10.1.2.3:4718/pair', 'AA:BB');
+  const { open } = NetworkState.parse((await at('')).state);
+  expect(open).toMatchObject({ address: 'https://10.1.2.3:4718/pair', print: 'AA:BB', code: network.pairing.code() });
+  // A QR symbol of version V has 17 + 4 V squares a side, with a finder of 7 dark squares in the corner (ISO/IEC 18004).
+  expect((open!.square.length - 17) % 4).toBe(0);
+  expect(open!.square[0]!.slice(0, 8)).toBe('11111110');
+  expect(open!.square.every((row) => row.length === open!.square.length && /^[01]+$/.test(row))).toBe(true);
+  const renewedTo = (await at('/code', 'POST')).state.open!;
+  expect(renewedTo.code).not.toBe(open!.code);
+  expect(() => network.pairing.use(open!.code)).toThrow(Refusal);
+  network.devices.add('Phone', '2026-03-04T09:12:00Z');
+  const [device] = (await at('')).state.devices;
+  expect(device).toMatchObject({ name: 'Phone', pairedAt: '2026-03-04T09:12:00Z' });
+  expect((await at(`/devices/${device!.id}/revoke`, 'POST')).state.devices).toEqual([]);
+  expect((await at(`/devices/${device!.id}/revoke`, 'POST')).status).toBe(404);
+  await own.close();
 });

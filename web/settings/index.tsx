@@ -1,7 +1,9 @@
-/** Settings of this device: how the page looks, and who is looking over. */
+/** Settings of this device: how the page looks and sounds, who is looking over; and which other devices may come in. */
 import { mood, type Mood } from '../mood.ts';
 import { person } from '../person.ts';
 import { readBackOn, tonesOn, voiceOn } from '../voice/choices.ts';
+import { Network } from './Network.tsx';
+import './settings.css';
 
 const moods: readonly (readonly [Mood | null, string])[] = [[null, 'As this device has it'], ['paper', 'Paper'], ['night', 'Night']];
 
@@ -26,6 +28,7 @@ export function Settings() {
           <span class="label">Your name, as it stands under a record that you confirm</span>
           <input value={person.value} autocomplete="name" maxLength={100} onInput={(e) => { person.value = e.currentTarget.value; }} />
         </label>
+        <Network />
       </div>
     </main>
   );
