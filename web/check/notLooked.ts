@@ -1,4 +1,5 @@
 /** What nobody spoke of: rows of teeth and the regions an exam walks through. Pure. */
+import type { Hint } from '../../parser/contract/doubt.ts';
 import type { DraftItem } from '../../parser/contract/draft.ts';
 import type { Place } from '../../parser/contract/item.ts';
 import type { RegionId } from '../../parser/lexicon/regions.ts';
@@ -7,7 +8,7 @@ import { stands } from '../fold.ts';
 import { regions } from '../labels.ts';
 import { lookedAt, placeOfItem, saidUnseen } from '../mouth/marks.ts';
 import { rowWords, teethWords } from '../mouth/names.ts';
-import { teethOfRow } from '../mouth/places.ts';
+import { teethOfRow, teethSpokenOf } from '../mouth/places.ts';
 
 export interface Open { readonly label: string; readonly detail: string; readonly place: Place }
 /** Regions of the order of an exam: common practice of the trade, no source. */
@@ -38,3 +39,11 @@ export function left(items: readonly DraftItem[]): readonly Open[] {
   return [...rows, ...outside];
 }
 const isWithin = (region: RegionId): boolean => regions[region].where === 'inside' && region !== 'jaw-movement';
+
+/** Hints that still hold: what made one look there stands, and nobody has looked there since. */
+export function hintsLeft(hints: readonly Hint[], items: readonly DraftItem[]): readonly Hint[] {
+  const seen = lookedAt(items);
+  const unseen = saidUnseen(items);
+  const standing = new Set(items.filter(stands).map((i) => i.item.id));
+  return hints.filter(({ item, place }) => (item === undefined || standing.has(item)) && teethSpokenOf(place).some((tooth) => !seen.has(tooth) && !unseen.has(tooth)));
+}
