@@ -51,6 +51,8 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
     const qualifier = terms.find((t) => t.k === 'qualifier');
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
+    // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
+    if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
     // "flushed the gap between ...": the gap is where, not what.
     if (worked && condition?.id === 'diastema' && condition.strength === 'withPlace') return 'glue';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
@@ -76,6 +78,11 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
 /** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
 const ruledOutBeside = (marks: readonly Mark[], at: number): boolean => (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') && (marks[at + 1]?.terms ?? []).some((t) => t.k === 'glue' || (t.k === 'cue' && t.cue.means === 'absent'));
 
+/** What a word like "absent" or "gone" is said of: the nearest word before it that means something. */
+const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined => marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
+const saidOf = (marks: readonly Mark[], at: number): boolean => beforeIt(marks, at)?.terms?.some((t) => t.k === 'condition') ?? false;
+const notOfTooth = (marks: readonly Mark[], at: number): boolean => { const before = beforeIt(marks, at); return before !== undefined && (before.terms ?? []).some((t) => ['condition', 'qualifier', 'surface'].includes(t.k)) && (marks[at + 1]?.place === undefined || Object.keys(marks[at + 1]?.place as object).every((key) => key === 'side')); };
+
 /** A group word ("canines", "caps") beside a true finding is its place. */
 const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t)));
 
@@ -92,13 +99,13 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const mark = (heads[h] as Head).mark;
     const nextHead = heads[h + 1]?.mark ?? Infinity;
     const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark);
-    const before = nearest && !stopBetween(role, nearest.marks.at(-1) as number, mark) ? nearest : undefined;
+    const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
     const after = groups.filter((g) => (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
-    const sided = before && after[0] ? withSide(before, after[0]) : undefined;
+    const sided = before && after[0] && !marks[mark]?.again ? withSide(before, after[0]) : undefined;
     if (sided) { placings[h] = sided; forward[h] = false; continue; }
     const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside');
-    if (after[0] && (strong || !placeFirst || before === undefined)) {
+    if (after[0] && (strong || !placeFirst || before === undefined || marks[mark]?.again)) {
       const own = bond === 'beside' && before ? [...before.placings] : [];
       placings[h] = [...own, ...after[0].placings];
       forward[h] = true;
@@ -112,7 +119,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       forward[h] = false;
     }
   }
-  const mods = modsOf(marks, role, heads, link);
+  const mods = modsOf(marks, tokens, role, heads, link);
   return heads.map((head, h) => ({ head, placings: placings[h] as readonly Placing[], scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
 }
 
@@ -128,6 +135,10 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
 
 const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
+
+/** "two oh nine worried me but it's sound": what comes behind the stop is said of the place before it. */
+const pronouns = new Set(['it', 'its', "it's", 'they', 'them', 'both']);
+const pointsBack = (marks: readonly Mark[], tokens: readonly Token[], from: number, to: number): boolean => tokens.slice((marks[from] as Mark).to, (marks[to] as Mark).from).some(({ t }) => pronouns.has(t));
 
 /** How two marks are tied: the strongest small word between them, when nothing else stands there. */
 function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], a: number, b: number): Link {
@@ -176,7 +187,8 @@ function scopesOf(marks: readonly Mark[], role: Roles['role'], heads: readonly H
     const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop');
     const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
     const previous = heads.findLastIndex((head) => head.mark < i);
-    const forward = cues.find(({ looks }) => looks !== 'back');
+    // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
+    const forward = cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
     if (forward && reachable && (!placeBetween || previous < 0 || back === undefined) && ['absent', 'suspected', 'before'].includes(forward.means)) {
       let h = next;
@@ -209,7 +221,7 @@ const cuesOf = (marks: readonly Mark[], role: Roles['role'], heads: readonly Hea
 };
 
 /** A modifier belongs to the head it stands beside; between two, small words, places and what each head can hold decide. */
-function modsOf(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly number[])[] {
+function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly number[])[] {
   const mods: number[][] = heads.map(() => []);
   const closed = (bond: Link): boolean => ['and', 'or', 'nor', 'stop'].includes(bond);
   marks.forEach((mark, i) => {
@@ -221,7 +233,12 @@ function modsOf(marks: readonly Mark[], role: Roles['role'], heads: readonly Hea
     const [before, after] = [(heads[previous] as Head).mark, (heads[next] as Head).mark];
     const own = (mods[previous] as number[]).some((m) => kindOf(marks[m] as Mark) === kindOf(mark));
     const breakBefore = closed(link(i - 1 < before ? before : lastTaken(role, before, i), i)) || role.slice(before, i).some((r) => r === 'stop' || r === 'cue');
-    const toNext = breakBefore || (!closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
+    // "two mil gap, five mil pocket": where sizes stand before what they measure, or the next one has none of its own behind it.
+    const kind = kindOf(mark);
+    const figure = mark.measure !== undefined || mark.grade !== undefined;
+    const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
+    const lead = figure && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
+    const toNext = !marks[after]?.again && !(nextHas && !own) && (lead || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
       && (role.slice(before, i).includes('place') || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);
   });

@@ -7,7 +7,7 @@ import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Clause, Placing } from './assemble.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
-import type { Mark } from './scan.ts';
+import { headSpan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -26,15 +26,15 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
   const when = clause.scopes.includes('before') && !ruledOut ? 'before' as const : 'now' as const;
   const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
-  const split = crested.length > 0 ? [{ placings: clause.placings.filter(({ raw }) => raw.codes === undefined), surfaces: [] }] : placingsBySurface(clause, marks);
-  return split.map(({ placings, surfaces }) => {
+  const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(clause);
+  return split.map((placings) => {
     const { place, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
-    const allSurfaces = [...new Set([...details.surfaces, ...surfaces, ...(distal ? ['distal' as const] : [])])];
+    const surfaces = [...new Set([...details.surfaces, ...(distal ? ['distal' as const] : [])])];
     const crest = crested.length > 0 ? { crest: [...crested] } : {};
     const body: FindingBody = {
       kind: 'finding', condition: id, presence, when, place,
-      ...(allSurfaces.length > 0 ? { surfaces: allSurfaces } : {}),
+      ...(surfaces.length > 0 ? { surfaces } : {}),
       ...(details.severity ? { severity: details.severity } : {}), ...(details.severitySaid ? { severitySaid: details.severitySaid } : {}),
       ...(details.grade ? { grade: details.grade } : {}), ...(details.measures.length > 0 ? { measures: details.measures } : {}),
       ...(details.qualifiers.length > 0 ? { qualifiers: details.qualifiers } : {}), ...(details.change ? { change: details.change } : {}),
@@ -45,34 +45,29 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
       ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
     }));
     return {
-      body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
+      body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => marks[m]?.carried ?? tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
       doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : []), ...(details.gradesAsked ? [{ doubt: 'two-readings' as const, condition: id, readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })) }] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });
 }
 
-/** "points on the outside of the uppers and the inside of the lowers": one finding, two places, each with its surface. */
-function placingsBySurface(clause: Clause, marks: readonly Mark[]): readonly { placings: readonly Placing[]; surfaces: readonly SurfaceId[] }[] {
+/** The places that each have an item of their own. */
+function placingsApart(clause: Clause): readonly (readonly Placing[])[] {
   const regions = clause.placings.filter(({ raw, beside }) => raw.region !== undefined && raw.codes === undefined && !beside);
   // "tongue, cheeks and palate normal": each has its own item.
-  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === clause.placings.length) return regions.map((placing) => ({ placings: [placing], surfaces: surfacesAt(clause.mods, marks) }));
-  const surfaceMods = clause.mods.filter((m) => (marks[m] as Mark).terms?.some((t) => t.k === 'surface'));
-  const firsts = clause.placings.map((p) => p.marks[0] as number);
-  if (surfaceMods.length < 2 || clause.placings.length < 2) return [{ placings: clause.placings, surfaces: surfacesAt(surfaceMods, marks) }];
-  return clause.placings.map((placing, i) => {
-    const from = i === 0 ? -1 : firsts[i - 1] as number;
-    return { placings: [placing], surfaces: surfacesAt(surfaceMods.filter((m) => m > from && m < (firsts[i] as number)), marks) };
-  });
+  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === clause.placings.length) return regions.map((placing) => [placing]);
+  return [clause.placings];
 }
-const surfacesAt = (mods: readonly number[], marks: readonly Mark[]): readonly SurfaceId[] => mods.flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'surface' ? [t.id] : []))).filter((s, i, all) => all.indexOf(s) === i);
-
 /** Everything the modifiers say, apart from the place. */
 export function detailsOf(id: ConditionId, mods: readonly number[], marks: readonly Mark[], tokens: readonly Token[], headMark: number, gradeOfHead?: string): Details {
   const entry = conditions[id] as ConditionEntry;
   const details: Details = { measures: [], surfaces: [], qualifiers: [] };
   if (gradeOfHead && entry.scale) details.grade = { scale: entry.scale as ScaleId, value: gradeOfHead };
   details.pulpHorn = marks[headMark]?.pulpHorn;
-  for (const grade of mods.flatMap((m) => (marks[m] as Mark).grade ?? [])) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
+  const grades = mods.flatMap((m) => (marks[m] as Mark).grade ?? []);
+  // "grade two and grade three": neither is taken.
+  if (grades.length === 2 && grades[0]?.value !== grades[1]?.value) Object.assign(details, gradeOf(id, entry, { value: grades[0]?.value as string, or: grades[1]?.value as string }, marks, mods, headMark, tokens));
+  else for (const grade of grades) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);
   if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
   if (id === 'discharge' && words[0] === 'clear') details.qualifiers.push('clear');
@@ -92,12 +87,13 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   return details;
 }
 const placingSurfaces = (surfaces: readonly SurfaceId[]): SurfaceId[] => [...new Set(surfaces)];
-const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => { const head = marks[at]; return head ? tokens.slice(head.from, head.to).map(({ t }) => t) : []; };
+const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => tokens.slice(...headSpan(marks, at)).map(({ t }) => t);
 
 function addTerm(details: Details, term: Term, id: ConditionId): void {
   if (term.k === 'severity') { details.severity = term.id; if (!term.said.startsWith(term.id)) details.severitySaid = term.said; }
   if (term.k === 'severityKept') details.severitySaid = term.said;
   if (term.k === 'change') details.change = term.id;
+  if (term.k === 'surface') details.surfaces.push(term.id);
   if (term.k !== 'qualifier') return;
   if ((term.id === 'rostral' || term.id === 'caudal') && !ended.has(id)) details.surfaces.push(term.id);
   else details.qualifiers.push(term.id);

@@ -62,7 +62,14 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
     const after = link === '' ? to : two ? to + 2 : to + 1;
     const next = readCode(tokens, after);
-    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) ?? (link === 'and' || link === 'to' ? bareListed(tokens, after) : link === '' && bareListed(tokens, to) && text(tokens, bareListed(tokens, to)?.to ?? 0) === 'and' && bareListed(tokens, (bareListed(tokens, to)?.to ?? 0) + 1) ? bareListed(tokens, to) : undefined) : undefined;
+    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
+    const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string)) : undefined;
+    if (listed) {
+      codes.push(...listed.codes);
+      joined = joined === 'between' ? 'between' : listed.range && joined !== 'and' ? 'range' : 'and';
+      to = listed.to;
+      continue;
+    }
     if (next === undefined && short === undefined) break;
     const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
     if (next?.repaired) { if (link === '' && text(tokens, after) === 'to') break; repaired = true; }
@@ -90,11 +97,27 @@ function bare(tokens: readonly Token[], at: number): { position: number; to: num
   const position = teenWords[t] ?? digit(t);
   return position !== undefined && position >= 1 && position <= 11 ? { position, to } : undefined;
 }
-const units = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'and', 'to', 'or', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds']);
-const measuring = new Set([...units, 'day', 'days', 'year', 'years'].filter((word) => !['and', 'to', 'or'].includes(word)));
-function bareListed(tokens: readonly Token[], at: number): { position: number; to: number } | undefined {
-  const found = bare(tokens, at);
-  return found && found.position >= 6 && !units.has(text(tokens, found.to)) ? found : undefined;
+const measuring = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds', 'day', 'days', 'year', 'years']);
+/**
+ * "two oh six seven and eight", "three oh nine to eleven": after a code the further positions of its quadrant, rising. A last number
+ * that a unit makes a size is none, nor its range's other end; a single one without "and" or "to" may be anything.
+ */
+function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number): { codes: readonly string[]; to: number; range: boolean } | undefined {
+  const found: { position: number; link: string; to: number }[] = [];
+  for (let at = start; ;) {
+    const link = ['and', 'to', 'through', 'thru', 'plus'].includes(text(tokens, at)) ? text(tokens, at) : '';
+    const from = link === '' ? at : at + 1;
+    const position = teenWords[text(tokens, from)] ?? digit(text(tokens, from));
+    if (position === undefined || position < 6 || position > 11 || position <= (found.at(-1)?.position ?? first) || readCode(tokens, from)) break;
+    found.push({ position, link: link === 'plus' ? 'and' : link === '' ? '' : link === 'and' ? 'and' : 'to', to: from + 1 });
+    at = from + 1;
+  }
+  const after = text(tokens, found.at(-1)?.to ?? start);
+  const counted = measuring.has(after) || ['hundred', 'hundreds', 'percent', 'point'].includes(after) || (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
+  if (counted) { const last = found.pop(); if (last?.link === 'to') found.pop(); }
+  if (found.length === 0 || (found.length === 1 && found[0]?.link === '') || (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))) return undefined;
+  const positions = found.flatMap(({ position, link }, i) => { const last = found[i - 1]?.position ?? first; return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position]; });
+  return { codes: positions.map((p) => codeOf(Number(quadrant[0]), p)), to: (found.at(-1) as { to: number }).to, range: found.some(({ link }) => link === 'to') };
 }
 
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
@@ -118,6 +141,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     }
     const single = readSingle(tokens, at, raw, to > start);
     if (single) { raw = { ...raw, positions: single.positions }; to = at = single.to; continue; }
+    // "both upper sixes, left worse than right": the side is compared, it is not where.
+    if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than') break;
     const found = longest(vocabulary, words, at);
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
@@ -148,6 +173,8 @@ function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: 
 /** A unit follows, or the other end of a range and then a unit. */
 const sized = (tokens: readonly Token[], at: number): boolean => (['and', 'to', 'or'].includes(text(tokens, at)) ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2)) : measuring.has(text(tokens, at)));
 const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
+
+export const comparing: ReadonlySet<string> = new Set(['worse', 'better', 'bigger', 'larger', 'smaller', 'deeper', 'longer', 'wider', 'sharper', 'higher', 'taller', 'more', 'less']);
 
 /** "upper left and lower right": with jaw and side both said, another jaw, or a side with a jaw behind it, begins the next place. */
 function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly Term[] | undefined): boolean {

@@ -4,6 +4,8 @@ import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { assemble, roles, type Clause, type Roles } from './assemble.ts';
 import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
+import { elided } from './ellipsis.ts';
+import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
 import { alone, corrects } from './alone.ts';
 import { pointed } from './pointing.ts';
@@ -11,11 +13,11 @@ import { refine, type Read } from './refine.ts';
 import type { Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
-import { scan, type Mark } from './scan.ts';
+import { headSpan, scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
 import { treatmentsOf } from './treatments.ts';
-import { workRules } from './work.ts';
+import { workRules, type Claimed } from './work.ts';
 
 export interface Reading {
   readonly tokens: readonly Token[];
@@ -33,15 +35,20 @@ export interface Reading {
 export function read(words: readonly string[], context: Context, carry: Carry = carryOf(context)): Reading {
   const corrected = selfCorrected(tokenise(words));
   const tokens = pointed(corrected.tokens, context, carry);
-  const { marks, steps } = scan(tokens);
-  const claimed = workRules(marks, tokens, { carry, context });
-  const free = marks.map((mark, i) => (claimed.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));
-  const shared = roles(free, (carry.place ?? []).length > 0);
+  const { marks: scanned, steps } = scan(tokens);
+  const marks = leaning(scanned, tokens, carry);
+  const claims = workRules(marks, tokens, { carry, context });
+  const before = (carry.place ?? []).length > 0;
+  const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));
+  const first = roles(plain, before);
+  const { marks: free, was } = elided(plain, tokens, first);
+  const shared = free === plain ? first : roles(free, before);
+  const claimed = free === plain ? claims : moved(claims, was);
   const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
   const said = tokens.map(({ t }) => t);
   const reads = assemble(free, tokens, shared).map((clause): Read => ({
-    clause, said: said.slice((free[clause.head.mark] as Mark).from, (free[clause.head.mark] as Mark).to).join(' '),
+    clause, said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
     made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), free, shared, carry),
   }));
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
@@ -49,8 +56,11 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
-  return { tokens, marks, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
+  return { tokens, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
+
+/** Claims on marks by their new places. */
+const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({ made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })), marks: new Set([...marks].map((m) => was.indexOf(m))) });
 
 /** "no sharp edges apart from three eleven": what is ruled out but there. */
 function exceptions(reads: readonly Read[], marks: readonly Mark[], { heads, role }: Roles, excepts: readonly number[], missing: ReadonlySet<string>): readonly Made[] {
@@ -89,6 +99,8 @@ function believed(clause: Clause, made: readonly Made[], marks: readonly Mark[],
   const { id, strength, plural } = clause.head.condition as NonNullable<Clause['head']['condition']>;
   const entry = conditions[id] as ConditionEntry;
   const unknown = role.filter((r) => r === 'unknown').length;
+  const span = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks)];
+  const inside = role.slice(Math.min(...span), Math.max(...span)).filter((r) => r === 'unknown').length;
   const after = role.slice(clause.head.mark).filter((r) => r === 'unknown').length;
   const strong = strength === 'say';
   const codes = clause.placings.some(({ raw }) => raw.codes !== undefined || raw.positions !== undefined);
@@ -96,9 +108,9 @@ function believed(clause: Clause, made: readonly Made[], marks: readonly Mark[],
   const ruledOut = strong && plural && after === 0 && clause.scopes.includes('absent') && clause.cues.some((cue) => cue === clause.head.mark - 1 || marks.slice(cue + 1, clause.head.mark).every((m) => m.place === undefined && m.unknown === undefined));
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding') return true;
-    if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return unknown <= (strong ? 4 : 1);
+    if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strong ? 3 : 1) && unknown <= (strong ? 8 : 3);
     if (ruledOut) return true;
-    if (body.place !== null) return unknown <= (strong && 'region' in body.place && body.place.region !== 'head' ? 1 : 0);
+    if (body.place !== null) return unknown <= (strong && 'region' in body.place && body.place.region !== 'head' ? (inside === 0 ? 4 : 1) : 0);
     if (entry.group === 'horse') return unknown <= (strong ? 2 : 0);
     return unknown === 0 || (carry.half !== undefined && unknown <= 1);
   });

@@ -5,7 +5,7 @@ import { revision } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
-import { otherSide, positionOf, quadrantOf } from './teeth.ts';
+import { positionOf, quadrantOf } from './teeth.ts';
 
 export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
 export interface Around { readonly context: Context; readonly carry: Carry; readonly words: readonly string[]; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
@@ -115,16 +115,6 @@ const slantLong: Rule = (reads) => {
   return reads.flatMap((read) => (read === long ? [] : read !== slant ? [read] : [{ ...read, made: read.made.map((made) => { const joined = become(made, { place: null, ...(where !== '' ? { long: where } : {}) }, 'the long side'); return { ...joined, marks: [...joined.marks, ...(long.made[0]?.marks ?? [])] }; }) }]));
 };
 
-/** "hooks on the upper sixes, three mil left, four mil right": each side has its own size. */
-const sizeBySide: Rule = (reads, { words }) => reads.map((read) => ({ ...read, made: read.made.flatMap((made): readonly Made[] => {
-  const body = finding(made);
-  const [first, second] = body?.measures ?? [];
-  const sides = words.filter((word) => word === 'left' || word === 'right');
-  if (body === undefined || first === undefined || second === undefined || body.measures?.length !== 2 || first.what !== second.what || sides.length !== 2 || sides[0] === sides[1] || !body.place || !('teeth' in body.place)) return [made];
-  const both = [...new Set(body.place.teeth.flatMap((t) => [t, otherSide(t)]))];
-  return [first, second].map((measure, i) => become(made, { measures: [measure], place: { teeth: both.filter((t) => (sides[i] === 'left') === [2, 3, 6, 7].includes(quadrantOf(t))).sort() } }, 'a size for each side'));
-}) }));
-
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -163,5 +153,5 @@ const afterWork: Rule = (reads, { context, words }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, sizeBySide, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -6,7 +6,7 @@ import { aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
 import { readAmount, readNumber } from './numbers.ts';
-import { contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
+import { comparing, contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, type Term } from './vocabulary.ts';
@@ -23,9 +23,16 @@ export interface Mark {
   readonly number?: number | readonly [number, number];
   readonly terms?: readonly Term[];
   readonly pulpHorn?: number;
+  /** A finding put back where it was left unsaid: of no width here, spoken there. */
+  readonly again?: { readonly from: number; readonly to: number };
+  /** A place of which a part was said before. */
+  readonly carried?: true;
   /** No word of the lexicon. */
   readonly unknown?: true;
 }
+
+/** The tokens that name a head, also where it was put back. */
+export const headSpan = (marks: readonly Mark[], at: number): readonly [number, number] => { const mark = marks[at]; const { from, to } = mark?.again ?? mark ?? { from: 0, to: 0 }; return [from, to]; };
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
@@ -41,7 +48,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
     marks.push(mark);
     at = mark.to;
   }
-  return { marks: partPlaces(mergeClusters(marks), tokens), steps };
+  return { marks: withBoth(withoutComparison(partPlaces(mergeClusters(marks), tokens), tokens)), steps };
 }
 
 function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
@@ -129,10 +136,13 @@ function readMeasure(tokens: readonly Token[], start: number): Mark | undefined 
   }
   const amount = readAmount(tokens, at);
   if (amount === undefined) return text(tokens, start + 1) === 'sized' || text(tokens, start + 1) === 'size' ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } } : undefined;
-  const second = text(tokens, amount.to) === 'by' ? readNumber(tokens, amount.to + 1) : undefined;
+  // "ten by five mil", "ten mil by five mil"
+  const by = text(tokens, amount.to) === 'by' ? amount.to : unitOf.has(text(tokens, amount.to)) && text(tokens, amount.to + 1) === 'by' ? amount.to + 1 : undefined;
+  const other = by === undefined ? undefined : readNumber(tokens, by + 1);
+  const second = other && (unitOf.has(text(tokens, other.to)) || by === amount.to) ? other : undefined;
   const unitAt = second?.to ?? amount.to;
   const unit = unitOf.get(text(tokens, unitAt));
-  if (unit === undefined) return undefined;
+  if (unit === undefined || (second && by !== amount.to && unitOf.get(text(tokens, amount.to)) !== unit)) return undefined;
   return dimension(tokens, { from: start, to: unitAt + 1, measure: { value: amount.value, unit, about: about !== undefined, ...(second ? { second: second.value } : {}) } });
 }
 
@@ -160,6 +170,34 @@ function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined 
   const amount = readAmount(tokens, at);
   return amount && { from: at, to: amount.to, number: amount.value };
 }
+
+const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
+const bareSide = (mark: Mark | undefined): boolean => mark?.place !== undefined && mark.place.side !== undefined && Object.keys(mark.place).every((key) => key === 'side' || key === 'weak');
+const compares = (mark: Mark | undefined, tokens: readonly Token[]): boolean => mark !== undefined && mark.place === undefined && comparing.has(text(tokens, mark.from));
+
+/** "left worse than right", "worse on the left": one side beside the other, no change and no other place. */
+function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const at = marks.findIndex((mark) => compares(mark, tokens));
+  if (at < 0) return marks;
+  const glue = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue') === true || (mark?.unknown === true && text(tokens, mark.from) === 'than');
+  let end = at + 1;
+  while (end < marks.length && glue(marks[end])) end += 1;
+  if (!bareSide(marks[end]) && text(tokens, (marks[at] as Mark).to) !== 'than') return marks;
+  let start = at;
+  while (start > 0 && glue(marks[start - 1])) start -= 1;
+  const from = bareSide(marks[start - 1]) ? start - 1 : at;
+  return marks.map((mark, i) => (i >= from && i <= (bareSide(marks[end]) ? end : at) ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
+}
+
+/** "no hooks on one oh six and two oh six but points on both": the two that were named. */
+const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
+  if (!mark.place?.weak || !bareSide(mark)) return mark;
+  const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined);
+  // "three oh four and three oh five both have tartar": said once more of the same two.
+  if (at >= 0 && marks.slice(at + 1, i).every(isGlue)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
+  const named = marks.slice(at, i).some(isHead) ? marks[at]?.place : undefined;
+  return named && (named.codes?.length === 2 || named.side === 'both') && !marks.slice(i + 1).some(({ place }) => place) ? { ...mark, place: named } : mark;
+});
 
 const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 

@@ -7,6 +7,8 @@ export interface Token {
   readonly t: string;
   /** Index of the word in the utterance. */
   readonly word: number;
+  /** All the words it stands for, when several were heard for one. */
+  readonly heard?: readonly number[];
   /** Stands for what was said before ("it", "that row"): carried, not spoken. */
   readonly carried?: true;
 }
@@ -19,6 +21,8 @@ export function tokenise(words: readonly string[]): readonly Token[] {
   return words.flatMap((w, word) => parts(w).filter((t) => !sounds.includes(t)).map((t) => ({ t, word })));
 }
 
+/** Words with "'s" that the lexicon knows as they are. */
+const verbatim = new Set(["that's", "let's"]);
 const plainWord = /^[a-z]+$/;
 
 function parts(word: string): readonly string[] {
@@ -31,6 +35,8 @@ function parts(word: string): readonly string[] {
     if (glued) return [glued[1] as string, glued[2] as string];
     const known = contractions[bare];
     if (known) return known;
+    // "two ten's loose": is, or the owner's: "is" holds nothing that the record would keep.
+    if (bare.endsWith("'s") && !verbatim.has(bare)) return [bare.slice(0, -2), 'is'];
     return [bare];
   });
 }

@@ -43,20 +43,20 @@ export const qualifierSay: Readonly<Record<QualifierId, readonly string[]>> = {
 
 /** Another word for a degree is kept as said; only these map to a degree of the record. */
 export const severitySay: Readonly<Record<SeverityId, readonly string[]>> = {
-  slight: ['slight(ly)', 'a bit [of]', 'a little [bit] [of]', 'a touch [of]', 'a trace [of]', 'trace'],
-  mild: ['mild(ly)'],
-  moderate: ['moderate(ly)'],
+  slight: ['slight(ly)', 'very slight(ly)', 'ever so slight(ly)', 'a [wee|tiny] bit [of] [a]', 'a little [bit] [of] [a]', 'a touch [of]', 'a trace [of]', 'trace', 'a hint of', 'a smidge [of]', 'a tad [of]', 'the slightest', 'the odd bit of', 'a wee'],
+  mild: ['mild(ly)', 'very mild'],
+  moderate: ['moderate(ly)', 'mod'],
   marked: ['marked(ly)'],
   severe: ['severe(ly)', 'heavy'],
 };
 /** Degrees the record keeps in the speaker's word alone. */
-export const severityKept: readonly string[] = ['small', 'large', 'big', 'tiny', 'huge', 'bad', 'fair', 'pretty big', 'massive', 'significant', 'minor', 'major', 'long', 'deep', 'wide', 'nice', 'good sized', 'decent', 'mildish', 'serious', 'enormous', 'sizeable', 'minimal'];
+export const severityKept: readonly string[] = ['heavily', 'small', 'large', 'big', 'tiny', 'huge', 'bad', 'fair', 'pretty big', 'massive', 'significant', 'minor', 'major', 'long', 'deep', 'wide', 'nice', 'good sized', 'decent', 'mildish', 'serious', 'enormous', 'sizeable', 'sizable', 'minimal', 'nasty', 'chunky', 'whopping', 'whopper of a', 'great big', 'wee', 'little', 'substantial', 'considerable', 'noticeable', 'obvious', 'prominent', 'pronounced', 'extensive', 'advanced', 'gross', 'horrible', 'horrendous', 'awful', 'terrible', 'ugly', 'shocking', 'monster', 'heaps of', 'loads of', 'lots of', 'a lot of', 'plenty of', 'tons of', 'masses of', 'a fair bit of', 'quite a bit of', 'a good bit of', 'a good deal of', 'thick', 'thin', 'faint', 'subtle', 'gentle', 'shallow', 'modest', 'smallish', 'biggish', 'largish', 'medium', 'medium sized', 'average', 'hefty', 'mighty', 'hell of a', 'heck of a', 'very (mild|slight|small|large|big|bad|sharp|deep)', 'reasonable', 'respectable', 'barely there', 'just starting', 'quite bad', 'pretty bad', 'really bad'];
 
 export const changeSay: Readonly<Record<'new' | 'better' | 'worse' | 'unchanged', readonly string[]>> = {
-  new: ['new [since (last time|last year)]'],
-  better: ['better [than (last time|last year|before)]', 'improved', 'improving', 'smaller than (last time|last year|before)'],
-  worse: ['worse [than (last time|last year|before)]', 'bigger than (last time|last year|before)'],
-  unchanged: ['unchanged', 'no change [in]', 'no further change [in]', 'same as (last time|last year|before)', 'no different [from (last time|last year|before)]'],
+  new: ['[brand] new [since (last time|last year)]', 'was not there (last time|last year|before)', 'newly (appeared|arrived)'],
+  better: ['[much|bit|a bit|lot|a lot] better [than (last time|last year|before|it was)]', '[much] improved [since (last time|last year)]', 'improving', '(smaller|shorter|shallower|less) than (last time|last year|before|it was)', 'gone down [since (last time|last year)]', 'settling [down]'],
+  worse: ['[much|bit|a bit|lot|a lot] worse [than (last time|last year|before|it was)]', '(bigger|larger|longer|deeper|wider|looser|more) than (last time|last year|before|it was)', 'getting worse', 'worsened', 'deteriorated', 'progressed [since (last time|last year)]', 'has got (worse|bigger|deeper|wider)', 'got (worse|bigger|deeper|wider)'],
+  unchanged: ['unchanged [since (last time|last year)]', '[about] the same as it was', 'much the same [as (last time|last year|before)]', 'as (last time|last year|before)', 'static', 'stable since (last time|last year)', 'no worse [than (last time|last year|before)]', 'has not changed [since (last time|last year)]', 'no change (from|since) (last time|last year)', 'no change [in]', 'no further change [in]', 'same as (last time|last year|before)', 'no different [from (last time|last year|before)]'],
 };
 /** Before a number: an estimate. */
 export const aboutSay: readonly string[] = ['about', 'around', 'roughly', 'approximately', 'approx', 'nearly', 'almost', 'maybe', 'just over', 'just under'];

@@ -1,0 +1,135 @@
+/**
+ * What is said once and meant again: "hook on one oh six three mil and on two oh six four mil", "points on the right but not
+ * on the left", "hooks on the upper sixes, three mil left, four mil right". The finding left unsaid is put back as a mark of
+ * no width before the place that needs it; all later rules then see one finding for each place.
+ */
+import type { Roles } from './assemble.ts';
+import type { RawPlace } from './places.ts';
+import type { Mark } from './scan.ts';
+import { quadrantOf } from './teeth.ts';
+import type { Token } from './tokens.ts';
+import type { Term } from './vocabulary.ts';
+
+export interface Whole { readonly marks: readonly Mark[]; /** Where each mark stood before, -1 for one put in. */ readonly was: readonly number[] }
+type Shape = 'teeth' | 'region' | 'side';
+interface Unit { readonly at: number; readonly as: 'place' | 'mod' | 'cue' | 'stop'; readonly kind: string }
+
+const joins = new Set(['and', 'or', 'nor', 'but', 'plus', 'then', 'though']);
+const turning = new Set(['absent', 'suspected', 'before', 'except']);
+
+/** The marks with what was left unsaid put back; the same list where nothing was. */
+export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): Whole {
+  const puts = new Map<number, Mark>();
+  const places = new Map<number, RawPlace | undefined>();
+  heads.forEach((head, h) => {
+    const term = marks[head.mark]?.terms?.find((t) => (head.work ? t.k === 'work' && t.term === head.work : t.k === 'condition' && t.id === head.condition?.id && t.strength === head.condition.strength));
+    if (term === undefined || (term.k === 'condition' && term.strength === 'absentSay')) return;
+    const next = heads[h + 1]?.mark ?? marks.length;
+    const units = unitsBetween(marks, role, h === 0 ? 0 : head.mark, hungryFrom(marks, role, head.mark, next, heads[h + 2]?.mark ?? marks.length));
+    const { from, to } = marks[head.mark] as Mark;
+    const again = { terms: [term], again: { from, to } };
+    const bySide = narrowed(marks, units);
+    const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units);
+    bySide?.places.forEach((raw, at) => places.set(at, raw));
+    cuts.forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, ...again }); });
+  });
+  if (puts.size === 0 && places.size === 0) return { marks, was: [] };
+  const out = marks.flatMap((mark, i): [Mark, number][] => {
+    const own: Mark = places.has(i) ? { from: mark.from, to: mark.to, ...(places.get(i) ? { place: places.get(i) as RawPlace } : { terms: [{ k: 'glue' } satisfies Term] }) } : mark;
+    const put = puts.get(i);
+    return put ? [[put, -1], [own, i]] : [[own, i]];
+  });
+  return { marks: out.map(([mark]) => mark), was: out.map(([, i]) => i) };
+}
+
+/** Where the next finding's own stretch begins: its place, when that stands before it. */
+function hungryFrom(marks: readonly Mark[], role: Roles['role'], head: number, next: number, afterNext: number): number {
+  if (next >= marks.length || role.slice(next, afterNext).includes('place')) return next;
+  const last = role.lastIndexOf('place', next);
+  return last > head ? last : next;
+}
+
+function unitsBetween(marks: readonly Mark[], role: Roles['role'], from: number, to: number): readonly Unit[] {
+  const units: Unit[] = [];
+  for (let at = from; at < to; at += 1) {
+    const mark = marks[at] as Mark;
+    if (role[at] === 'place' && mark.place) units.push({ at, as: 'place', kind: '' });
+    else if (role[at] === 'mod') units.push({ at, as: 'mod', kind: kindOfMod(mark) });
+    else if (role[at] === 'cue' || role[at] === 'stop') units.push({ at, as: mark.terms?.some((t) => t.k === 'cue' && t.cue.kind !== 'pseudo' && turning.has(t.cue.means)) ? 'cue' : 'stop', kind: '' });
+  }
+  return units;
+}
+
+function kindOfMod(mark: Mark): string {
+  if (mark.measure) return `measure ${mark.measure.what ?? ''}`;
+  if (mark.grade) return 'grade';
+  const term = mark.terms?.[0];
+  return term === undefined ? '' : term.k === 'severityKept' ? 'severity' : term.k === 'work' ? term.term.as : term.k;
+}
+
+/** Marks before which the finding is said again: a place of its own with a size, degree, surface or turn of its own. */
+function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[]): readonly number[] {
+  const places = units.flatMap((unit, u) => (unit.as === 'place' ? [u] : []));
+  let start = 0;
+  return places.slice(1).flatMap((u, k): readonly number[] => {
+    const last = places[k] as number;
+    const [a, b] = [(units[last] as Unit).at, (units[u] as Unit).at];
+    if (!comparable(marks, tokens, a, b)) return [];
+    const used = new Set(units.slice(start, last).filter(({ as }) => as === 'mod').map(({ kind }) => kind));
+    const between = units.slice(last + 1, u);
+    const turn = between.some(({ as }) => as === 'cue') || (between.length > 0 && between.at(-1)?.as === 'stop');
+    const ownFirst = between.findIndex(({ as, kind }) => as === 'mod' && used.has(kind));
+    const follows = units.slice(u + 1, places[k + 2] ?? units.length).filter(({ as }) => as === 'mod');
+    const cut = ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
+    if (cut === undefined) return [];
+    start = ownFirst >= 0 ? last + 1 + ownFirst : u;
+    return [cut];
+  });
+}
+
+const shapeOf = (raw: RawPlace): Shape => (raw.region !== undefined ? 'region' : raw.codes !== undefined || raw.positions !== undefined || raw.row || raw.quadrants !== undefined || (raw.jaw !== undefined && raw.side !== undefined) || raw.jaw !== undefined ? 'teeth' : 'side');
+const beside = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent', 'crest', 'peak']);
+/** Two places that can each have the finding: not "the left cheek, level with two oh eight", not a side and its region. */
+function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean {
+  const [x, y] = [marks[a] as Mark, marks[b] as Mark];
+  return JSON.stringify(x.place) !== JSON.stringify(y.place) && shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) && !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t));
+}
+
+/** "three mil left, four mil right" after a place of both sides: each side of that place is a place of its own. */
+function narrowed(marks: readonly Mark[], units: readonly Unit[]): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
+  const first = units.findIndex(({ as }) => as === 'place');
+  const whole = marks[units[first]?.at ?? -1]?.place;
+  const rest = units.slice(first + 1);
+  const sides = rest.filter(({ as }) => as === 'place');
+  if (whole === undefined || shapeOf(whole) === 'side' || sides.length === 0 || sides.length > 2) return undefined;
+  const said = sides.map(({ at }) => marks[at]?.place as RawPlace);
+  if (said.some((raw) => shapeOf(raw) !== 'side' || (raw.side !== 'left' && raw.side !== 'right')) || new Set(said.map(({ side }) => side)).size !== said.length) return undefined;
+  const modFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
+  // "upper sixes, left three mil, right four mil": the first side was read as the place's own.
+  const other = whole.side !== undefined && whole.side !== 'both' && said.every(({ side }) => side !== whole.side);
+  const parts = said.map(({ side }) => (other ? { ...whole, side: side as 'left' | 'right' } : onSide(whole, side as 'left' | 'right')));
+  const owned = sides.map((unit) => { const u = rest.indexOf(unit); return rest[modFirst ? u - 1 : u + 1]; });
+  if (parts.some((part) => part === undefined) || owned.some((unit) => unit?.as !== 'mod')) return undefined;
+  const starts = sides.map((unit, i) => (modFirst ? (owned[i] as Unit).at : unit.at));
+  const left = other ? whole : sides.length === 2 ? undefined : onSide(whole, said[0]?.side === 'left' ? 'right' : 'left');
+  if (sides.length === 1 && left === undefined) return undefined;
+  return { cuts: left === undefined ? starts.slice(1) : starts, places: new Map([[(units[first] as Unit).at, left], ...sides.map(({ at }, i) => [at, parts[i]] as const)]) };
+}
+
+/** The part of a place that lies on one side; undefined where the place does not hold both sides. */
+function onSide(raw: RawPlace, side: 'left' | 'right'): RawPlace | undefined {
+  if (raw.codes) {
+    const codes = raw.codes.filter((code) => (side === 'left') === [2, 3, 6, 7].includes(quadrantOf(code)));
+    return codes.length > 0 && codes.length < raw.codes.length ? { codes, joined: codes.length === 1 ? 'one' : 'and' } : undefined;
+  }
+  const { weak: _weak, ...own } = raw;
+  const both = raw.side === 'both' || (raw.side === undefined && (raw.plural === true || raw.region === undefined));
+  return both || raw.side === side ? { ...own, side } : undefined;
+}
+
+/** The finding comes back before the small words that lead to its place ("on", "the"), behind those that join. */
+function beforeSmallWords(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): number {
+  let to = at;
+  while (to > 0 && role[to - 1] === 'glue' && !tokens.slice(marks[to - 1]?.from, marks[to - 1]?.to).some(({ t }) => joins.has(t))) to -= 1;
+  return to;
+}

@@ -1,0 +1,62 @@
+/**
+ * Figures that lean on what was said just before: "six mil on one oh six and four on two oh six" (the unit stays),
+ * "upper right, hook on the six" (the quadrant stays). A number that nothing before it explains stays a number.
+ */
+import type { Carry } from './carry.ts';
+import type { RawPlace } from './places.ts';
+import type { Mark } from './scan.ts';
+import { quadrantOf } from './teeth.ts';
+import type { Token } from './tokens.ts';
+
+type Quadrant = Pick<RawPlace, 'jaw' | 'side'>;
+const names: Readonly<Record<number, Quadrant>> = { 1: { jaw: 'upper', side: 'right' }, 2: { jaw: 'upper', side: 'left' }, 3: { jaw: 'lower', side: 'left' }, 4: { jaw: 'lower', side: 'right' } };
+
+/** The one quadrant that a place lies in. */
+function quadrantIn(raw: RawPlace): Quadrant | undefined {
+  const all = new Set((raw.codes ?? []).map(quadrantOf));
+  if (all.size > 0) return all.size === 1 ? names[[...all][0] as number] : undefined;
+  return raw.jaw !== undefined && raw.jaw !== 'both' && (raw.side === 'left' || raw.side === 'right') && raw.region === undefined ? { jaw: raw.jaw, side: raw.side } : undefined;
+}
+
+const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue' || t.k === 'filler') ?? false;
+const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
+const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
+
+export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
+  if (!marks.some((mark) => mark.number !== undefined || (mark.to - mark.from === 1 && tokens[mark.from]?.t === 'one'))) return marks;
+  const word = (at: number): string => tokens[at]?.t ?? '';
+  const out: Mark[] = [];
+  marks.forEach((mark, i) => {
+    const value = mark.number ?? (word(mark.from) === 'one' && mark.to - mark.from === 1 && small(mark) ? 1 : undefined);
+    out.push(value === undefined ? mark : sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark);
+  });
+  return out;
+
+  /** "... six mil on one oh six and four on two oh six", "mobility two on four oh one, one on four oh two". */
+  function sized(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
+    const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
+    const leads = ['on', 'at'].includes(word(mark.to)) && marks[i + 2]?.place !== undefined;
+    const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
+    if (before === undefined || !(leads || trails)) return undefined;
+    if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
+    const { second: _second, said: _said, ...measure } = before.measure as NonNullable<Mark['measure']>;
+    return { from: mark.from, to: mark.to, measure: { ...measure, value } };
+  }
+
+  /** "lower right nine cupped out, ten worn", "hook on the six", "nine's cupped out". */
+  function positioned(mark: Mark, value: number, i: number): Mark | undefined {
+    if (mark.number === undefined || !Number.isInteger(value) || value < 6 || value > 11) return undefined;
+    const the = word(mark.from - 1) === 'the';
+    const verb = verbs.has(word(mark.to));
+    const next = marks.slice(i + 1).find((m) => !small(m));
+    const head = condition(next);
+    const counted = head !== undefined && head.plural && !verb;
+    const follows = head !== undefined && !counted && (verb || next === marks[i + 1]);
+    if (!(the || follows) || counted) return undefined;
+    const here = out.findLast((m) => m.place !== undefined)?.place;
+    const spoken = here && quadrantIn(here);
+    const carried = here === undefined && (the || verb) ? carry.place?.map(quadrantIn).at(-1) : undefined;
+    const quadrant = spoken ?? carried;
+    return quadrant && { from: mark.from, to: mark.to, place: { positions: [value], ...quadrant }, ...(spoken ? {} : { carried: true as const }) };
+  }
+}
