@@ -6,7 +6,7 @@
 import type { Readable } from 'node:stream';
 import type { Draft, Header, ParseResult } from '../parser/contract/draft.ts';
 import type { Item } from '../parser/contract/item.ts';
-import type { FromServer } from '../parser/contract/wire.ts';
+import type { FromServer, UploadLine } from '../parser/contract/wire.ts';
 import type { HeardPhrase } from '../parser/contract/word.ts';
 import { labelOf, say } from '../parser/index.ts';
 import { earOf, type Ear } from './app/ear.ts';
@@ -77,13 +77,19 @@ export function openApp(dataDir: string, ear: Ear, { second, onSecondTrouble = (
   const opinions: Opinions | undefined = second && openOpinions(second, { store, journals, read, change: sittings.change, trouble: onSecondTrouble });
   const exams = openExams(store, journals, sittings, ear);
 
-  async function* upload(source: Readable, header: Partial<Header> = {}, notice: (notice: Notice) => void = () => undefined): ReturnType<Doors['upload']> {
-    const { id } = exams.open(header);
+  async function* upload(source: Readable): ReturnType<Doors['upload']> {
+    const { id } = exams.open({});
     const { sitting } = await sittings.of(id);
+    let noticed: readonly Notice[] = [];
+    const told = (line: UploadLine): UploadLine => {
+      const notices = noticed.map(({ code, message }) => ({ code, message }));
+      noticed = [];
+      return notices.length ? { ...line, notices } : line;
+    };
     try {
       yield { stage: 'opening' };
-      yield* hearKept(source, sitting, journals, notice);
-      yield { stage: 'ready', exams: [...sitting.live.exams()] };
+      for await (const line of hearKept(source, sitting, journals, (notice) => { noticed = [...noticed, notice]; })) yield told(line);
+      yield told({ stage: 'ready', exams: [...sitting.live.exams()] });
     } catch (error) {
       // Nothing of a file that could not be read stays; what was read of one that broke off is a draft.
       if (sitting.live.draft().utterances.length === 0) await exams.erase(id, 'exam');

@@ -99,8 +99,8 @@ export type Comparison = z.infer<typeof Comparison>;
 /** Rows of GET /api/due: a follow-up that was spoken; `due` (ISO date) only where a time was spoken as a number. */
 export const DueRow = z.object({ horse: z.string().nullable(), owner: z.string().nullable(), yard: z.string().nullable(), exam: z.string(), startedAt: z.string().nullable(), item: Item, due: z.string().nullable() });
 export type DueRow = z.infer<typeof DueRow>;
-/** One line of POST /api/upload (NDJSON). `done` and `of` in seconds of sound; `exams` once it is ready (more than one where a horse was changed). */
-export const UploadLine = z.object({ stage: z.enum(['receiving', 'opening', 'hearing', 'ready', 'trouble']), done: z.number().optional(), of: z.number().optional(), exams: z.array(z.string()).optional(), error: ApiError.optional() });
+/** One line of POST /api/upload (NDJSON). `done` and `of` in seconds of sound; `exams` once it is ready (more than one where a horse was changed); `notices`: what was found amiss since the line before and did not stop the reading. */
+export const UploadLine = z.object({ stage: z.enum(['receiving', 'opening', 'hearing', 'ready', 'trouble']), done: z.number().optional(), of: z.number().optional(), exams: z.array(z.string()).optional(), error: ApiError.optional(), notices: z.array(ApiError).optional() });
 export type UploadLine = z.infer<typeof UploadLine>;
 
 /** GET /api/network: devices that were let in over the local network, and how the next one is. `open` is null while the program does not answer there. */

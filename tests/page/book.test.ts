@@ -1,5 +1,5 @@
 /** The book, in a real browser against the real program: found, heard, compared, due, taken in, erased. */
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import type { AxeResults } from 'axe-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { openScene, type Scene } from './check.scene.ts';
+import { demoWav } from './demo.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const visits = [
@@ -70,6 +71,29 @@ test('a file that is no recording is refused in words; nothing is put in the boo
   expect(await page.locator('.upload .trouble').textContent()).toMatch(/\w+.*\./);
   const rows = (await ask('/api/exams')).body as { erased: boolean }[];
   expect(rows.filter((r) => !r.erased).length).toBe(before);
+  await rm(folder, { recursive: true });
+});
+test('a recording is read on this machine: how far it is, what was amiss with it, and the draft that it became', { timeout: 300_000 }, async () => {
+  const { page, draft, complaints } = await scene.tab('#/book');
+  page.setDefaultTimeout(200_000);
+  const folder = await mkdtemp(join(tmpdir(), 'quidnote-upload-'));
+  // The first seconds of the bundled exam ("Right, this is Juniper", fixtures/exams/demo.json); its file ends before its header says.
+  const file = join(folder, 'barn.wav');
+  await demoWav(file, 12);
+  const whole = await readFile(file);
+  await writeFile(file, whole.subarray(0, whole.length - 32_000));
+  await page.locator('input[type=file]').setInputFiles(file);
+  await page.getByText(/barn\.wav: Reading, 0:\d\d so far/).waitFor();
+  expect(await page.getByRole('button', { name: 'Add a recording' }).isDisabled()).toBe(true);
+  await page.getByText('barn.wav: Ready to look over').waitFor();
+  expect(await page.locator('.upload .notice').allTextContents()).toEqual(['The file ends before its header says; what is there was read.']);
+  await page.getByRole('link', { name: 'Look it over' }).click();
+  await page.locator('.check h1').waitFor();
+  const id = new URL(page.url()).hash.split('/').at(-1)!;
+  const { utterances, unread } = await draft(id);
+  expect(utterances[0]!.text.toLowerCase()).toContain('juniper');
+  expect(unread).toEqual([]);
+  expect(complaints).toEqual([]);
   await rm(folder, { recursive: true });
 });
 test.each(['light', 'dark'] as const)('%s: axe finds nothing wrong in the book, a search, a horse, the settings', async (colorScheme) => {

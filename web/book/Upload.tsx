@@ -6,17 +6,26 @@ import { link } from '../router.ts';
 
 const stages: Readonly<Record<UploadLine['stage'], string>> = { receiving: 'Taking it in', opening: 'Opening it', hearing: 'Reading', ready: 'Ready to look over', trouble: 'It could not be read' };
 
+const minutes = (seconds: number): string => `${Math.floor(seconds / 60)}:${String(Math.floor(seconds % 60)).padStart(2, '0')}`;
+/** How long a recording is, is known only once it has been read. */
+const readSoFar = ({ done = 0, of }: UploadLine): string => (of ? `${minutes(done)} of ${minutes(of)}` : `${minutes(done)} so far`);
+
 export function Upload() {
   const input = useRef<HTMLInputElement>(null);
   const [name, setName] = useState('');
   const [line, setLine] = useState<UploadLine | null>(null);
+  const [notices, setNotices] = useState<readonly string[]>([]);
   const busy = line !== null && line.stage !== 'ready' && line.stage !== 'trouble';
   async function send(file: File | undefined): Promise<void> {
     if (!file || busy) return;
     setName(file.name);
+    setNotices([]);
     setLine({ stage: 'receiving' });
     try {
-      await api.upload(file, setLine);
+      await api.upload(file, (next) => {
+        setLine(next);
+        if (next.notices) setNotices((before) => [...new Set([...before, ...next.notices!.map(({ message }) => message)])]);
+      });
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
       setLine({ stage: 'trouble', error: error.body });
@@ -28,9 +37,10 @@ export function Upload() {
       <button type="button" disabled={busy} onClick={() => input.current?.click()}>Add a recording</button>
       {line && (
         <div class="progress small" role="status">
-          <span>{name}: {stages[line.stage]}{line.stage === 'hearing' && line.of ? `, ${Math.round(line.done ?? 0)} of ${Math.round(line.of)} s` : ''}</span>
+          <span>{name}: {stages[line.stage]}{line.stage === 'hearing' && line.done ? `, ${readSoFar(line)}` : ''}</span>
           {busy && <progress aria-label={stages[line.stage]} max={line.of || 1} value={line.stage === 'hearing' && line.of ? line.done ?? 0 : undefined} />}
           {line.stage === 'ready' && line.exams?.map((id, n) => <a key={id} class="button" href={link('check', id)}>Look it over{line.exams!.length > 1 ? ` (${n + 1})` : ''}</a>)}
+          {notices.map((message) => <p key={message} class="notice">{message}</p>)}
           {line.stage === 'trouble' && <p class="trouble">{line.error?.message ?? 'What went wrong was not told. The recording itself is untouched.'}</p>}
         </div>
       )}
