@@ -99,7 +99,7 @@ const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', 
 function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
   if (gradeWords.includes(text(tokens, at))) {
     const from = at;
-    const start = ['of', 'is', 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
+    const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
     const number = readNumber(tokens, start);
     if (number === undefined) return numerals[text(tokens, start)] ? { from, to: start + 1, grade: { value: numerals[text(tokens, start)] as string, announced: true } } : undefined;
     // "grade one one" is grade 1.1 in the mouth of someone who leaves out the point.

@@ -23,6 +23,8 @@ export function tokenise(words: readonly string[]): readonly Token[] {
 
 /** Words with "'s" that the lexicon knows as they are. */
 const verbatim = new Set(["that's", "let's"]);
+/** "we've", "i'd": the verb is parted from the word it leans on. */
+const leaning = /^(.+)('ve|'re|'ll|'m|'d)$/;
 const plainWord = /^[a-z]+$/;
 
 function parts(word: string): readonly string[] {
@@ -37,7 +39,8 @@ function parts(word: string): readonly string[] {
     if (known) return known;
     // "two ten's loose": is, or the owner's: "is" holds nothing that the record would keep.
     if (bare.endsWith("'s") && !verbatim.has(bare)) return [bare.slice(0, -2), 'is'];
-    return [bare];
+    const leant = leaning.exec(bare);
+    return leant ? [leant[1] as string, leant[2] as string] : [bare];
   });
 }
 

@@ -2,7 +2,7 @@
 import { commands } from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
-import { glue, hesitations } from '../lexicon/fillers.ts';
+import { conversation, glue, hesitations } from '../lexicon/fillers.ts';
 import { changeSay, qualifierSay, severityKept, severitySay, surfaceSay } from '../lexicon/modifiers.ts';
 import { allRound, askedNames, elsewhere, groupSay, hundredSay, jawSay, rowSay, sideSay } from '../lexicon/places.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
@@ -40,8 +40,14 @@ export type Term =
 
 const entries: (readonly [readonly string[], Term])[] = [];
 const add = (forms: readonly string[], term: (said: string) => Term): void => {
-  for (const form of forms) for (const words of expand(form)) if (words.length > 0) entries.push([words, term(words.join(' '))]);
+  for (const form of forms) for (const words of expand(form)) {
+    if (words.length === 0) continue;
+    const written = joined(words);
+    entries.push([words, term(words.join(' '))], ...(written.length < words.length ? [[written, term(words.join(' '))] as const] : []));
+  }
 };
+/** "t m js" is said, "tmjs" is written. */
+const joined = (words: readonly string[]): readonly string[] => words.join(' ').replace(/\b([a-z])((?: [a-z])+s?)\b(?! [a-z]\b)/g, (_, first: string, more: string) => first + more.replaceAll(' ', '')).split(' ');
 const plural = (said: string): boolean => /s$|teeth$|ies$/.test(said) && !/ss$|is$/.test(said);
 
 for (const [id, entry] of Object.entries(conditions) as [ConditionId, ConditionEntry][]) {
@@ -68,6 +74,7 @@ add(scopeStops, () => ({ k: 'stop' }));
 for (const { say, ...term } of workSay) add(say, () => ({ k: 'work', term: term as WorkTerm }));
 add(hesitations, () => ({ k: 'filler' }));
 add(glue, () => ({ k: 'glue' }));
+add(conversation, () => ({ k: 'filler' }));
 add(correctionSay, () => ({ k: 'glue' }));
 add(talkSay, () => ({ k: 'talk' }));
 

@@ -117,7 +117,7 @@ export const conditions = {
   },
   mobility: {
     label: 'Mobility', short: 'loose', group: 'gums', places: ['T'], scale: 'mobility',
-    say: ['mobility', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose'],
+    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose'],
     withPlace: ['loose', 'moving', 'moves', 'wobbles'],
     absentSay: ['(firm|tight|solid|stable) tooth'],
   },
