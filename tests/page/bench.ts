@@ -1,6 +1,7 @@
 /**
- * `npm run bench:page`: from the end of a phrase to its words on the screen, in a real browser against the real program, over the bundled exam.
- *   --seconds N   only the first N seconds of it (otherwise all)
+ * `npm run bench:page`, in a real browser against the real program: until the page can be used, a draft of 500 items, and from the end of a phrase to
+ * its words on the screen over the bundled exam.
+ *   --seconds N   only the first N seconds of it (otherwise all; 0: no exam)
  * The phrase's end is the program's own (the last sample that held voice); the page notes when its first sample was taken and when words had been painted.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
@@ -9,18 +10,35 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { build } from 'vite';
 import type { Draft } from '../../parser/contract/draft.ts';
+import { dictate } from './book.seed.ts';
 import { launch, screens } from './browser.ts';
 import { demoWav } from './demo.ts';
 import { at, startProgram } from './program.ts';
+import { large, largeDraft, share, untilUsable } from './speed.ts';
 
 const { values } = parseArgs({ options: { seconds: { type: 'string', default: '300' } } });
 const wanted = Number(values.seconds);
 const folder = await mkdtemp(join(tmpdir(), 'quidnote-bench-'));
 await build({ logLevel: 'error' });
-const length = await demoWav(join(folder, 'demo.wav'), wanted);
+await dictate(join(folder, 'data'), large);
+const length = await demoWav(join(folder, 'demo.wav'), Math.max(1, wanted));
 const program = await startProgram(join(folder, 'data'));
 const browser = await launch(join(folder, 'demo.wav'));
 try {
+  for (const [name, place, button] of [['listening', '#/listen', 'button.start'], ['the book', '#/book', '.rows a'], ['a draft of 500 items', '#/check/large', 'li.line .head']] as const) {
+    const times = await untilUsable(browser, program.address, place, button, 5);
+    process.stdout.write(`Opened to usable, ${name}: median ${share(times, 0.5)} ms, slowest ${share(times, 1)} ms (5 loads, nothing cached).\n`);
+  }
+  const { items, shown, key, frames, kept, picked } = await largeDraft(browser, program.address);
+  process.stdout.write(`${items} items: on the screen after ${Math.round(shown)} ms; key to paint median ${share(key, 0.5)}, p95 ${share(key, 0.95)} ms; frames of a scroll median ${share(frames, 0.5)}, p95 ${share(frames, 0.95)}, slowest ${share(frames, 1)} ms; one kept ${Math.round(kept)} ms; a place picked ${Math.round(picked)} ms.\n`);
+  if (wanted > 0) await exam();
+} finally {
+  await browser.close();
+  await program.stop();
+  await rm(folder, { recursive: true, force: true });
+}
+
+async function exam(): Promise<void> {
   const page = await (await browser.newContext({ viewport: screens.laptop })).newPage();
   page.setDefaultTimeout(150_000);
   await page.goto(program.address);
@@ -36,12 +54,7 @@ try {
   const marks = await page.evaluate(() => performance.getEntriesByType('mark').map((mark) => ({ name: mark.name, at: mark.startTime, detail: (mark as PerformanceMark).detail as string })));
   // The first mark falls when the first quarter of a second had been taken: the exam's clock began that much earlier.
   const began = marks.find((mark) => mark.name === 'quidnote-sound')!.at - 250;
-  const shown = new Map(marks.filter((mark) => mark.name === 'quidnote-shown').map((mark) => [mark.detail, mark.at]));
-  const waits = utterances.flatMap((u) => (u.at && shown.has(u.id) ? [shown.get(u.id)! - began - u.at[1] * 1000] : [])).sort((a, b) => a - b);
-  const share = (p: number): string => `${Math.round(waits[Math.min(waits.length - 1, Math.floor(p * waits.length))]!)} ms`;
-  process.stdout.write(`Phrase end to pixels: median ${share(0.5)}, p95 ${share(0.95)}, slowest ${share(1)} (${waits.length} phrases of ${utterances.length} heard in ${Math.round(length)} s of the demo exam).\n`);
-} finally {
-  await browser.close();
-  await program.stop();
-  await rm(folder, { recursive: true, force: true });
+  const marked = new Map(marks.filter((mark) => mark.name === 'quidnote-shown').map((mark) => [mark.detail, mark.at]));
+  const waits = utterances.flatMap((u) => (u.at && marked.has(u.id) ? [marked.get(u.id)! - began - u.at[1] * 1000] : []));
+  process.stdout.write(`Phrase end to pixels: median ${share(waits, 0.5)} ms, p95 ${share(waits, 0.95)} ms, slowest ${share(waits, 1)} ms (${waits.length} phrases of ${utterances.length} heard in ${Math.round(length)} s of the demo exam).\n`);
 }
