@@ -36,6 +36,11 @@ export function alone(input: Alone): readonly Made[] {
   }
   const canines = placings.length === 1 && placings[0]?.raw.positions?.length === 1 && placings[0].raw.positions[0] === 4 && input.marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
   if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'absent'], doubts: [] }]; }
+  // "nothing on the upper left": nothing was found there.
+  if (placings.length > 0 && /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)))* (?:on|in|at|along|around|up|down)\b/.test(words)) {
+    const { place, doubts } = resolvePlace(placings, wantedBy('abnormality', input.missing, true));
+    if (place !== null && doubts.length === 0) return [{ body: { kind: 'finding', condition: 'abnormality', presence: 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'absent'], doubts: [] }];
+  }
   const untouched = mods.filter((m) => (input.marks[m] as Mark).terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
   if (untouched.length > 0 && placings.length === 0) return leftAlone(last, untouched);
   if (placings.length > 0) return placeAlone(input, placings, mods);

@@ -39,7 +39,7 @@ export interface Roles {
 }
 
 /** Decides what each mark is, where its words allow more than one thing. */
-export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
+export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlaceBefore: boolean): Roles {
   const anyPlace = hasPlaceBefore || marks.some(({ place }) => place !== undefined);
   const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
   const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
@@ -54,7 +54,9 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
     // "flushed the gap between ...": the gap is where, not what.
-    if (worked && condition?.id === 'diastema' && condition.strength === 'withPlace') return 'glue';
+    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked || gapIsWhere(marks, tokens, i))) return 'glue';
+    // "the gum around two oh two is red": of a gum only.
+    if (condition?.id === 'gingivitis' && condition.strength === 'withPlace' && !marks.some(({ place }) => place?.region === 'gums')) return 'unknown';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
     const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && conditionsSaid.has('fracture');
     if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, i))) {
@@ -77,6 +79,15 @@ export function roles(marks: readonly Mark[], hasPlaceBefore: boolean): Roles {
 
 /** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
 const ruledOutBeside = (marks: readonly Mark[], at: number): boolean => (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') && (marks[at + 1]?.terms ?? []).some((t) => t.k === 'glue' || (t.k === 'cue' && t.cue.means === 'absent'));
+
+/** "packed in the three oh nine three ten gap", "opposite the gap": where something is, when it is said of something else. */
+function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const from = marks[at - 1]?.place ? (marks[at - 1] as Mark).from : (marks[at] as Mark).from;
+  const word = (i: number): string => tokens[i]?.t ?? '';
+  const lead = ['the', 'that', 'this'].includes(word(from - 1)) ? word(from - 2) : word(from - 1);
+  const other = marks.some(({ terms }, i) => i !== at && terms?.some((t) => isHead(t)));
+  return other && ['in', 'into', 'at', 'from', 'opposite', 'around', 'down'].includes(lead);
+}
 
 /** What a word like "absent" or "gone" is said of: the nearest word before it that means something. */
 const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined => marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));

@@ -122,9 +122,8 @@ function onSide(raw: RawPlace, side: 'left' | 'right'): RawPlace | undefined {
     const codes = raw.codes.filter((code) => (side === 'left') === [2, 3, 6, 7].includes(quadrantOf(code)));
     return codes.length > 0 && codes.length < raw.codes.length ? { codes, joined: codes.length === 1 ? 'one' : 'and' } : undefined;
   }
-  const { weak: _weak, ...own } = raw;
   const both = raw.side === 'both' || (raw.side === undefined && (raw.plural === true || raw.region === undefined));
-  return both || raw.side === side ? { ...own, side } : undefined;
+  return both || raw.side === side ? { ...raw, side, weak: undefined } : undefined;
 }
 
 /** The finding comes back before the small words that lead to its place ("on", "the"), behind those that join. */

@@ -39,8 +39,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
     if (before === undefined || !(leads || trails)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
-    const { second: _second, said: _said, ...measure } = before.measure as NonNullable<Mark['measure']>;
-    return { from: mark.from, to: mark.to, measure: { ...measure, value } };
+    const { unit, what } = before.measure as NonNullable<Mark['measure']>;
+    return { from: mark.from, to: mark.to, measure: { value, about: false, ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
   }
 
   /** "lower right nine cupped out, ten worn", "hook on the six", "nine's cupped out". */
@@ -56,6 +56,9 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const here = out.findLast((m) => m.place !== undefined)?.place;
     const spoken = here && quadrantIn(here);
     const carried = here === undefined && (the || verb) ? carry.place?.map(quadrantIn).at(-1) : undefined;
+    // "nine's cupped on the upper left": the quadrant comes behind.
+    const behind = here === undefined && marks.slice(i + 1).some((m) => m.place && quadrantIn(m.place) && m.place.codes === undefined && m.place.positions === undefined);
+    if (behind) return { from: mark.from, to: mark.to, place: { positions: [value] } };
     const quadrant = spoken ?? carried;
     return quadrant && { from: mark.from, to: mark.to, place: { positions: [value], ...quadrant }, ...(spoken ? {} : { carried: true as const }) };
   }

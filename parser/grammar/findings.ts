@@ -1,6 +1,7 @@
 /** From a clause to a finding of the record: presence, place, degree, grade, measures, surfaces. */
 import type { Grade, Measure, Place } from '../contract/item.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { regions, type RegionId } from '../lexicon/regions.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
@@ -24,11 +25,14 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const details = detailsOf(id, clause.mods, marks, tokens, clause.head.mark, grade);
   const ruledOut = clause.scopes.includes('absent') !== (strength === 'absentSay');
   const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
-  const when = clause.scopes.includes('before') && !ruledOut ? 'before' as const : 'now' as const;
+  const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? 'before' as const : 'now' as const;
   const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
   const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(clause);
   return split.map((placings) => {
-    const { place, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
+    const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
+    const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
+    // "glands up": a paired region that the finding's own words name in the plural.
+    const place = found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     const surfaces = [...new Set([...details.surfaces, ...(distal ? ['distal' as const] : [])])];
     const crest = crested.length > 0 ? { crest: [...crested] } : {};

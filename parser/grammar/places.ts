@@ -4,7 +4,7 @@ import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, type Term } from './vocabulary.ts';
 import { digit } from './numbers.ts';
-import { teenWords } from '../lexicon/numbers.ts';
+import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import type { RegionId } from '../lexicon/regions.ts';
 import { regions } from '../lexicon/regions.ts';
 
@@ -31,7 +31,7 @@ export interface RawPlace {
   /** Behind or in front of a tooth: counts from it. */
   readonly relative?: 'behind' | 'front';
   /** "both" without a noun. */
-  readonly weak?: true;
+  readonly weak?: true | undefined;
   readonly elsewhere?: string;
   readonly repaired?: boolean;
   /** Another quadrant was said beside the code: "upper left one oh six". */
@@ -129,6 +129,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   let to = start;
   let raw: RawPlace = between ? { joined: 'between' } : four ? { all: true } : {};
   if (four) to = at = start + 1;
+  let ordinal: Ordinal | undefined;
   while (at < tokens.length) {
     const plural = readPlural(tokens, at);
     if (plural) {
@@ -138,6 +139,11 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       raw = { ...raw, positions: [...(raw.positions ?? []), ...positions], plural: true };
       to = at = plural.to;
       continue;
+    }
+    if (at === ordinal?.nounAt) { to = at = ordinal.to; continue; }
+    if (ordinal === undefined && raw.positions === undefined && raw.region === undefined) {
+      ordinal = readOrdinal(tokens, at);
+      if (ordinal) { raw = { ...raw, positions: [ordinal.position] }; to = at = at + 1; continue; }
     }
     const single = readSingle(tokens, at, raw, to > start);
     if (single) { raw = { ...raw, positions: single.positions }; to = at = single.to; continue; }
@@ -152,6 +158,21 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     break;
   }
   return to > start ? { raw, from: start, to } : undefined;
+}
+
+interface Ordinal { readonly position: number; readonly nounAt: number; readonly to: number }
+const between = new Set(['upper', 'lower', 'left', 'right', 'top', 'bottom', 'hand', 'side', 'maxillary', 'mandibular', 'near', 'off']);
+/** "the third upper left cheek tooth", "last lower molar": the count may stand apart from what is counted. */
+function readOrdinal(tokens: readonly Token[], at: number): Ordinal | undefined {
+  const said = text(tokens, at);
+  const count = said === 'last' || said === 'rearmost' ? 'last' as const : said === 'front' ? 1 : ordinalWords[said];
+  if (count === undefined) return undefined;
+  let nounAt = at + 1;
+  while (between.has(text(tokens, nounAt))) nounAt += 1;
+  const noun = /^(molar|premolar)$/.exec(text(tokens, nounAt))?.[1] ?? (text(tokens, nounAt) === 'cheek' && text(tokens, nounAt + 1) === 'tooth' ? 'cheek' : '');
+  const n = count === 'last' ? { cheek: 6, molar: 3, premolar: 4 }[noun] : count;
+  const position = n === undefined ? undefined : { cheek: 5 + n, molar: 8 + n, premolar: 4 + n }[noun];
+  return position !== undefined && nounAt > at + 1 && position >= 6 && position <= 11 ? { position, nounAt, to: noun === 'cheek' ? nounAt + 2 : nounAt + 1 } : undefined;
 }
 
 /**

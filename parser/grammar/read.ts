@@ -40,9 +40,9 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
   const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));
-  const first = roles(plain, before);
+  const first = roles(plain, tokens, before);
   const { marks: free, was } = elided(plain, tokens, first);
-  const shared = free === plain ? first : roles(free, before);
+  const shared = free === plain ? first : roles(free, tokens, before);
   const claimed = free === plain ? claims : moved(claims, was);
   const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
@@ -74,10 +74,14 @@ function exceptions(reads: readonly Read[], marks: readonly Mark[], { heads, rol
   });
 }
 
-/** "rasped and balanced" is one thing said twice. */
+/** Whether one body says nothing that the other does not say; a place left unsaid is the other's. */
+const within = (small: object, large: object): boolean => Object.entries(small).every(([name, value]) => JSON.stringify(value) === JSON.stringify((large as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
+/** "rasped and balanced", "it moves, mobility grade one" are one thing said twice: what says more stays. */
 const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Made[]>((done, one) => {
-  const twin = one.body && one.doubts.length === 0 ? done.findIndex(({ body }) => body !== undefined && JSON.stringify(body) === JSON.stringify(one.body)) : -1;
-  return twin < 0 ? [...done, one] : done.map((m, i) => (i === twin ? { ...m, marks: [...m.marks, ...one.marks] } : m));
+  const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place');
+  const twin = one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && (within(m.body, one.body as object) || within(one.body as object, m.body))) : -1;
+  if (twin < 0) return [...done, one];
+  return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as object, one.body as object) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });
 }, []);
 
 /** "correction, two oh seven ramp": a whole finding that begins with taking back takes the place of the last one. */
@@ -110,7 +114,9 @@ function believed(clause: Clause, made: readonly Made[], marks: readonly Mark[],
     if (body?.kind !== 'finding') return true;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strong ? 3 : 1) && unknown <= (strong ? 8 : 3);
     if (ruledOut) return true;
+    if (body.place !== null && !('region' in body.place)) return inside <= (strong ? 2 : 0) && unknown <= (strong ? 6 : 0);
     if (body.place !== null) return unknown <= (strong && 'region' in body.place && body.place.region !== 'head' ? (inside === 0 ? 4 : 1) : 0);
+    if (marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
     if (entry.group === 'horse') return unknown <= (strong ? 2 : 0);
     return unknown === 0 || (carry.half !== undefined && unknown <= 1);
   });

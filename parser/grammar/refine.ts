@@ -115,6 +115,17 @@ const slantLong: Rule = (reads) => {
   return reads.flatMap((read) => (read === long ? [] : read !== slant ? [read] : [{ ...read, made: read.made.map((made) => { const joined = become(made, { place: null, ...(where !== '' ? { long: where } : {}) }, 'the long side'); return { ...joined, marks: [...joined.marks, ...(long.made[0]?.marks ?? [])] }; }) }]));
 };
 
+/** Cheek teeth are sharp by their enamel points; "points, razor sharp" says so twice. */
+const sharpCheekTeeth: Rule = (reads) => {
+  const points = reads.find(({ clause }) => clause.head.condition?.id === 'sharp-enamel-points')?.made[0];
+  const said = points && finding(points);
+  const named = each(reads, (made) => (finding(made)?.condition === 'sharp' && teethOf(made.body).length > 0 && teethOf(made.body).every((t) => positionOf(t) >= 6) ? become(made, { condition: 'sharp-enamel-points' }, 'sharp cheek teeth') : made));
+  return said === undefined ? named : named.map((read) => (read.clause.head.condition?.id !== 'sharp-enamel-points' ? read : { ...read, made: read.made.map((made) => {
+    const sharp = named.find((other) => other.clause.head.condition?.id === 'sharp')?.made.find(({ body }) => JSON.stringify(teethOf(body)) === JSON.stringify(teethOf(made.body)));
+    return sharp?.body?.kind === 'finding' && finding(made)?.surfaces === undefined && sharp.body.surfaces ? become(made, { surfaces: sharp.body.surfaces }, 'said twice') : made;
+  }) }));
+};
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -153,5 +164,5 @@ const afterWork: Rule = (reads, { context, words }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -71,7 +71,7 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   // A bare "both" says neither of what.
   if (raw.weak && raw.jaw === undefined && raw.positions === undefined && raw.region === undefined && wanted.positions === undefined) return { place: null, doubts: [{ doubt: 'no-place' }] };
   if (raw.asked) return { place: null, doubts: [{ doubt: 'two-readings', readings: raw.asked.map((p) => ({ teeth: inQuadrants(raw, [p]) })) }] };
-  if (raw.all && !raw.positions && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
+  if (raw.all && !raw.positions && raw.jaw === undefined && raw.side === undefined && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });

@@ -158,7 +158,7 @@ function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at:
   const cluster = readCluster(tokens, words, at);
   const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
-  if (cluster && (found === undefined || isPlace || cluster.raw.joined === 'between')) {
+  if (cluster && (found === undefined || isPlace || cluster.raw.joined === 'between' || (cluster.to > found.to && found.values.every(({ k }) => k === 'glue' || k === 'filler' || k === 'qualifier')))) {
     // A word that is a place and something else besides ("incisor", "back") keeps both until its neighbours are known.
     const others = first && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
     return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first?.to ? { terms: others } : {}) };

@@ -10,7 +10,7 @@ import { fractureSay, mobilitySay } from '../lexicon/scales.ts';
 import { scopeCues, scopeStops, type ScopeCue } from '../lexicon/scopes.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { talkSay } from '../lexicon/talk.ts';
+import { otherBeings, talkSay } from '../lexicon/talk.ts';
 import { workSay, type WorkTerm } from '../lexicon/work.ts';
 import { expand } from './template.ts';
 import { buildTrie, type Trie } from './trie.ts';
@@ -36,7 +36,7 @@ export type Term =
   | { readonly k: 'work'; readonly term: WorkTerm }
   | { readonly k: 'filler' }
   | { readonly k: 'glue' }
-  | { readonly k: 'talk' };
+  | { readonly k: 'talk'; /** Someone else is spoken of. */ readonly other?: true };
 
 const entries: (readonly [readonly string[], Term])[] = [];
 const add = (forms: readonly string[], term: (said: string) => Term): void => {
@@ -77,6 +77,7 @@ add(glue, () => ({ k: 'glue' }));
 add(conversation, () => ({ k: 'filler' }));
 add(correctionSay, () => ({ k: 'glue' }));
 add(talkSay, () => ({ k: 'talk' }));
+add(otherBeings, () => ({ k: 'talk', other: true }));
 
 export const vocabulary: Trie<Term> = buildTrie(entries);
 
@@ -87,6 +88,12 @@ export const commandForms: ReadonlyMap<string, string> = new Map(
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
 export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept', 'talk'].includes(term.k)).map(([words]) => words.join(' ')))];
+
+const small = new Set([...glue, ...hesitations]);
+const wordsOf = (which: (term: Term) => boolean): readonly string[] => [...new Set(entries.filter(([, term]) => which(term)).flatMap(([words]) => words))].filter((word) => !small.has(word));
+/** Single words of findings, regions, surfaces and work: what a misheard word may have been. */
+export const soundForms: readonly string[] = wordsOf((term) => ['condition', 'region', 'surface', 'qualifier'].includes(term.k) || (term.k === 'work' && ['procedure', 'agent'].includes(term.term.as)));
+export const agentWords: ReadonlySet<string> = new Set(wordsOf((term) => term.k === 'work' && term.term.as === 'agent'));
 
 /** Names this lexicon in a record: changes with any spoken form (FNV-1a over all of them). */
 export const lexiconVersion: string = entries.reduce((hash, [words]) => [...words.join(' ')].reduce((h, c) => Math.imul(h ^ c.charCodeAt(0), 0x01000193) >>> 0, hash), 0x811c9dc5).toString(16).padStart(8, '0');

@@ -4,33 +4,33 @@ import type { ConditionEntry } from './types.ts';
 export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
-    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p'],
+    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p'],
     withPlace: ['point(s)', 'edge(s)'],
   },
   hook: {
     label: 'Hook', group: 'wear', places: ['T'], measure: 'height',
-    say: ['hook(s|ed)', 'beak(s)', 'overhang(s)', 'overhanging'],
+    say: ['hook(s|ed)', 'beak(s)', 'beaked', 'hooking', 'overhang(s)', 'overhanging'],
   },
   ramp: {
     label: 'Ramp', group: 'wear', places: ['T'], measure: 'height',
-    say: ['ramp(s)', 'ramped', 'ramping'],
+    say: ['ramp(s)', 'ramped', 'ramping [up]', 'ramp like'],
   },
   step: {
     label: 'Step', group: 'wear', places: ['T'], measure: 'height',
-    say: ['step mouth', 'step(s)', 'stepped', 'dominant tooth', 'tall tooth'],
-    withPlace: ['dominant', 'tall'],
+    say: ['step mouth', 'step(s)', 'stepped [up]', 'stepping', 'dominant tooth', 'tall tooth', '(stands|standing|sits|sitting) (proud|high)'],
+    withPlace: ['dominant', 'tall', 'proud'],
   },
   wave: {
     label: 'Wave', group: 'wear', places: ['R'],
-    say: ['wave mouth', 'wave(s)', 'wavy', 'undulating', 'undulation(s)'],
+    say: ['wave mouth(ed)', 'wave(s)', 'wavy', 'wave pattern', 'undulating', 'undulation(s)'],
   },
   shear: {
     label: 'Shear mouth', group: 'wear', places: ['R'],
-    say: ['shear mouth', 'scissor mouth', 'sheared', 'shear'],
+    say: ['shear mouth(ed)', 'scissor mouth(ed)', 'sheared', 'shear(ing)', '(very|really) steep [(table|tables|angle|angles)]', 'steep (table|tables|angle|angles)'],
   },
   'exaggerated-transverse-ridges': {
     label: 'Exaggerated transverse ridges', short: 'ridges', group: 'wear', places: ['T', 'R'],
-    say: ['(exaggerated|excessive|accentuated|prominent|tall|high) transverse ridge(s)', '(exaggerated|excessive|accentuated|prominent) ridge(s)', 'transverse ridge(s)', 'transverse ridging', 'ridging', 'washboard', 'e t r(s)', 'a t r(s)'],
+    say: ['(exaggerated|excessive|accentuated|prominent|tall|high) transverse ridge(s)', '(exaggerated|excessive|accentuated|prominent) ridge(s)', 'transverse ridge(s)', 'transverse ridging', 'ridging', 'washboard', '(big|tall|high|heavy|strong) ridge(s)', 'ridges across [the] (table|tables)', 'ridged tables', 'e t r(s)', 'a t r(s)'],
     withPlace: ['ridge(s)', 'ridged'],
   },
   'focal-overgrowth': {
@@ -39,21 +39,21 @@ export const conditions = {
   },
   overlong: {
     label: 'Overlong', short: 'long', group: 'wear', places: ['T'], measure: 'height',
-    say: ['overlong', 'over long', 'overgrown', 'supererupted', 'super erupted', 'too long', 'overerupted'],
+    say: ['overlong', 'over long', 'overgrown', 'elongated', 'over erupted', 'grown (down|up) into the gap', 'over height', 'supererupted', 'super erupted', 'too long', 'overerupted'],
     withPlace: ['long', 'high'],
   },
   'cupped-out': {
     label: 'Cupped out', group: 'wear', places: ['T'],
-    say: ['cupped out', 'cupping', 'cupped'],
+    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', 'hollow'],
     withPlace: ['cup(s)'],
   },
   'smooth-mouth': {
     label: 'Smooth mouth', group: 'wear', places: ['R', 'T'],
-    say: ['smooth mouth', 'smooth mouthed'],
+    say: ['smooth mouth(ed)', 'smooth mouthed', 'no enamel (left|ridges)', 'run out of enamel', 'lost (its|their|all) enamel [(ridges|rings)]'],
   },
   worn: {
     label: 'Worn', group: 'wear', places: ['T'],
-    say: ['worn', 'worn (down|flat|smooth|short|low)', 'attrition', 'abrasion', 'crib [biting] wear', 'cribbing wear', 'wear from cribbing'],
+    say: ['worn', 'worn (down|flat|smooth|short|low|away|right down|to the gum)', 'wearing (down|away)', 'attrition', 'abrasion', 'crib [biting] wear', 'cribbing wear', '(wear|worn) from (cribbing|crib biting)'],
     withPlace: ['wear'],
   },
   'table-angle': {
@@ -62,117 +62,118 @@ export const conditions = {
   },
   'out-of-occlusion': {
     label: 'Out of occlusion', group: 'wear', places: ['T'],
-    say: ['out of occlusion', 'not in occlusion', 'not meeting', 'no contact with its opposite'],
+    say: ['out of occlusion', 'not in occlusion', 'not meeting', 'not in contact', 'nothing to bite (on|against)', 'does not meet', 'no contact with its opposite'],
   },
   'bit-seat-present': {
     label: 'Bit seat present', short: 'bit seat', group: 'wear', places: ['T'],
-    say: ['bit seat(s) (present|there|already there|already present)', '(old|existing|previous) bit seat(s)', 'has [a] bit seat(s)'],
+    say: ['bit seat(s) (present|there|already there|already present)', '(old|existing|previous) bit seat(s)', '(has|have) [a] bit seat(s) [(already|on it|on them)]', '(bit seat|bit seats|a bit seat) (on|already on|already in|from last time)'],
   },
   sharp: {
     label: 'Sharp', group: 'wear', places: ['T'],
     say: [],
-    withPlace: ['sharp'],
+    withPlace: ['sharp', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives)'],
   },
   expired: {
     label: 'Expired', group: 'wear', places: ['T'],
-    say: ['expired', 'end stage', 'worn out', 'worn (out|away) to the root(s)'],
+    say: ['expired', 'end stage', 'worn out', 'on its last legs', '(at|reached) the end of its life', 'no crown left', 'finished tooth', 'worn (out|away) to the root(s)'],
   },
   diastema: {
     label: 'Diastema', short: 'gap', group: 'gums', places: ['S'], measure: 'width',
     say: ['diastema(s|ta)', 'interdental (space|gap)'],
-    withPlace: ['gap(s)', 'space(s)'],
+    withPlace: ['gap(s)', 'space(s)', 'gappy', 'gapped', 'gapping', 'spacing'],
   },
   'food-packing': {
     label: 'Food packing', short: 'packed', group: 'gums', places: ['S', 'T'],
-    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food'],
+    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (stuffed|jammed|wedged|rammed|caught|lodged|packed|packing|pocketing|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed|getting stuck|getting caught) [(in|into|down|up|in it|down in|up in)]', 'packed [tight|solid|full] with (food|feed|hay|grass|haylage|forage|chaff)', 'full of (food|feed|hay|grass|haylage|chaff)', '(trapping|packing|holding|collecting|catching) (food|feed|hay|grass|haylage|chaff)', 'food (trap|trapping)', 'packing [(up|in|solid)]', 'packs (food|feed|hay)'],
   },
   'periodontal-pocket': {
     label: 'Periodontal pocket', short: 'pocket', group: 'gums', places: ['S', 'T'], measure: 'depth',
-    say: ['(periodontal|gum|gingival) pocket(s)', '[packed] pocket(s)', 'pocketing', 'probing depth(s)', 'probe(s) to', 'pocket depth(s)'],
+    say: ['(periodontal|gum|gingival) pocket(s)', '[packed] pocket(s)', 'pocketing', 'probing depth(s)', 'prob(e|es|ed|ing) (to|at|down to|in to|around)', 'pocket depth(s)', 'pocketed', '(probe|probes) (drops|goes) [(down|in)] [to]', 'goes (down|in) to'],
   },
   'periodontal-disease': {
     label: 'Periodontal disease', short: 'perio', group: 'gums', places: ['T', 'S'], scale: 'periodontal-disease',
-    say: ['periodontal disease', 'periodontitis', 'perio [disease]', 'gum disease', 'p d'],
+    say: ['periodontal disease', 'periodontitis', 'perio [disease]', 'gum disease', 'p d', 'periodontal [changes|infection]', 'perio (problem|problems|changes|infection)'],
   },
   gingivitis: {
     label: 'Gingivitis', group: 'gums', places: ['T', 'S', 'G'],
-    say: ['gingivitis', 'inflamed gum(s)', 'red gum(s)', '(gum|gums|gingiva) [(is|are)] (inflamed|red|swollen|angry)', 'gum inflammation', 'gingival inflammation'],
+    say: ['gingivitis', 'inflamed gum(s)', 'red gum(s)', '(gum|gums|gingiva) [(is|are)] (inflamed|red|swollen|angry)', 'gum inflammation', 'gingival inflammation', 'inflammation of the (gum|gums|gingiva)', '(angry|swollen|sore|puffy|reddened|inflamed) (gum|gums|gingiva)', '(gum|gums|gingiva) [(is|are|looks|look)] [(a bit|quite|very|really|all)] (inflamed|red|swollen|angry|reddened|puffy|sore|irritated) [(and|looking)] [(inflamed|red|swollen|angry|puffy|sore)]', 'marginal redness', 'gingivitic'],
+    withPlace: ['inflamed', 'red', 'reddened', 'angry', '(red|sore|swollen|puffy) and (angry|red|swollen|inflamed|sore|puffy)'],
   },
   'gingival-recession': {
     label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
-    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)'],
+    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) (pulled|pulling|drawn|shrunk|shrinking|creeping|gone) back', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
     withPlace: ['receded', 'receding'],
   },
   'gingival-hyperplasia': {
     label: 'Gingival hyperplasia', short: 'gum overgrowth', group: 'gums', places: ['T', 'G'],
-    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', '(gum|gums) [(is|are)] (enlarged|overgrown|thickened)'],
+    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', 'overgrown gum(s)', 'thickened gum(s)', 'hyperplastic (gum|gums|gingiva)', 'gum growing over', '(gum|gums) [(is|are)] (enlarged|overgrown|thickened)'],
   },
   'attachment-loss': {
     label: 'Attachment loss', group: 'gums', places: ['T'],
-    say: ['attachment loss', 'loss of attachment', 'lost attachment'],
+    say: ['attachment loss', 'loss of attachment', 'lost [some|its] attachment', 'attachment (lost|gone)'],
   },
   'furcation-exposure': {
     label: 'Furcation exposure', short: 'furcation', group: 'gums', places: ['T'], scale: 'furcation',
-    say: ['furcation [(exposure|involvement)]', 'exposed furcation', 'furcation exposed'],
+    say: ['furcation [(exposure|involvement)]', 'exposed furcation', 'furcation exposed', 'furcation (open|showing|visible|involved)', '(can|could) (see|feel) the furcation'],
   },
   mobility: {
     label: 'Mobility', short: 'loose', group: 'gums', places: ['T'], scale: 'mobility',
-    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose'],
-    withPlace: ['loose', 'moving', 'moves', 'wobbles'],
-    absentSay: ['(firm|tight|solid|stable) tooth'],
+    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose', 'wiggly', 'rocking', 'rocks', '(bit|some|plenty of|lots of|no) (movement|wobble|play) in [it]', 'looser', 'loosening', '[on] the move'],
+    withPlace: ['loose', 'moving', 'moves', 'wobbles', 'wobble', 'movement', 'some play', 'shifts'],
+    absentSay: ['(firm|tight|solid|stable) tooth', '(rock|nice and) (firm|solid)', 'not loose', 'firmly in'],
   },
   calculus: {
     label: 'Calculus', short: 'tartar', group: 'gums', places: ['T'],
-    say: ['calculus', 'tartar', 'plaque', 'supragingival calculus'],
+    say: ['calculus', 'tartar', 'plaque', 'tartar build up', '[(caked|covered|coated|plastered) in] (tartar|calculus)', 'scale on', 'supragingival calculus'],
   },
   malodour: {
     label: 'Bad smell', short: 'smell', group: 'gums', places: ['S', 'G'],
-    say: ['(foul|bad|rotten|nasty) (smell|odour|odor)', 'malodour', 'malodor', 'smelly', 'stinks', 'smells (bad|foul|rotten|of rot)'],
+    say: ['(foul|bad|rotten|nasty) (smell|odour|odor)', 'malodour', 'malodor', 'smelly', 'stinks', 'stinking', 'stink', 'pongs', 'pong', 'whiffy', 'whiff', 'reeks', '(smells|smelling) [(really|a bit|very|pretty)] (bad|foul|rotten|off|rank|awful|nasty|horrible)', '(horrible|rank|putrid|awful|terrible|fetid) (smell|odour|odor)', 'smells (bad|foul|rotten|of rot)'],
     withPlace: ['smell(s)'],
   },
   'infundibular-caries': {
     label: 'Infundibular caries', group: 'tooth', places: ['T'], scale: 'infundibular-caries',
-    say: ['infundibular (caries|decay)', 'caries (in|of) the [(rostral|caudal|mesial|distal)] infundibulum', 'caries (in|of) both infundibula', '(rostral|caudal|mesial|distal) infundibular (caries|decay)', 'infundibulum (decayed|carious)', 'decayed infundibulum'],
+    say: ['infundibular (caries|decay)', 'caries (in|of) the [(rostral|caudal|mesial|distal)] infundibulum', 'caries (in|of) both infundibula', '(rostral|caudal|mesial|distal) infundibular (caries|decay)', 'infundibulum (decayed|carious|rotten)', '(decay|rot) in the [(front|back|rostral|caudal)] infundibulum', 'infundibular (cavity|lesion|lesions|rot)', 'i c', '(carious|decayed|rotten) infundibula', 'decayed infundibulum'],
   },
   'peripheral-caries': {
     label: 'Peripheral caries', group: 'tooth', places: ['T'], scale: 'peripheral-caries',
-    say: ['peripheral (caries|decay)', 'peripheral cemental caries'],
+    say: ['peripheral (caries|decay)', 'peripheral cemental caries', 'peripheral (decay|lesions)', 'p c', 'caries (around|round) the (outside|edge|edges|periphery)'],
   },
   caries: {
     label: 'Caries', group: 'tooth', places: ['T'],
-    say: ['caries', 'carious', 'decay', 'decayed', 'tooth decay'],
+    say: ['caries', 'carious', 'decay(ing)', 'decayed', 'tooth decay', 'rotten', 'rotting', 'cavity', 'cavities'],
   },
   'cemental-hypoplasia': {
     label: 'Cemental hypoplasia', group: 'tooth', places: ['T'],
-    say: ['cemental hypoplasia', 'cementum hypoplasia', 'hypocementosis', 'infundibular hypoplasia'],
+    say: ['cemental hypoplasia', 'cementum hypoplasia', 'hypocementosis', 'infundibular hypoplasia', '(hypoplastic|poor|missing|deficient) cement(um)'],
   },
   'pulp-exposure': {
     label: 'Pulp exposure', short: 'open pulp', group: 'tooth', places: ['T'],
     withPlace: ['exposed'],
-    say: ['[occlusal] pulp(ar) exposure(s)', 'exposed pulp(s)', 'pulp [horn] [is] (exposed|open)', 'open pulp(s) [(horn|horns)]', 'pulp horn exposure'],
+    say: ['[occlusal] pulp(ar) exposure(s)', 'exposed pulp(s)', 'pulp [horn] [is] (exposed|open)', 'open pulp(s) [(horn|horns)]', 'pulp horn exposure', '(pulp|pulps|pulp horns) [(is|are)] (exposed|open|visible|showing)', '(can|could) (see|probe) into the pulp'],
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip', 'split', 'fissure(s|d)', '[has] broken'],
+    say: ['fracture(s|d)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped [off]', 'shattered', 'fracture line(s)', 'crack line(s)', '(corner|piece|bit|chunk) [(is|has)] (broken off|off|out of|come off|broken away|gone|gone from|missing)', '(corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off'],
     withPlace: ['broke'],
   },
   'retained-fragment': {
     label: 'Retained fragment', short: 'fragment', group: 'tooth', places: ['T'],
-    say: ['(retained|dental|tooth|loose|remaining) fragment(s)', 'fragment(s) (retained|remaining|left|left behind|still there)', 'shard(s)', 'cap (sliver|slivers|fragment|fragments)'],
+    say: ['(retained|dental|tooth|loose|remaining) fragment(s)', 'fragment(s) (retained|remaining|left|left behind|still there)', 'shard(s)', 'cap (sliver|slivers|fragment|fragments)', 'bit of (tooth|cap) (left|still in)', 'fragment(s) of (tooth|cap|crown)'],
     withPlace: ['fragment(s)', 'piece left', 'sliver(s)'],
   },
   'apical-infection': {
     label: 'Apical infection', short: 'apical infection', group: 'tooth', places: ['T'],
-    say: ['(apical|periapical) (infection|abscess|infected)', '(root|tooth) abscess', '(tooth|root|apex) infection', 'infected (root|roots|tooth|apex)', 'apically infected', 'abscess(ed|es)'],
+    say: ['(apical|periapical) (infection|abscess|infected)', '(root|tooth) abscess', '(tooth|root|apex) infection', 'infected (root|roots|tooth|apex)', 'apically infected', 'abscess(ed|es)', 'infected apex', 'infection (at|around) the (root|roots|apex)', '(root|tooth|apical) (infection|trouble)', 'infected at the root', 'apical (lesion|disease)'],
   },
   discoloured: {
     label: 'Discoloured', group: 'tooth', places: ['T'],
-    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)'],
-    withPlace: ['(black|brown|grey|gray) tooth'],
+    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)', 'gone (black|brown|grey|gray|dark|a funny colour)', 'off colour', 'dark (tooth|brown|coloured|staining)'],
+    withPlace: ['(black|brown|grey|gray|dark) tooth', '(brownish|blackish|greyish|dark)'],
   },
   resorption: {
     label: 'Resorption', group: 'tooth', places: ['T'],
-    say: ['resorption', 'resorbing', 'resorptive lesion(s)', 'resorbed'],
+    say: ['resorption', 'resorbing', 'resorptive lesion(s)', 'resorbed', 'resorptive', 'root(s) (eaten away|dissolving)'],
   },
   eotrh: {
     label: 'EOTRH', group: 'tooth', places: ['T'], scale: 'eotrh',
@@ -180,59 +181,59 @@ export const conditions = {
   },
   hypercementosis: {
     label: 'Hypercementosis', group: 'tooth', places: ['T'],
-    say: ['hypercementosis', 'bulbous (root|roots|tooth|incisor)', 'bulging root(s)'],
+    say: ['hypercementosis', 'bulbous (root|roots|tooth|incisor)', 'bulging root(s)', '(swollen|thickened|fat|knobbly) (root|roots)'],
     withPlace: ['bulbous', 'bulging'],
   },
   missing: {
     label: 'Missing', group: 'number', places: ['T'],
-    say: ['missing', 'absent tooth', 'not there', 'never (came through|erupted|developed)', 'congenitally absent', 'lost tooth', 'lost'],
+    say: ['missing', 'absent tooth', 'not there', 'no tooth [(at|in|where|there at)]', 'is not there', 'no sign of the tooth', 'never (came through|erupted|developed)', 'congenitally absent', 'lost tooth', 'lost'],
     withPlace: ['absent', 'gone'],
   },
   'previously-extracted': {
     label: 'Previously extracted', short: 'old extraction', group: 'number', places: ['T'],
-    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled) (last year|years ago|previously|before|last time)', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)'],
+    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled|whipped out|came out|come out|out) (last (year|time|visit|spring|summer|autumn|winter|month)|years ago|[(a|one|two|three|four|five|six)] (year|years|months) ago|a while (ago|back)|some time ago|previously|before|a few years (ago|back))', 'was (extracted|removed|taken out|pulled)', 'old (socket|extraction|gap where it was)', '[healed] socket', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)'],
   },
   erupting: {
     label: 'Erupting', short: 'coming through', group: 'number', places: ['T'],
-    say: ['erupting', 'coming through', 'just through', 'partly erupted', 'partially erupted', 'cutting through', 'coming in'],
+    say: ['erupting', 'coming (through|in|up|down)', 'just through', '[just] (breaking|poking|peeping|peeking|popping|pushing|starting|cutting) [up] (through|in) [the gum]', '(half|part|nearly|almost) (through|erupted|up|in)', 'on [its] way (in|through|up|down)', 'starting to (erupt|come|come through|show)', 'just showing', 'partly erupted', 'partially erupted', 'cutting through', 'coming in'],
   },
   unerupted: {
     label: 'Unerupted', short: 'not through', group: 'number', places: ['T'],
-    say: ['unerupted', 'not (yet|fully) erupted', 'not [yet] through [yet]', 'not erupted [yet]', 'still to come', 'still under the gum'],
+    say: ['unerupted', 'not (yet|fully) erupted', 'not [yet] through [yet]', 'not erupted [yet]', 'not (in|up|down|come through|cut|broken through) yet', 'yet to (erupt|come|come through|appear|show)', 'has not (come through|erupted|appeared|shown) [yet]', 'no sign of it yet', 'still (buried|unerupted|waiting)', 'still to come', 'still under the gum'],
   },
   impacted: {
     label: 'Impacted', group: 'number', places: ['T'],
-    say: ['impacted', 'impacted tooth', 'blocked'],
+    say: ['impacted', 'impacted tooth', 'blocked', 'jammed in', 'wedged in', 'no room to erupt', 'stuck behind'],
   },
   supernumerary: {
     label: 'Supernumerary', short: 'extra tooth', group: 'number', places: ['T'],
-    say: ['supernumerary [(tooth|teeth|cheek tooth|incisor)]', 'extra (tooth|teeth|cheek tooth|incisor|incisors)', 'polyodontia'],
+    say: ['supernumerary [(tooth|teeth|cheek tooth|incisor)]', '[an] extra (tooth|teeth|cheek tooth|incisor|incisors|molar|one)', 'polyodontia', 'supernumeraries', '(seventh|additional|spare) (cheek tooth|tooth|molar|incisor)', 'a seventh cheek tooth'],
   },
   'retained-cap': {
     label: 'Retained cap', short: 'cap', group: 'number', places: ['T'],
-    say: ['retained (cap|caps|deciduous)', 'retained (baby|milk) (tooth|teeth)', 'retained deciduous (tooth|teeth|incisor|premolar)', 'cap(s) (retained|still on|not ready|not shed|in place|present)', 'persistent deciduous'],
+    say: ['retained (cap|caps|deciduous)', 'retained (baby|milk) (tooth|teeth)', 'retained deciduous (tooth|teeth|incisor|premolar)', 'cap(s) [(is|are|was)] [still] (retained|on|sitting on|not ready|not shed|in place|present|hanging on|stuck on|firm|tight|sitting|sitting tight|there)', 'still (has|have|got|wearing|carrying) [(its|a|the|his|her)] cap(s)', 'still capped', 'capped', 'persistent deciduous'],
     withPlace: ['cap(s)', 'not ready [yet]', 'cap(s) not ready yet'],
   },
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
-    say: ['loose cap(s)', 'cap(s) on the move', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
+    say: ['loose cap(s)', 'cap(s) [(is|are)] (on the move|lifting|moving|nearly off|hanging|hanging off|hanging by a thread|coming off|coming loose|rocking|ripe)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],
-    say: ['displaced', 'displacement', 'out of line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line'],
+    say: ['displaced', 'displacement', 'out of (line|position|place|the row|the arcade)', '(leaning|pushed|sits|sitting|shifted|angled|kicked) (out|in|outwards|inwards|over)', 'not in line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line'],
   },
   rotated: {
     label: 'Rotated', group: 'number', places: ['T'],
-    say: ['rotated', 'rotation', 'twisted', 'turned'],
+    say: ['rotated', 'rotation', 'rotating', 'twisted', 'turned', 'sitting sideways', 'sideways'],
     withPlace: ['angled'],
   },
   overcrowded: {
     label: 'Overcrowded', short: 'crowded', group: 'number', places: ['T'],
-    say: ['overcrowded', 'overcrowding', 'crowded', 'crowding'],
+    say: ['overcrowded', 'overcrowding', 'crowded', 'crowding', 'cramped', 'squashed [up|together]', 'jammed together', 'overlapping', 'bunched [up]'],
   },
   'wolf-tooth': {
     label: 'Wolf tooth', group: 'number', places: ['T'],
-    say: ['wolf (tooth|teeth)', 'wolves', 'wolfie(s)', 'first premolar(s)'],
+    say: ['wolf (tooth|teeth)', 'wolves', 'wolf', 'wolfie(s)', 'wolfy', 'wolfies', 'first premolar(s)', 'wolfs'],
   },
   'blind-wolf-tooth': {
     label: 'Blind wolf tooth', group: 'number', places: ['T'],
@@ -250,7 +251,7 @@ export const conditions = {
   },
   'cap-shed': {
     label: 'Cap shed', group: 'number', places: ['T'],
-    say: ['cap(s) [(has|have|already|just)] (shed|gone|fallen off|fell off|dropped)', 'shed (its|the) cap(s)', '(lost|shed) (the|its) cap', 'caps shed'],
+    say: ['cap(s) [(has|have|already|just|is|are)] [(already|just|now)] (shed|gone|fallen off|fell off|fallen out|dropped|come off|came off|lost|away)', 'shed (its|the) cap(s)', '(lost|shed) (the|its) cap', 'caps shed'],
   },
   'root-remnant': {
     label: 'Root remnant', group: 'number', places: ['T'],
@@ -258,19 +259,19 @@ export const conditions = {
   },
   drifted: {
     label: 'Drifted', group: 'number', places: ['T'],
-    say: ['drifted', 'drifting', 'tipped', 'tilted forward', 'migrated'],
+    say: ['drifted [(back|forward|forwards|backwards)]', 'drifting', 'tipped [(over|back|forward)]', 'tilted', 'leaning', 'moved (into|towards) the gap', 'closing the gap', 'tilted forward', 'migrated'],
   },
   'in-wear': {
     label: 'In wear', group: 'number', places: ['T'],
-    say: ['in wear', 'in full wear', 'coming into wear'],
+    say: ['in [full] wear', 'coming into wear', 'into wear', 'meeting its opposite', 'in occlusion'],
   },
   erupted: {
     label: 'Erupted', short: 'through', group: 'number', places: ['T'],
-    say: ['fully erupted', 'erupted', 'fully through', 'has come through', 'now through'],
+    say: ['fully erupted', 'erupted', 'fully (through|in|up)', 'all the way (through|in)', '(is|are) through', 'has erupted', 'well through', 'has come through', 'now through'],
   },
   overjet: {
     label: 'Overjet', group: 'bite', places: ['R', 'N'], measure: 'width',
-    say: ['overjet', 'over jet', 'horizontal overlap', 'overshot', 'over shot'],
+    say: ['overjet', 'over jet', 'horizontal overlap', 'overshot', 'over shot', '(uppers|upper incisors|top incisors|top teeth) [(stick|sticking|jut|jutting|hang|hanging)] (out|over) (in front of|past|over) the (lowers|lower incisors|bottom ones|bottom teeth)'],
   },
   overbite: {
     label: 'Overbite', group: 'bite', places: ['R', 'N'], measure: 'height',
@@ -282,15 +283,15 @@ export const conditions = {
   },
   smile: {
     label: 'Smile', group: 'bite', places: ['R', 'N'],
-    say: ['smile [(bite|mouth)]', 'smiling', 'incisor smile', 'ventral curvature'],
+    say: ['smile [(bite|mouth)]', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature'],
   },
   frown: {
     label: 'Frown', group: 'bite', places: ['R', 'N'],
-    say: ['frown [(bite|mouth)]', 'frowning', 'incisor frown', 'dorsal curvature'],
+    say: ['frown [(bite|mouth)]', 'frowning', 'frowny', 'frown shaped', 'sad face', 'incisor frown', 'dorsal curvature'],
   },
   slant: {
     label: 'Slant', group: 'bite', places: ['R', 'N'],
-    say: ['slant(ed) [(bite|mouth|incisors)]', 'diagonal bite', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant'],
+    say: ['slant(ed) [(bite|mouth|incisors)]', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant'],
   },
   'stepped-incisors': {
     label: 'Stepped incisors', group: 'bite', places: ['R', 'N'],
@@ -298,7 +299,7 @@ export const conditions = {
   },
   'level-bite': {
     label: 'Level bite', short: 'level', group: 'bite', places: ['R', 'N'],
-    say: ['level bite', 'incisor(s) [are] level', 'bite [is] level', 'level incisor(s)', 'incisor(s) (meet|meeting) level'],
+    say: ['level bite', '(front|front teeth|incisor|incisors) [(is|are|all|nice and|sit|sitting|meet|meeting)] [(nice and|nicely|all)] level', 'level (at the front|across the front|in front)', 'bite [is] level', 'level incisor(s)', 'incisor(s) (meet|meeting) level'],
   },
   'parrot-mouth': {
     label: 'Parrot mouth', group: 'bite', places: ['N'],
@@ -306,7 +307,7 @@ export const conditions = {
   },
   'edge-to-edge': {
     label: 'Edge to edge', group: 'bite', places: ['N'],
-    say: ['edge to edge [bite]', 'incisors meet edge to edge'],
+    say: ['edge to edge [bite]', '(incisors|front teeth) meet edge to edge', '(meeting|meet|meets) edge to edge', 'end to end bite'],
   },
   'sow-mouth': {
     label: 'Sow mouth', group: 'bite', places: ['N'],
@@ -318,29 +319,29 @@ export const conditions = {
   },
   ulcer: {
     label: 'Ulcer', group: 'soft', places: ['G'], measure: 'width',
-    say: ['ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)'],
-    withPlace: ['sores', 'a sore'],
+    say: ['ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)', 'ulcerating', 'ulcery', 'raw (patch|spot|area|place)', '(sore|raw) (patch|spot|place) (on|in|inside)', 'erosion(s)'],
+    withPlace: ['sores', 'a sore', 'raw', 'sore (patch|spot|area|place)(s)'],
   },
   laceration: {
     label: 'Laceration', short: 'cut', group: 'soft', places: ['G'], measure: 'width',
-    say: ['laceration(s)', 'lacerated', 'cut(s)', 'graze(s|d)', 'tear'],
+    say: ['laceration(s)', 'lacerated', 'cut(s)', 'graze(s|d)', 'tear', 'torn', 'gash(ed)', 'nick(s|ed)', 'bitten', 'slit', 'wound'],
   },
   scar: {
     label: 'Scar', group: 'soft', places: ['G'], measure: 'width',
-    say: ['scar(s|red|ring)', '[old] scar tissue', 'callus(ed|es)', 'calloused'],
+    say: ['scar(s|red|ring)', '[old] scar tissue', 'scar (line|mark)', 'callus(ed|es)', 'calloused'],
   },
   swelling: {
     label: 'Swelling', group: 'soft', places: ['G'],
-    say: ['swelling(s)', 'swollen', 'puffy', 'enlargement'],
+    say: ['swelling(s)', 'swollen [up]', 'puffy', 'puffiness', 'puffed up', 'enlargement', 'filled', 'thickening', 'thickened', 'oedema', 'edema'],
     withPlace: ['enlarged'],
   },
   lump: {
     label: 'Lump', group: 'soft', places: ['G'], measure: 'width',
-    say: ['lump(s)', '[bony] bump(s)', 'bony lump(s)', 'nodule(s)'],
+    say: ['lump(s)', '[bony] bump(s)', 'bony (lump|lumps|enlargement|swelling|prominence)', 'nodule(s)', 'lumpy', 'bumpy', 'knob(s)'],
   },
   mass: {
     label: 'Mass', group: 'soft', places: ['G'],
-    say: ['mass(es)', 'growth(s)', 'tumour(s)', 'tumor(s)', '[oral] mass', 'sarcoid(s)', 'proud flesh'],
+    say: ['mass(es)', 'growth(s)', 'polyp(s)', 'wart(s)', 'lesion(s)', 'tumour(s)', 'tumor(s)', '[oral] mass', 'sarcoid(s)', 'proud flesh'],
   },
   'foreign-body': {
     label: 'Foreign body', group: 'soft', places: ['G'],
@@ -352,19 +353,19 @@ export const conditions = {
   },
   bleeding: {
     label: 'Bleeding', group: 'soft', places: ['G', 'T'],
-    say: ['bleeding', 'bleed(s)', 'haemorrhage', 'hemorrhage', 'bloody', 'blood'],
+    say: ['bleeding', 'bleed(s)', 'bled', 'oozing blood', 'trickle of blood', 'haemorrhage', 'hemorrhage', 'bloody', 'blood'],
   },
   bruising: {
     label: 'Bruising', group: 'soft', places: ['G'],
-    say: ['bruise(s|d)', 'bruising', 'contusion'],
+    say: ['bruise(s|d)', 'bruising', 'contusion', 'contused', 'haematoma', 'hematoma'],
   },
   'draining-tract': {
     label: 'Draining tract', group: 'soft', places: ['G'],
-    say: ['(draining|discharging|sinus) tract(s)', 'fistula(s|e|tion)', 'discharging (sinus|hole)', 'pus (tracking|draining) out'],
+    say: ['(draining|discharging|sinus) tract(s)', 'fistula(s|e|tion)', 'discharging (sinus|hole|tract)', '(pus|something) (tracking|draining|leaking|oozing|coming) (out|from)', '(draining|weeping|leaking) (hole|wound|sore)', 'sinus tract'],
   },
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
-    say: ['[clear] discharge', 'snotty', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
+    say: ['[clear] discharge(s)', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
     withPlace: ['discharging'],
   },
   'bone-spur': {
@@ -373,25 +374,25 @@ export const conditions = {
   },
   pain: {
     label: 'Pain', short: 'sore', group: 'soft', places: ['G', 'T', 'S'],
-    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
-    absentSay: ['non painful', 'pain free', 'comfortable'],
+    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', 'sore to touch', 'sore (when|on) (pressed|palpated|touched|palpation|pressure)', '(resents|resented|objects to|objected to|reacted to|did not like|does not like|hates|hated) (palpation|pressure|touch|it|being touched|me touching|me pressing|me feeling)', '(reaction|response) (to|on) (palpation|pressure)', 'painful (to touch|on palpation)', 'flinched', 'flinching', 'touchy', 'ouchy', 'pulled away', 'guarding', 'raw', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
+    absentSay: ['non painful', 'pain free', 'comfortable', 'not bothered [by it]', 'painless', 'no reaction [(to|on) (palpation|pressure|touch)]'],
   },
   heat: {
     label: 'Heat', group: 'soft', places: ['G'],
-    say: ['heat', 'hot', 'warm to the touch'],
+    say: ['heat', 'hot [to the touch]', 'warm to [the] touch', 'heat in'],
     withPlace: ['warm'],
   },
   tension: {
     label: 'Tension', short: 'tight', group: 'soft', places: ['G'],
-    say: ['tension', 'tight', 'tense', 'tightness', 'hypertonic'],
+    say: ['tension', 'tight', 'tightness', 'tense', 'hypertonic', 'in spasm', 'spasm', 'knotted', 'knots', 'rock hard', 'hard as a rock', 'tight as a drum'],
   },
   crepitus: {
     label: 'Crepitus', group: 'soft', places: ['G'],
-    say: ['crepitus', 'click(s|ing)', 'crunch(ing|y)', 'grating'],
+    say: ['crepitus', 'click(s|ing|y)', 'crunch(ing|y)', 'grating', 'grates', 'grinding feeling', 'popping', 'clunk(s|ing|y)', 'creaks', 'creaking'],
   },
   asymmetry: {
     label: 'Asymmetry', group: 'soft', places: ['G'],
-    say: ['asymmetry', 'asymmetric(al)', 'uneven', 'not (even|symmetrical|symmetric)', 'lopsided'],
+    say: ['asymmetry', 'asymmetric(al)', 'uneven', 'not (even|symmetrical|symmetric)', 'lopsided', 'not level', 'bigger on one side', 'out of balance', 'not matching', 'different sizes', 'one bigger than the other', 'mismatched'],
     absentSay: ['even and symmetrical'],
   },
   'food-pouching': {
@@ -400,11 +401,11 @@ export const conditions = {
   },
   'muscle-wasting': {
     label: 'Muscle wasting', short: 'wasting', group: 'soft', places: ['G'],
-    say: ['muscle (wasting|wastage|atrophy|loss)', 'wasted', 'wasting', 'atrophy', 'atrophied'],
+    say: ['muscle (wasting|wastage|atrophy|loss)', 'wasted [away]', 'wasting [away]', 'atrophy', 'atrophied', 'wastage', 'lost muscle', 'sunken', 'shrunken', 'hollow [above|over]', 'dropped away', 'loss of muscle', 'poor muscle'],
   },
   'lymph-node-enlargement': {
     label: 'Enlarged lymph node', short: 'lymph node', home: 'lymph-nodes', group: 'soft', places: ['G'],
-    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '(lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] (enlarged|up|swollen|raised|big|prominent)', 'lymphadenopathy'],
+    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '(lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] [(a bit|slightly|quite|very)] (enlarged|up|swollen|raised|big|prominent)', '(lumpy|hard|firm) (lymph node|lymph nodes|node|nodes|gland|glands)', 'lymphadenopathy'],
   },
   'reduced-excursion': {
     label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
@@ -421,7 +422,7 @@ export const conditions = {
   },
   'dull-percussion': {
     label: 'Dull on percussion', group: 'soft', places: ['G'],
-    say: ['dull (on|to) percussion', 'percusses dull', 'dull percussion', 'percussion [is] dull', 'sounds dull'],
+    say: ['dull (on|to|when) (percussion|percussed|tapped|tapping|knocking)', '(percusses|percussed|percussing|taps|tapped|sounded|sounding) dull', 'dull (sound|note|tap)', 'dullness', 'dull percussion', 'percussion [is] dull', 'sounds dull'],
     withPlace: ['dull'],
   },
   nosebleed: {
@@ -438,27 +439,27 @@ export const conditions = {
   },
   halitosis: {
     label: 'Halitosis', short: 'bad breath', group: 'horse', places: ['N'],
-    say: ['halitosis', 'bad breath', 'foul breath', 'breath smells [bad]', 'smelly breath'],
+    say: ['halitosis', 'bad breath', '(rotten|awful|terrible|horrible|stinking|rank|nasty) breath', 'breath [(is|was|really|absolutely)] (foul|bad|awful|terrible|rotten|rank|smelly|stinking|horrible|rancid|honking|minging)', 'breath (stinks|reeks|pongs|honks|hums) [(today|of rot)]', '[his|her] mouth (smells|stinks)', 'foul breath', 'breath smells [bad]', 'smelly breath'],
   },
   quidding: {
     label: 'Quidding', group: 'horse', places: ['N'],
-    say: ['quid(s|ding|ded)', 'dropping (food|feed|hay|his feed|her feed|his food|her food|haylage)', 'drops (food|feed|hay|his feed|her feed)', 'balling hay'],
+    say: ['quid(s|ding|ded)', '(dropping|drops|dropped|spitting|spits) [out] [(half|some|a lot|lots|most|balls)] [of] [(his|her|their|the|its)] (food|feed|hay|haylage|chaff|dinner|hard feed|forage|nuts|wads)', '(wads|balls) of (hay|haylage|grass) (on the floor|in the stable|dropped)', 'leaving (quids|wads|balls)', '(spits|spitting) out (wads|balls) [of (hay|haylage|grass)]', 'drops (food|feed|hay|his feed|her feed)', 'balling hay'],
   },
   'weight-loss': {
     label: 'Weight loss', group: 'horse', places: ['N'],
-    say: ['weight loss', 'losing (weight|condition)', 'lost (weight|condition|some weight|some condition)', 'dropping (condition|weight|off)', 'dropped (condition|weight|off)'],
+    say: ['weight loss', 'losing [a bit of|some] (weight|condition)', 'gone (thin|poor|ribby|light)', 'dropping (off|away)', '(weight|condition) (loss|dropping off|falling off|going)', 'looking (poor|thin|ribby|light)', 'light on (condition|weight)', 'lost (weight|condition|some weight|some condition)', 'dropping (condition|weight|off)', 'dropped (condition|weight|off)'],
   },
   drooling: {
     label: 'Drooling', group: 'horse', places: ['N'],
-    say: ['drooling', 'drools', 'slobber(s|ing)', 'hypersalivation', 'salivating', 'ptyalism', 'excess saliva'],
+    say: ['drooling', 'drools', 'dribble', 'dribbles', 'dribbling', 'dribbly', 'frothing', 'salivation', 'slobber(s|ing)', 'hypersalivation', 'salivating', 'ptyalism', 'excess saliva'],
   },
   'head-shaking': {
     label: 'Head shaking', group: 'horse', places: ['N'],
-    say: ['head (shaking|tossing|shakes|tosses|flicking)', 'headshaking', 'shakes (his|her|its) head', 'tosses (his|her|its) head', 'shaking (his|her|its) head'],
+    say: ['head (shaking|tossing|shakes|tosses|flicking|shaker|throwing|nodding|flicks)', '(shaking|tossing|throwing|flicking|shakes|tosses|throws|flicks) (the|his|her|its) head [(about|around|up)]', 'headshaking', 'shakes (his|her|its) head', 'tosses (his|her|its) head', 'shaking (his|her|its) head'],
   },
   'bit-resistance': {
     label: 'Bit resistance', group: 'horse', places: ['N'],
-    say: ['bit resistance', 'bitting problem(s)', 'bitting (issue|issues|trouble)', 'resist(s|ing) the bit', 'fuss(y|ing) [(with|in|about)] the (bit|contact|mouth|bridle)', 'evad(es|ing) the (bit|contact)', '(leans|leaning) on the bit', 'fights the bit', 'unhappy (in|with|on) the (bit|contact)', 'hangs on the bit', 'fussy in the (mouth|bridle|contact)'],
+    say: ['bit resistance', 'bitting problem(s)', 'bitting (issue|issues|trouble)', 'resist(s|ing) the bit', '(fussy|fidgety|unsteady|unsettled|strong|heavy|one sided|leaning|difficult|awkward|playing up|fussing|unhappy|not happy|not right) (in|with|on|to) the (bit|bridle|contact|mouth|hand|rein|left rein|right rein)', '(chomping|chewing|champing|grabbing|pulling) (at|on) the bit', 'against the bit', 'above the bit', 'behind the bit', 'tongue over the bit', 'gets [his|her] tongue over [the bit]', '(hates|dislikes|resents) the bit', 'not taking the contact', 'fuss(y|ing) [(with|in|about)] the (bit|contact|mouth|bridle)', 'evad(es|ing) the (bit|contact)', '(leans|leaning) on the bit', 'fights the bit', 'unhappy (in|with|on) the (bit|contact)', 'hangs on the bit', 'fussy in the (mouth|bridle|contact)'],
   },
   'body-condition': {
     label: 'Body condition', group: 'horse', places: ['N'], scale: 'body-condition',
@@ -466,15 +467,15 @@ export const conditions = {
   },
   'slow-eating': {
     label: 'Slow eating', group: 'horse', places: ['N'],
-    say: ['slow (eating|eater|to eat)', 'eats slowly', 'eating slowly', 'taking longer to eat', 'slow with (his|her) (hay|feed)'],
+    say: ['slow (eating|eater|to eat|to finish|at eating|finishing [(his|her)] (hay|feed|dinner))', '(slow|slower|takes ages|takes forever|taking ages|taking forever) (with|to eat|to finish|over|finishing|eating) [(his|her|the)] [(hay|feed|food|dinner|haylage)]', 'eats slowly', 'eating slowly', 'taking longer to eat', 'slow with (his|her) (hay|feed)'],
   },
   choke: {
     label: 'Choke', group: 'horse', places: ['N'],
-    say: ['choke', 'choked', 'choking'],
+    say: ['choke', 'choked', 'choking', 'choke episode(s)', 'episode(s) of choke'],
   },
   'one-sided-chewing': {
     label: 'One-sided chewing', group: 'horse', places: ['N'],
-    say: ['one sided chewing', 'chew(s|ing) on one side', 'chew(s|ing) on the (left|right) [side] only', 'only chews on (one|the left|the right) [side]', 'favours one side'],
+    say: ['one sided chewing', '(chews|chewing|eats|eating) (on|with) (one|the left|the right) [side] [(only|mostly|mainly|all the time)]', '(favours|favouring|favors|favoring) (the|his|her|one) [(left|right)] [side]', 'chew(s|ing) on one side', 'chew(s|ing) on the (left|right) [side] only', 'only chews on (one|the left|the right) [side]', 'favours one side'],
   },
   'long-fibre-in-droppings': {
     label: 'Long fibre in droppings', group: 'horse', places: ['N'],
