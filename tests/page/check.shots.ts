@@ -23,6 +23,8 @@ const scenes: Readonly<Record<string, Scene>> = {
   book: { at: '#/book' },
   'book-search': { at: '#/book?words=hook&tooth=106' },
   'book-horse': { at: '#/book/horse/Juniper' },
+  settings: { at: '#/settings' },
+  'settings-night': { at: '#/settings', dark: true },
   'book-night': { at: '#/book', dark: true },
 };
 

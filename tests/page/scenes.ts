@@ -45,6 +45,7 @@ const draftOf = (spoken: readonly Spoken[], more: Partial<Draft> = {}): Draft =>
 });
 const frames = (draft: Draft, state: HearingState): readonly FromServer[] => [{ type: 'draft', draft }, { type: 'hearing', state }];
 
+const manyReadings = (utterance: string): Doubt => ({ ...twoReadings(utterance), words: 'oh six hook', readings: ['106', '206', '306', '406'].map((label) => ({ label, items: [] })) });
 const unsure = say('last rasped about a year ago');
 const unsureOf = (utterance: string): Doubt => ({
   id: `${utterance}-d`, doubt: 'unsure', words: 'last rasped about a year ago', utterance, state: 'open',
@@ -52,6 +53,8 @@ const unsureOf = (utterance: string): Doubt => ({
 });
 const doubted = say('oh nine caries grade two');
 const doubtedUtterance: Utterance = { ...doubted.utterance, words: doubted.utterance.words.map((w) => ({ ...w, as: 'doubt:d' })) };
+const open = say('oh six hook');
+const openUtterance: Utterance = { ...open.utterance, words: open.utterance.words.map((w) => ({ ...w, as: 'doubt:d' })) };
 const struck = say('scratch that');
 const lost: DraftItem = { ...middle.at(-1)!.items[0]!, state: 'struck' };
 
@@ -62,6 +65,7 @@ export const scenes: Readonly<Record<string, { readonly frames: readonly FromSer
   'mid-exam': { frames: frames(draftOf(middle), 'listening') },
   sunlight: { frames: frames(draftOf(middle), 'reading'), sunlight: true },
   doubt: { frames: frames(draftOf([...middle, { utterance: doubtedUtterance, items: [] }], { doubts: [{ doubt: twoReadings(doubtedUtterance.id) }] }), 'listening') },
+  'doubt-of-four': { frames: frames(draftOf([...middle, { utterance: openUtterance, items: [] }], { doubts: [{ doubt: manyReadings(openUtterance.id) }] }), 'listening') },
   'older-doubt': { frames: frames(draftOf([unsure, ...middle], { doubts: [{ doubt: unsureOf(unsure.utterance.id) }] }), 'reading') },
   struck: {
     frames: frames(draftOf([...middle.slice(0, -1), { utterance: middle.at(-1)!.utterance, items: [lost] }, struck], {

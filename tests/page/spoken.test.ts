@@ -85,3 +85,37 @@ test.each(['phone', 'laptop'] as const)('by voice on a %s: nothing that was mish
   await page.getByRole('dialog').getByRole('button', { name: /No name yet.*1 item/ }).click();
   await expect.poll(async () => standing(await draftOf(page, juniper)), { timeout: 60_000 }).toEqual(['106 hook', '309 hook', '207 ramp']);
 });
+
+test('it answers by voice and by tone, keeps the screen awake, and tells the program what it says', { timeout: 300_000 }, async () => {
+  const lines = ['one oh six hook', 'left nine hook', 'the second one', 'what is left', 'finish exam'];
+  folder = await mkdtemp(join(tmpdir(), 'quidnote-spoken-'));
+  spoken = await openSpoken(folder, lines);
+  browser = await launch(spoken.microphone);
+  const page = await (await browser.newContext({ viewport: screens.tablet })).newPage();
+  page.setDefaultTimeout(150_000);
+  const sent: string[] = [];
+  page.on('websocket', (socket) => socket.on('framesent', ({ payload }) => { if (typeof payload === 'string') sent.push(payload); }));
+  // Debian's chromium brings no voices: in place of a loudspeaker a list, to which a sentence takes a moment. Tones and the lock are the browser's own, counted.
+  await page.addInitScript(() => {
+    const kept = { said: [] as string[], tones: 0, awake: 0 };
+    const begin = OscillatorNode.prototype.start;
+    OscillatorNode.prototype.start = function (...when) { kept.tones += 1; return begin.apply(this, when); };
+    const lock = navigator.wakeLock.request.bind(navigator.wakeLock);
+    navigator.wakeLock.request = async (kind) => { const got = await lock(kind); kept.awake += 1; return got; };
+    const voices = [{ localService: false, lang: 'en-GB', name: 'far away', default: true }, { localService: true, lang: 'en-GB', name: 'here', default: false }];
+    class Sentence { onend?: () => void; voice?: { name: string }; constructor(readonly text: string) {} }
+    Object.assign(window, { kept, SpeechSynthesisUtterance: Sentence });
+    Object.defineProperty(window, 'speechSynthesis', { value: { getVoices: () => voices, cancel: () => undefined, speak: (sentence: Sentence) => { kept.said.push(`${sentence.voice!.name}: ${sentence.text}`); setTimeout(() => sentence.onend?.(), 50); } } });
+  });
+  await page.goto(spoken.address);
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: 'Listening' }).click();
+  await page.getByRole('button', { name: 'Start listening' }).click();
+  await page.locator('.check h1').waitFor();
+  const { said, tones, awake } = await page.evaluate(() => (window as unknown as { kept: { said: string[]; tones: number; awake: number } }).kept);
+  expect(said.every((line) => line.startsWith('here: '))).toBe(true);
+  expect(said).toContain('here: two oh nine, or three oh nine?');
+  expect(said.find((line) => line.includes('Not looked at yet'))).toBeDefined();
+  expect(tones).toBeGreaterThanOrEqual(8);
+  expect(awake).toBe(1);
+  expect(sent.filter((frame) => frame.includes('"said"')).map((frame) => `here: ${(JSON.parse(frame) as { sentence: string }).sentence}`)).toEqual(said);
+});

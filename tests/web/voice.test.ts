@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { sounding } from '../../web/voice/sounding.ts';
 import { toneLasts, tones, type Tone } from '../../web/voice/tones.ts';
-import { chooseVoice } from '../../web/voice/voice.ts';
+import { FromPage } from '../../parser/contract/wire.ts';
+import { chooseVoice, pieces } from '../../web/voice/voice.ts';
 
 describe('our four tones', () => {
   const all = Object.keys(tones) as Tone[];
@@ -57,4 +58,16 @@ describe('the voice that reads back', () => {
     expect(chooseVoice(voices, 'en-IE')?.name).toBe('us');
     expect(chooseVoice([voices[0]!], 'de-DE')).toBeUndefined();
   });
+});
+
+describe('a long answer', () => {
+  const all = Array.from({ length: 60 }, (_, n) => `One oh six. Hook, front, ${n} millimetres high.`).join(' ');
+  test('is said in pieces that the server takes as our own words, and no word is lost between them', () => {
+    expect(pieces(all).join(' ')).toBe(all);
+    for (const sentence of pieces(all)) {
+      expect(sentence.length).toBeLessThan(200);
+      expect(FromPage.safeParse({ type: 'said', sentence }).success).toBe(true);
+    }
+  });
+  test('a short one is said in one go', () => expect(pieces('One oh six. Hook, front. Four millimetres.')).toHaveLength(1));
 });

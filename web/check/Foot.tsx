@@ -10,14 +10,18 @@ export function Foot() {
   const keys = useRef<HTMLDialogElement>(null);
   const d = draft.value!;
   return (
-    <footer class="foot row">
-      <a class="button quiet" href={api.ownerPage(d.id)} target="_blank" rel="noreferrer">Page for the owner</a>
-      <a class="button quiet" href={api.vetPage(d.id)} target="_blank" rel="noreferrer">Letter to the veterinarian</a>
-      {!confirmed.value && <span class="small soft">Both say “draft” until you confirm.</span>}
-      <a class="button quiet" href={api.exportOf(d.id)} download>Export</a>
-      {!confirmed.value && <JoinWith />}
-      {!confirmed.value && d.utterances.length > 0 && <button type="button" class="quiet" disabled={busy.value} onClick={() => void reread()}>Hear it all again</button>}
-      <button type="button" class="quiet" id="keys" onClick={() => keys.current?.showModal()}>Keys</button>
+    <footer class="foot">
+      <div class="row">
+        <a class="button" href={api.ownerPage(d.id)} target="_blank" rel="noreferrer">Page for the owner</a>
+        <a class="button" href={api.vetPage(d.id)} target="_blank" rel="noreferrer">Letter to the veterinarian</a>
+        {!confirmed.value && <span class="small soft">Both say “draft” until you confirm.</span>}
+      </div>
+      <div class="row rest">
+        <a class="button quiet" href={api.exportOf(d.id)} download>Export</a>
+        {!confirmed.value && <JoinWith />}
+        {!confirmed.value && d.utterances.length > 0 && <button type="button" class="quiet" disabled={busy.value} onClick={() => void reread()}>Hear it all again</button>}
+        <button type="button" class="quiet" id="keys" onClick={() => keys.current?.showModal()}>Keys</button>
+      </div>
       <dialog ref={keys} aria-labelledby="keys-title">
         <h2 id="keys-title">Keys</h2>
         <dl class="keys">{keyTable.map((k) => <div key={k.does}><dt>{k.shown}</dt><dd>{k.does}</dd></div>)}</dl>

@@ -120,11 +120,13 @@ export function Mouth({ draft, now = [], focus = null, onPick, label = 'The mout
 
 /** A tooth's number; a doubt lifts it into a tag with a question mark. */
 function Number({ at, text, doubts }: { at: { x: number; y: number }; text: string; doubts: number }) {
-  if (doubts === 0) return <text class="number" x={at.x} y={at.y} dy="0.36em">{text}</text>;
+  const away = at.x - size.width / 2;
+  const beside = Math.abs(away) > 75;
+  if (doubts === 0) return <text class={`number${beside ? (away < 0 ? ' west' : ' east') : ''}`} x={at.x} y={at.y} dy="0.36em">{text}</text>;
   const words = text ? `${text} ?` : '?';
   const wide = words.length * 7.6 + 10;
   // Beside a row the tag grows away from the tooth.
-  const x = at.x + (text && Math.abs(at.x - size.width / 2) > 75 ? Math.sign(at.x - size.width / 2) * 6 : 0);
+  const x = at.x + (text && beside ? Math.sign(away) * 6 : 0);
   return (
     <g class="tag">
       <rect x={x - wide / 2} y={at.y - 10} width={wide} height={20} rx={6} />

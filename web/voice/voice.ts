@@ -29,13 +29,22 @@ export interface VoiceOptions {
 /** A browser may never report an end: after this long a sentence counts as said. */
 const longestMs = (sentence: string): number => 2000 + 120 * sentence.length;
 
-/** Sentences are said one after another; a long queue is dropped for the newest, because old news confuses wet hands. */
+/** Letters said in one go: browsers fall silent in the middle of long speeches, and a long answer must be able to give way to a newer one. */
+const atOnce = 160;
+/** A long answer in pieces, cut where a sentence or a part of a list ends. */
+export const pieces = (words: string): readonly string[] => words.split(/(?<=[.;:?!,]) /).reduce<readonly string[]>((all, part) => {
+  const last = all.at(-1);
+  return last !== undefined && last.length + part.length < atOnce ? [...all.slice(0, -1), `${last} ${part}`] : [...all, part];
+}, []);
+
+/** What is wanted is said one after the other; the newest takes the place of what still waits or is left of a long answer, because old news confuses wet hands. */
 export const openVoice = ({ synthesis, marks, language, now, begins }: VoiceOptions): Voice => {
-  const queue: string[] = [];
+  let queue: readonly string[] = [];
   let speaking = false;
   const voice = (): SpeechSynthesisVoice | undefined => synthesis && chooseVoice(synthesis.getVoices(), language);
   const next = (): void => {
-    const sentence = queue.shift();
+    const [sentence, ...rest] = queue;
+    queue = rest;
     const by = voice();
     if (sentence === undefined || !synthesis || !by) {
       speaking = false;
@@ -62,12 +71,11 @@ export const openVoice = ({ synthesis, marks, language, now, begins }: VoiceOpti
   return {
     say: (sentence) => {
       if (!voice()) return;
-      queue.splice(0, Math.max(0, queue.length - 1));
-      queue.push(sentence);
+      queue = pieces(sentence);
       if (!speaking) next();
     },
     hush: () => {
-      queue.length = 0;
+      queue = [];
       synthesis?.cancel();
     },
     there: () => voice() !== undefined,
