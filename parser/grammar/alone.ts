@@ -32,7 +32,7 @@ export function alone(input: Alone): readonly Made[] {
     if (/\bsame\b/.test(words)) return repeated(last, input, places, mods, placings.length > 0 ? onSide(last, placings, input.missing) : mirrored(words, last), 'present');
     if (/\b(nothing|none) (like that|of that|there|of it)\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
-    if (placings.length > 0 && fits && (/^(and|also|plus|as well as)\b/.test(words) || /\b(as well|too|also)$/.test(words))) return repeated(last, input, places, mods, resolvePlace(placings, wantedBy(last.condition, input.missing)), last.presence);
+    if (placings.length > 0 && fits && (/^(and|also|plus|as well as|another|ditto|likewise|one more|and another)\b/.test(words) || /\b(as well|too|also|likewise|ditto)$/.test(words))) return repeated(last, input, places, mods, onSide(last, placings, input.missing), last.presence);
   }
   const canines = placings.length === 1 && placings[0]?.raw.positions?.length === 1 && placings[0].raw.positions[0] === 4 && input.marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
   if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'absent'], doubts: [] }]; }

@@ -199,6 +199,8 @@ function scopesOf(marks: readonly Mark[], role: Roles['role'], heads: readonly H
     const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
     const previous = heads.findLastIndex((head) => head.mark < i);
     // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
+    // "four mil i think" is a guess at the size.
+    if (cues.every(({ means, looks }) => means === 'suspected' && looks !== 'forward') && (marks[i - 1]?.measure || marks[i - 1]?.grade)) return;
     const forward = cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
     if (forward && reachable && (!placeBetween || previous < 0 || back === undefined) && ['absent', 'suspected', 'before'].includes(forward.means)) {

@@ -117,7 +117,7 @@ function narrowed(marks: readonly Mark[], units: readonly Unit[]): { readonly cu
 }
 
 /** The part of a place that lies on one side; undefined where the place does not hold both sides. */
-function onSide(raw: RawPlace, side: 'left' | 'right'): RawPlace | undefined {
+export function onSide(raw: RawPlace, side: 'left' | 'right'): RawPlace | undefined {
   if (raw.codes) {
     const codes = raw.codes.filter((code) => (side === 'left') === [2, 3, 6, 7].includes(quadrantOf(code)));
     return codes.length > 0 && codes.length < raw.codes.length ? { codes, joined: codes.length === 1 ? 'one' : 'and' } : undefined;

@@ -32,7 +32,8 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
     const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
     // "glands up": a paired region that the finding's own words name in the plural.
-    const place = found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
+    const neither = found !== null && 'region' in found && found.side === undefined && regions[found.region].paired && placings.some(({ marks: at }) => tokens[(marks[at[0] as number] as Mark).from - 1]?.t === 'neither');
+    const place = neither ? { ...found, side: 'both' as const } : found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     const surfaces = [...new Set([...details.surfaces, ...(distal ? ['distal' as const] : [])])];
     const crest = crested.length > 0 ? { crest: [...crested] } : {};

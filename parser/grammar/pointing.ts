@@ -8,9 +8,10 @@ import { digitWords, teenWords } from '../lexicon/numbers.ts';
 import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
+import { readCodes } from './places.ts';
 import { opposing, otherSide } from './teeth.ts';
 import { expand } from './template.ts';
-import type { Token } from './tokens.ts';
+import { isOh, type Token } from './tokens.ts';
 
 const nameOf = (table: Readonly<Record<string, number>>, value: number): string => Object.keys(table).find((word) => table[word] === value) ?? '';
 /** A tooth as the words of its number. */
@@ -45,15 +46,26 @@ const pointers: readonly Pointer[] = [
 const inNumber = new Set(['oh', 'o', 'zero', 'ten', 'eleven', 'twelve', 'one', 'hundred', 'double', 'point']);
 const firstWords = new Set(pointers.map(([[first]]) => first));
 
+/** The tooth last named before a word. */
+function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
+  for (let at = to - 2; at >= 0; at -= 1) {
+    const codes = isOh(tokens[at]?.t) ? undefined : readCodes(tokens.slice(0, to), at)?.raw.codes;
+    if (codes?.length) return { teeth: [...codes] };
+  }
+  return undefined;
+}
+
 export function pointed(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   const last = standing(context, carry.last);
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
-  const place = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
-  if (!place) return tokens;
+  const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   for (let at = 0; at < tokens.length; at += 1) {
     const pointer = !firstWords.has(tokens[at]?.t) ? undefined : pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word) && !(pattern.at(-1) === 'one' && inNumber.has(tokens[at + pattern.length]?.t ?? '')));
-    const words = pointer?.[1](place);
-    if (pointer === undefined || words === undefined) continue;
+    if (pointer === undefined) continue;
+    // "a step on two ten with a pocket behind it": what this phrase named comes before what an earlier one did.
+    const place = codeBefore(tokens, at) ?? carried;
+    const words = place ? pointer[1](place) : undefined;
+    if (words === undefined || (pointer[0].at(-1) === 'opposite' && tokens[at + pointer[0].length]?.t === 'the')) continue;
     const from = tokens[at] as Token;
     return [...tokens.slice(0, at), ...words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pointer[0].length - 1)] ?? from).word, carried: true })), ...tokens.slice(at + pointer[0].length)];
   }

@@ -5,8 +5,9 @@ import type { ConditionEntry } from '../lexicon/types.ts';
 import { aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
+import { named } from './named.ts';
 import { readAmount, readNumber } from './numbers.ts';
-import { comparing, contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
+import { contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, type Term } from './vocabulary.ts';
@@ -48,7 +49,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
     marks.push(mark);
     at = mark.to;
   }
-  return { marks: withBoth(withoutComparison(partPlaces(mergeClusters(marks), tokens), tokens)), steps };
+  return { marks: named(partPlaces(mergeClusters(marks), tokens), tokens), steps };
 }
 
 function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
@@ -171,35 +172,7 @@ function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined 
   return amount && { from: at, to: amount.to, number: amount.value };
 }
 
-const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
-const bareSide = (mark: Mark | undefined): boolean => mark?.place !== undefined && mark.place.side !== undefined && Object.keys(mark.place).every((key) => key === 'side' || key === 'weak');
-const compares = (mark: Mark | undefined, tokens: readonly Token[]): boolean => mark !== undefined && mark.place === undefined && comparing.has(text(tokens, mark.from));
-
-/** "left worse than right", "worse on the left": one side beside the other, no change and no other place. */
-function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  const at = marks.findIndex((mark) => compares(mark, tokens));
-  if (at < 0) return marks;
-  const glue = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue') === true || (mark?.unknown === true && text(tokens, mark.from) === 'than');
-  let end = at + 1;
-  while (end < marks.length && glue(marks[end])) end += 1;
-  if (!bareSide(marks[end]) && text(tokens, (marks[at] as Mark).to) !== 'than') return marks;
-  let start = at;
-  while (start > 0 && glue(marks[start - 1])) start -= 1;
-  const from = bareSide(marks[start - 1]) ? start - 1 : at;
-  return marks.map((mark, i) => (i >= from && i <= (bareSide(marks[end]) ? end : at) ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
-}
-
-/** "no hooks on one oh six and two oh six but points on both": the two that were named. */
-const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
-  if (!mark.place?.weak || !bareSide(mark)) return mark;
-  const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined);
-  // "three oh four and three oh five both have tartar": said once more of the same two.
-  if (at >= 0 && marks.slice(at + 1, i).every(isGlue)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
-  const named = marks.slice(at, i).some(isHead) ? marks[at]?.place : undefined;
-  return named && (named.codes?.length === 2 || named.side === 'both') && !marks.slice(i + 1).some(({ place }) => place) ? { ...mark, place: named } : mark;
-});
-
-const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
+export const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 
 /** "cap off six oh seven, five oh seven not ready": two teeth of different rows between two findings, one for each. */
 function partPlaces(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {

@@ -1,12 +1,22 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
-import { scan, type Mark } from './scan.ts';
+import { isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const markers: readonly (readonly string[])[] = correctionSay.filter((form) => !onlyAtStart.includes(form)).map((form) => form.split(' ')).sort((a, b) => b.length - a.length);
 
 /** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
-const plainNo = (tokens: readonly Token[], at: number): boolean => { const next = tokens[at]?.t === 'no' ? scan(tokens.slice(at + 1, at + 8)).marks[0] : undefined; return next?.place?.codes !== undefined || next?.measure !== undefined; };
+function plainNo(tokens: readonly Token[], at: number): boolean {
+  if (tokens[at]?.t !== 'no') return false;
+  const after = scan(tokens.slice(at + 1, at + 8)).marks;
+  const next = after.find((mark) => !mark.terms?.some((t) => t.k === 'glue'));
+  if (next?.place?.codes !== undefined || next?.measure !== undefined) return true;
+  if (next?.place === undefined && next?.number === undefined) return false;
+  // "on the left, no the right cheek": another side of what was said last; "three mil, no four": another number.
+  const last = scan(tokens.slice(0, at)).marks.findLast((mark) => !mark.terms?.some((t) => t.k === 'glue'));
+  if (next.number !== undefined) return last?.measure !== undefined || last?.grade !== undefined;
+  return last?.place?.side !== undefined && next.place?.side !== undefined && last.place.side !== next.place.side && !scan(tokens.slice(at + 1)).marks.some(isHead);
+}
 const firstWords = new Set(markers.map(([first]) => first));
 const markerAt = (tokens: readonly Token[], at: number): number => (!firstWords.has(tokens[at]?.t) ? plainNo(tokens, at) ? 1 : 0 : markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0));
 
@@ -35,12 +45,15 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
   return { tokens, takenBack: [], steps: steps + tokens.length };
 }
 
-const isHead = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 const isSomething = (mark: Mark): boolean => isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined;
 
 /** Puts what was said last in the place of what it corrects; undefined where it corrects nothing here. */
 function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
+  // "three mil, no four, on one oh six hook": the number alone is put right, what follows goes on.
+  const [number] = afterMarks;
+  const sized = beforeMarks.at(-1);
+  if (number?.number !== undefined && afterMarks.length > 1 && (sized?.measure ?? sized?.grade)) return [...(swapNumber(before, sized, after.slice(number.from, number.to)) as readonly Token[]), ...after.slice(number.to)];
   if (afterMarks.some(isHead)) {
     if (afterMarks.some((mark) => mark.place) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
     return [...before.slice(place.from, place.to), ...after];

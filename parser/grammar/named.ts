@@ -1,0 +1,46 @@
+/** Words of place that lean on a place named before in the same phrase: "on both", "the left one", "left worse than right". */
+import { onSide } from './ellipsis.ts';
+import { comparing } from './places.ts';
+import { isHead, type Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks);
+
+const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
+const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
+/** A side and nothing else. */
+const bareSide = (mark: Mark | undefined): boolean => mark?.place !== undefined && mark.place.side !== undefined && Object.keys(mark.place).every((key) => key === 'side' || key === 'weak');
+const compares = (mark: Mark | undefined, tokens: readonly Token[]): boolean => mark !== undefined && mark.place === undefined && comparing.has(text(tokens, mark.from));
+
+/** "left worse than right", "worse on the left": one side beside the other, no change and no other place. */
+function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const at = marks.findIndex((mark) => compares(mark, tokens));
+  if (at < 0) return marks;
+  const glue = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue') === true || (mark?.unknown === true && text(tokens, mark.from) === 'than');
+  let end = at + 1;
+  while (end < marks.length && glue(marks[end])) end += 1;
+  if (!bareSide(marks[end]) && text(tokens, (marks[at] as Mark).to) !== 'than') return marks;
+  let start = at;
+  while (start > 0 && glue(marks[start - 1])) start -= 1;
+  const from = bareSide(marks[start - 1]) ? start - 1 : at;
+  return marks.map((mark, i) => (i >= from && i <= (bareSide(marks[end]) ? end : at) ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
+}
+
+/** "no hooks on one oh six and two oh six but points on both": the two that were named. */
+const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
+  if (!mark.place?.weak || !bareSide(mark)) return mark;
+  const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined);
+  // "three oh four and three oh five both have tartar": said once more of the same two.
+  if (at >= 0 && marks.slice(at + 1, i).every(isGlue)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
+  const named = marks.slice(at, i).some(isHead) ? marks[at]?.place : undefined;
+  return named && (named.codes?.length === 2 || named.side === 'both') && !marks.slice(i + 1).some(({ place }) => place) ? { ...mark, place: named } : mark;
+});
+
+/** "both canines have tartar and the left one is loose": of the two that were named. */
+const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
+  const side = mark.place?.side;
+  if (!bareSide(mark) || (side !== 'left' && side !== 'right') || !/^ones?$/.test(text(tokens, mark.to))) return mark;
+  const whole = marks.slice(0, i).findLast(({ place }) => place !== undefined && place.side !== side)?.place;
+  const part = whole && onSide(whole, side);
+  return part ? { ...mark, place: part } : mark;
+});
