@@ -13,9 +13,6 @@ import { z } from 'zod';
 import { Draft, Header } from './draft.ts';
 import { Item } from './item.ts';
 
-export const soundMagic = 0x51444e31;
-export const sampleRate = 16000;
-
 export const ApiError = z.object({ code: z.string(), message: z.string() });
 export type ApiError = z.infer<typeof ApiError>;
 

@@ -1,6 +1,6 @@
 /** A binary frame from the page: 24 bytes of head, then 16-bit sound (layout: parser/contract/wire.ts). */
 import { crc32 } from 'node:zlib';
-import { sampleRate, soundMagic } from '../../parser/contract/wire.ts';
+import { sampleRate, soundMagic } from '../../parser/contract/sound.ts';
 import type { Chunk } from './doors.ts';
 import { refuse } from './refusal.ts';
 

@@ -1,4 +1,4 @@
-import { soundMagic } from '../../parser/contract/wire.ts';
+import { soundMagic } from '../../parser/contract/sound.ts';
 import { crc32 } from './crc32.ts';
 
 /** A stretch of sound on its way to the server: 16-bit little-endian mono PCM at 16 kHz. */

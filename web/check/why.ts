@@ -30,6 +30,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'work without a verb of doing': 'work was named without saying whether it was done', 'would have': '“would have” does not say that it was done', 'work of the past': 'it was done at an earlier time', 'done to what was named': 'it was done to the teeth just named',
   'carried place': 'its place was carried over from the phrase before', 'less those named': 'those named beside it are left out', except: 'it was named as the exception', 'one of those named': 'it is one of the teeth just named',
   'after the work': 'it was said after the work', 'left alone': 'it was left as it was', 'packed beside a gap': '“packed” beside a gap is feed', 'overhang of the incisors': 'an overhang of the incisors is an overjet', 'swelling of a node': 'a swollen node is an enlarged one', 'the long side': 'which side is long was named with it',
+  'sharp cheek teeth': 'sharp cheek teeth have sharp enamel points', 'said twice': 'what was said twice is one item',
   'sound-alike': 'a word was read as the one of the trade that it sounds like', 'two readings': 'it can be read in more than one way', 'mobility or molar': '“M” is said of mobility and of molars',
   'bare not seen': '“not seen” stood alone', 'dose as spoken': 'the dose is kept as it was spoken', fact: 'it is about the visit', 'not examined': 'it was said to be not examined', note: 'the word “note” keeps what follows as it is', sedation: 'sedation was named', 'what comes next': 'something to do later was named',
 };
