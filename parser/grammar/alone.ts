@@ -34,8 +34,9 @@ export function alone(input: Alone): readonly Made[] {
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
     if (placings.length > 0 && fits && (/^(and|also|plus|as well as|another|ditto|likewise|one more|and another)\b/.test(words) || /\b(as well|too|also|likewise|ditto)$/.test(words))) return repeated(last, input, places, mods, onSide(last, placings, input.missing), last.presence);
   }
-  const canines = placings.length === 1 && placings[0]?.raw.positions?.length === 1 && placings[0].raw.positions[0] === 4 && input.marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
-  if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'absent'], doubts: [] }]; }
+  const there = placings.length === 1 && input.tokens.some(({ t }) => ['present', 'there', 'in', 'through', 'up'].includes(t)) && input.marks.every(({ terms, place }) => place !== undefined || (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
+  const canines = placings.length === 1 && placings[0]?.raw.positions?.length === 1 && placings[0].raw.positions[0] === 4 && (there || input.marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined)));
+  if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: there ? 'present' : 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: there ? ['finding'] : ['finding', 'absent'], doubts: [] }]; }
   // "nothing on the upper left": nothing was found there.
   if (placings.length > 0 && /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)))* (?:on|in|at|along|around|up|down)\b/.test(words)) {
     const { place, doubts } = resolvePlace(placings, wantedBy('abnormality', input.missing, true));

@@ -109,9 +109,10 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   for (let h = heads.length - 1; h >= 0; h -= 1) {
     const mark = (heads[h] as Head).mark;
     const nextHead = heads[h + 1]?.mark ?? Infinity;
-    const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark);
+    const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
+    const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
     const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
-    const after = groups.filter((g) => (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
+    const after = groups.filter((g) => fits(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
     const sided = before && after[0] && !marks[mark]?.again ? withSide(before, after[0]) : undefined;
     if (sided) { placings[h] = sided; forward[h] = false; continue; }
@@ -146,6 +147,12 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
 
 const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
+
+/** A bite stands at no single tooth: "stepped incisors, two oh one long". */
+const canStand = (head: Head, group: PlaceGroup): boolean => {
+  const kinds = head.condition && (conditions[head.condition.id] as ConditionEntry).places;
+  return kinds === undefined || kinds.some((kind) => kind === 'T' || kind === 'S' || kind === 'G') || group.placings.some(({ raw }) => raw.codes === undefined);
+};
 
 /** "two oh nine worried me but it's sound": what comes behind the stop is said of the place before it. */
 const pronouns = new Set(['it', 'its', "it's", 'they', 'them', 'both']);

@@ -4,6 +4,7 @@
  * no width before the place that needs it; all later rules then see one finding for each place.
  */
 import type { Roles } from './assemble.ts';
+import { sameAgain } from './figures.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import { quadrantOf } from './teeth.ts';
@@ -27,11 +28,10 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     const next = heads[h + 1]?.mark ?? marks.length;
     const units = unitsBetween(marks, role, h === 0 ? 0 : head.mark, hungryFrom(marks, role, head.mark, next, heads[h + 2]?.mark ?? marks.length));
     const { from, to } = marks[head.mark] as Mark;
-    const again = { terms: [term], again: { from, to } };
     const bySide = narrowed(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units);
     bySide?.places.forEach((raw, at) => places.set(at, raw));
-    cuts.forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, ...again }); });
+    cuts.forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, terms: [term], again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) } }); });
   });
   if (puts.size === 0 && places.size === 0) return { marks, was: [] };
   const out = marks.flatMap((mark, i): [Mark, number][] => {
@@ -80,12 +80,16 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     const turn = between.some(({ as }) => as === 'cue') || (between.length > 0 && between.at(-1)?.as === 'stop');
     const ownFirst = between.findIndex(({ as, kind }) => as === 'mod' && used.has(kind));
     const follows = units.slice(u + 1, places[k + 2] ?? units.length).filter(({ as }) => as === 'mod');
-    const cut = ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
+    const same = sameAfter(marks, tokens, b);
+    const cut = same ? b : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
     if (cut === undefined) return [];
     start = ownFirst >= 0 ? last + 1 + ownFirst : u;
     return [cut];
   });
 }
+
+/** "ten the same", "two oh six ditto". */
+const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const to = (marks[at] as Mark).to; return sameAgain.has(tokens[tokens[to]?.t === 'the' ? to + 1 : to]?.t ?? ''); };
 
 const shapeOf = (raw: RawPlace): Shape => (raw.region !== undefined ? 'region' : raw.codes !== undefined || raw.positions !== undefined || raw.row || raw.quadrants !== undefined || (raw.jaw !== undefined && raw.side !== undefined) || raw.jaw !== undefined ? 'teeth' : 'side');
 const beside = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent', 'crest', 'peak']);

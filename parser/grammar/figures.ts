@@ -20,6 +20,8 @@ function quadrantIn(raw: RawPlace): Quadrant | undefined {
 
 const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue' || t.k === 'filler') ?? false;
 const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
+/** "ten the same", "eleven too". */
+export const sameAgain: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
@@ -38,6 +40,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const leads = ['on', 'at'].includes(word(mark.to)) && marks[i + 2]?.place !== undefined;
     const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
     if (before === undefined || !(leads || trails)) return undefined;
+    // "a five mil one on four eleven": a pronoun, unless grades are counted.
+    if (mark.number === undefined && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
     const { unit, what } = before.measure as NonNullable<Mark['measure']>;
     return { from: mark.from, to: mark.to, measure: { value, about: false, ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
@@ -51,11 +55,12 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const next = marks.slice(i + 1).find((m) => !small(m));
     const head = condition(next);
     const counted = head !== undefined && head.plural && !verb;
-    const follows = head !== undefined && !counted && (verb || next === marks[i + 1]);
+    const same = sameAgain.has(word(mark.to)) || (word(mark.to) === 'the' && word(mark.to + 1) === 'same');
+    const follows = same || (head !== undefined && !counted && (verb || next === marks[i + 1]));
     if (!(the || follows) || counted) return undefined;
     const here = out.findLast((m) => m.place !== undefined)?.place;
     const spoken = here && quadrantIn(here);
-    const carried = here === undefined && (the || verb) ? carry.place?.map(quadrantIn).at(-1) : undefined;
+    const carried = here === undefined && (the || verb || same) ? carry.place?.map(quadrantIn).at(-1) : undefined;
     // "nine's cupped on the upper left": the quadrant comes behind.
     const behind = here === undefined && marks.slice(i + 1).some((m) => m.place && quadrantIn(m.place) && m.place.codes === undefined && m.place.positions === undefined);
     if (behind) return { from: mark.from, to: mark.to, place: { positions: [value] } };

@@ -35,7 +35,9 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
     const neither = found !== null && 'region' in found && found.side === undefined && regions[found.region].paired && placings.some(({ marks: at }) => tokens[(marks[at[0] as number] as Mark).from - 1]?.t === 'neither');
     const place = neither ? { ...found, side: 'both' as const } : found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
-    const surfaces = [...new Set([...details.surfaces, ...(distal ? ['distal' as const] : [])])];
+    // "inside the left cheek" is where the cheek is, no surface of a tooth.
+    const inside = place !== null && 'region' in place && place.region !== 'gums';
+    const surfaces = [...new Set([...details.surfaces.filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')), ...(distal ? ['distal' as const] : [])])];
     const crest = crested.length > 0 ? { crest: [...crested] } : {};
     const body: FindingBody = {
       kind: 'finding', condition: id, presence, when, place,

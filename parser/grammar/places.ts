@@ -154,7 +154,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }
     // Small words may stand inside a place, not at its end: "cheek on the right".
-    if (to > start && glueInside.has(text(tokens, at)) && at - to < 3) { at += 1; continue; }
+    if ((to > start || between) && glueInside.has(text(tokens, at)) && at - to < 4) { at += 1; continue; }
     break;
   }
   return to > start ? { raw, from: start, to } : undefined;

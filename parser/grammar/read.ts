@@ -51,13 +51,20 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
     clause, said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
     made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), free, shared, carry),
   }));
+  const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
-  const own = once([...claimed.made, ...refine(reads, { context, carry, words: said, excepts }).flatMap(({ made }) => made), ...exceptions(reads, free, shared, excepts, missing)]);
+  const own = once([...claimed.made, ...refine(spread, { context, carry, words: said, excepts }).flatMap(({ made }) => made), ...exceptions(spread, free, shared, excepts, missing)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
   return { tokens, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
+
+/** "ten the same": all that was said of the tooth before, at this one. */
+const sameAsBefore = (one: Read, before: Read | undefined): Read => {
+  const body = before?.made[0]?.body;
+  return body?.kind !== 'finding' ? one : { ...one, made: one.made.map((made) => (made.body?.kind === 'finding' ? { ...made, body: { ...body, place: made.body.place } } : made)) };
+};
 
 /** Claims on marks by their new places. */
 const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({ made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })), marks: new Set([...marks].map((m) => was.indexOf(m))) });

@@ -75,6 +75,8 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
+  // "diastemata between all the lower left cheek teeth"
+  if (raw.positions && raw.positions.length > 2 && quadrants && wanted.kinds.includes('S') && raw.joined === 'between') return { place: { spaces: quadrants.flatMap((q) => (raw.positions ?? []).slice(1).map((p) => [codeOf(q, p - 1), codeOf(q, p)] as [string, string])) }, doubts: [] };
   if (wanted.rows && raw.positions && raw.positions.length > 1 && (raw.positions.length === 3 ? raw.positions[0] === 1 : raw.positions.length === 6)) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);

@@ -25,7 +25,7 @@ export interface Mark {
   readonly terms?: readonly Term[];
   readonly pulpHorn?: number;
   /** A finding put back where it was left unsaid: of no width here, spoken there. */
-  readonly again?: { readonly from: number; readonly to: number };
+  readonly again?: { readonly from: number; readonly to: number; /** With all that was said of it: "ten the same". */ readonly same?: true };
   /** A place of which a part was said before. */
   readonly carried?: true;
   /** No word of the lexicon. */
@@ -89,6 +89,8 @@ function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Ma
   if (!scaled || readCodes(tokens, at)) return undefined;
   const number = readNumber(tokens, at);
   if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
+  // "nine has peripheral caries, ten the same": a position of the row, no grade of any scale but the body's.
+  if (number.value >= 6 && number.value <= 11 && !marks.at(-1)?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition')) return undefined;
   const second = ['to', 'or'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to + 1) ? readNumber(tokens, number.to + 1) : undefined;
   if (second && unitWords.has(text(tokens, second.to))) return undefined;
   if (second) return { from: at, to: second.to, grade: { value: String(number.value), or: String(second.value), announced: false } };
