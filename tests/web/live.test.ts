@@ -35,6 +35,13 @@ describe('what was covered', () => {
     expect(tongue({ kind: 'not-examined' })).toBe('not-examined');
     expect(tongue({ kind: 'finding', condition: 'ulcer', presence: 'present', when: 'now' }, 'struck')).toBe('open');
   });
+  test('one side of a paired place is half of it, and the other is named', () => {
+    const cheek = (...items: object[]) => coverage(items.map((fields) => held({ kind: 'finding', condition: 'ulcer', presence: 'present', when: 'now', ...fields }))).find((s) => s.label === 'Cheeks');
+    expect(cheek({ place: { region: 'cheek', side: 'left' } })).toEqual({ label: 'Cheeks', state: 'half', left: 'right' });
+    expect(cheek({ place: { region: 'cheek', side: 'left' } }, { place: { region: 'cheek', side: 'right' } })).toEqual({ label: 'Cheeks', state: 'seen' });
+    expect(cheek({ place: { region: 'cheek', side: 'both' } })).toEqual({ label: 'Cheeks', state: 'seen' });
+    expect(coverage([held({ kind: 'finding', condition: 'ulcer', presence: 'present', when: 'now', place: { region: 'tongue', side: 'left' } })]).find((s) => s.label === 'Tongue')?.state).toBe('seen');
+  });
   test('every region of the lexicon has its station, once; the teeth are in the drawing', () => {
     const drawn = ['mouth', 'incisors', 'cheek-teeth'];
     expect([...stations.flatMap((s) => s.regions)].sort()).toEqual(regionIds.filter((id) => !drawn.includes(id)).sort());

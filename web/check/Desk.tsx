@@ -17,7 +17,7 @@ import { MouthKey } from '../mouth/MouthKey.tsx';
 import { placeWords } from '../mouth/names.ts';
 import { nameOf, placeOf } from '../mouth/places.ts';
 import { partLabels } from '../words.ts';
-import { byPart, confirmed, draft, editing, load, picked, refresh, trouble } from './desk.ts';
+import { byPart, confirmed, draft, editing, load, picked, questions, refresh, trouble } from './desk.ts';
 import { Confirm } from './Confirm.tsx';
 import { Edit } from './Edit.tsx';
 import { Head } from './Head.tsx';
@@ -46,7 +46,7 @@ export function Desk({ id }: { id: string }) {
     <main class="paper check" id="main" tabIndex={-1}>
       <Head />
       {trouble.value && <p class="trouble" role="alert">{trouble.value}</p>}
-      <div class="desk">
+      <div class={`desk${questions.value.length > 0 ? ' asks' : ''}`}>
         <div class="look-side">
           <Mouth draft={draft.value} focus={picked.value} onPick={(key) => { picked.value = key; }} />
           <MouthKey />

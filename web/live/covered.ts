@@ -2,6 +2,7 @@
 import type { DraftItem } from '../../parser/contract/draft.ts';
 import type { RegionId } from '../../parser/lexicon/regions.ts';
 import { stands } from '../fold.ts';
+import { regions } from '../labels.ts';
 
 /** The stations of an exam in the order hands usually go: outside first, then in. Common practice, no source. */
 export const stations: readonly { readonly label: string; readonly regions: readonly RegionId[] }[] = [
@@ -19,14 +20,20 @@ export const stations: readonly { readonly label: string; readonly regions: read
   { label: 'Palate', regions: ['palate'] },
 ];
 
-/** For each station: spoken of, said not to be examined, or not looked at yet. */
-export type Station = { readonly label: string; readonly state: 'seen' | 'not-examined' | 'open' };
+/** For each station: spoken of, one side of it spoken of, said not to be examined, or not looked at yet. */
+export type Station = { readonly label: string; readonly state: 'seen' | 'half' | 'not-examined' | 'open'; /** The side that is left, where it is half. */ readonly left?: 'left' | 'right' };
+const sides = ['left', 'right'] as const;
+
 export const coverage = (items: readonly DraftItem[]): readonly Station[] => {
-  const seen = new Set<string>();
-  const unseen = new Set<string>();
-  for (const { item } of items.filter(stands)) {
+  const spoken = items.filter(stands).flatMap(({ item }) => {
     const place = 'place' in item ? item.place : null;
-    if (place && 'region' in place) (item.kind === 'not-examined' ? unseen : seen).add(place.region);
-  }
-  return stations.map(({ label, regions }) => ({ label, state: regions.some((r) => seen.has(r)) ? 'seen' : regions.some((r) => unseen.has(r)) ? 'not-examined' : 'open' }));
+    return place && 'region' in place ? [{ region: place.region, side: place.side, unseen: item.kind === 'not-examined' }] : [];
+  });
+  return stations.map(({ label, regions: here }): Station => {
+    const of = spoken.filter(({ region }) => here.includes(region));
+    const seen = of.filter(({ unseen }) => !unseen);
+    const left = sides.filter((side) => !seen.some((one) => one.side === undefined || one.side === 'both' || one.side === side || !regions[one.region].paired));
+    if (left.length === 1) return { label, state: 'half', left: left[0]! };
+    return { label, state: left.length === 0 ? 'seen' : of.length > 0 ? 'not-examined' : 'open' };
+  });
 };
