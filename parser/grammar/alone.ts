@@ -18,12 +18,16 @@ import type { Mark } from './scan.ts';
 import { otherSide } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
-export interface Alone { readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; readonly role: Roles['role']; readonly places: readonly number[]; readonly unknown: number; readonly carry: Carry; readonly context: Context; readonly missing: ReadonlySet<string> }
+export interface Alone { readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; readonly role: Roles['role']; readonly places: readonly number[]; readonly unknown: number; /** What is unknown names nothing. */ readonly light: boolean; readonly carry: Carry; readonly context: Context; readonly missing: ReadonlySet<string> }
 type Finding = Extract<Item, { kind: 'finding' }>;
 
 export function alone(input: Alone): readonly Made[] {
   const { tokens, role, places, unknown, carry, context } = input;
-  if (unknown > 0) return numberAlone(input);
+  if (unknown > 0) {
+    const sure = places.filter((i) => { const { codes, jaw, side, positions } = (input.marks[i] as Mark).place as NonNullable<Mark['place']>; return codes !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined)); });
+    const only = input.light && sure.length > 0 && sure.length === places.length && role.every((r) => r !== 'head' && r !== 'mod' && r !== 'cue');
+    return only ? placeAlone(input, places.map((i) => ({ raw: (input.marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] })), []) : numberAlone(input);
+  }
   const words = lead(tokens);
   const last = standing(context, carry.last);
   const mods = role.flatMap((r, i) => (r === 'mod' ? [i] : []));

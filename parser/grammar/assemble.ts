@@ -43,7 +43,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   const anyPlace = hasPlaceBefore || marks.some(({ place }) => place !== undefined);
   const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
   const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
-  const worked = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'));
+  const worked = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && !(t.term.id === 'pack' && !t.term.done)));
   const notOnly = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('not only')));
   const heads: Head[] = [];
   const role = marks.map((mark, i): Roles['role'][number] => {

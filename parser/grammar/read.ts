@@ -1,9 +1,8 @@
 /** One text to what it yields, before ids: the ordered rules at work on one reading. Pure. */
 import type { Context } from '../contract/draft.ts';
-import { conditions } from '../lexicon/conditions.ts';
-import type { ConditionEntry } from '../lexicon/types.ts';
-import { assemble, roles, type Clause, type Roles } from './assemble.ts';
+import { assemble, roles, type Roles } from './assemble.ts';
 import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
+import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
 import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
@@ -49,14 +48,14 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const said = tokens.map(({ t }) => t);
   const reads = assemble(free, tokens, shared).map((clause): Read => ({
     clause, said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
-    made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), free, shared, carry),
+    made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), said.slice(...headSpan(free, clause.head.mark)).join(' '), { marks: free, tokens, role: shared.role, carry }),
   }));
   const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
   const own = once([...claimed.made, ...refine(spread, { context, carry, words: said, excepts }).flatMap(({ made }) => made), ...exceptions(spread, free, shared, excepts, missing)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
-  const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, carry, context, missing });
+  const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
   return { tokens, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
 
@@ -100,31 +99,4 @@ function correction(made: Made, all: readonly Made[], context: Context, carry: C
   const keys = [...new Set([...Object.keys(was), ...Object.keys(body)])].filter((key) => JSON.stringify(was[key]) !== JSON.stringify((body as Record<string, unknown>)[key]));
   const side = (from: object): Record<string, unknown> => Object.fromEntries(keys.map((key) => [key, (from as Record<string, unknown>)[key] ?? null]));
   return { ...made, rules: [...made.rules, 'amend'], revises: { id: last.id, was: side(was), now: side(body) } };
-}
-
-/**
- * Talk that holds a word of the trade is still talk: "a hook on the door". What is believed without a place, or on a
- * word that people use for everything, must stand in a phrase made of nothing but the trade's words.
- */
-function believed(clause: Clause, made: readonly Made[], marks: readonly Mark[], { role }: Roles, carry: Carry): readonly Made[] {
-  const { id, strength, plural } = clause.head.condition as NonNullable<Clause['head']['condition']>;
-  const entry = conditions[id] as ConditionEntry;
-  const unknown = role.filter((r) => r === 'unknown').length;
-  const span = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks)];
-  const inside = role.slice(Math.min(...span), Math.max(...span)).filter((r) => r === 'unknown').length;
-  const after = role.slice(clause.head.mark).filter((r) => r === 'unknown').length;
-  const strong = strength === 'say';
-  const codes = clause.placings.some(({ raw }) => raw.codes !== undefined || raw.positions !== undefined);
-  // "good lad, stand still, no hooks": talk and then a plain ruling out.
-  const ruledOut = strong && plural && after === 0 && clause.scopes.includes('absent') && clause.cues.some((cue) => cue === clause.head.mark - 1 || marks.slice(cue + 1, clause.head.mark).every((m) => m.place === undefined && m.unknown === undefined));
-  return made.filter(({ body, doubts }) => {
-    if (body?.kind !== 'finding') return true;
-    if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strong ? 3 : 1) && unknown <= (strong ? 8 : 3);
-    if (ruledOut) return true;
-    if (body.place !== null && !('region' in body.place)) return inside <= (strong ? 2 : 0) && unknown <= (strong ? 6 : 0);
-    if (body.place !== null) return unknown <= (strong && 'region' in body.place && body.place.region !== 'head' ? (inside === 0 ? 4 : 1) : 0);
-    if (marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
-    if (entry.group === 'horse') return unknown <= (strong ? 2 : 0);
-    return unknown === 0 || (carry.half !== undefined && unknown <= 1);
-  });
 }

@@ -23,9 +23,11 @@ const gaps = new Set(['diastema', 'food-packing', 'periodontal-pocket']);
 /** "valve diastema, packed": beside a gap it is feed that is packed; alone it may be feed or a filling. */
 const packed: Rule = (reads, { context, carry }) => {
   const last = standing(context, carry.last);
-  const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && said !== 'packed');
+  const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && !said.startsWith('pack'));
   const gapSaid = reads.some(({ clause }) => gaps.has(clause.head.condition?.id ?? '')) || (last?.kind === 'finding' && gaps.has(last.condition) && last.presence === 'present');
   return each(reads, (made, { said }) => {
+    const none = said === 'packing' && gapSaid && !otherWork && made.body?.kind === 'treatment' && made.body.state === 'not-done';
+    if (none) return { ...made, body: { kind: 'finding', condition: 'food-packing', presence: 'absent', when: 'now', place: made.body?.kind === 'treatment' ? made.body.place : null }, doubts: [], rules: ['finding', 'absent', 'packed beside a gap'] };
     if (said !== 'packed' || otherWork || made.body?.kind !== 'treatment' || made.body.state !== 'done') return made;
     const food: FindingBody = { kind: 'finding', condition: 'food-packing', presence: 'present', when: 'now', place: made.body.place };
     return gapSaid ? { ...made, body: food, rules: ['finding', 'packed beside a gap'] } : asked(made, [food, made.body]);

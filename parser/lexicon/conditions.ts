@@ -4,7 +4,7 @@ import type { ConditionEntry } from './types.ts';
 export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
-    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p'],
+    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p(s)'],
     withPlace: ['point(s)', 'edge(s)'],
   },
   hook: {

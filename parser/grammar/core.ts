@@ -1,0 +1,92 @@
+/**
+ * When the words around a finding make it talk. A finding has a core: a name and a place in the mouth, or a name that is
+ * ruled out. The stronger the core, the less the words around it count; what takes the name as its own object ("the hook on
+ * the door") makes it talk, and so does an everyday name that stands alone among other words.
+ */
+import { conditions } from '../lexicon/conditions.ts';
+import { everyday } from '../lexicon/everyday.ts';
+import { light } from '../lexicon/fillers.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
+import type { Clause, Roles } from './assemble.ts';
+import type { Carry } from './carry.ts';
+import type { Made } from './made.ts';
+import type { RawPlace } from './places.ts';
+import type { Mark } from './scan.ts';
+import { expand } from './template.ts';
+import type { Token } from './tokens.ts';
+
+export interface Around { readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; readonly role: Roles['role']; readonly carry: Carry }
+
+const everydayNames = new Set(everyday.flatMap((form) => expand(form).map((words) => words.join(' '))));
+const lightWords = new Set(light);
+const objectLinks = new Set(['on', 'in', 'into', 'onto', 'of', 'at', 'by', 'for', 'from', 'to', 'up', 'over', 'under', 'near', 'round', 'around', 'with', 'through', 'across', 'between', 'behind', 'off', 'down', 'along', 'against', 'next', 'outside', 'inside', 'beside']);
+/** Parts of a head that everyone has and everyone speaks of. */
+const ownHead = new Set(['head', 'face', 'eye', 'nostril', 'mouth', 'lips', 'poll', 'tongue', 'cheek', 'gums', 'mucosa', 'bars']);
+
+const textOf = ({ marks, tokens }: Around, at: number): readonly string[] => tokens.slice(marks[at]?.from, marks[at]?.to).map(({ t }) => t);
+/** Words that name something else, less those that only hold a sentence together ("you", "when", "let"). */
+const strangers = (around: Around, from: number, to: number): number => around.role.slice(from, to).filter((r, i) => r === 'unknown' && !textOf(around, from + i).every((t) => lightWords.has(t))).length;
+const unknowns = ({ role }: Around, from = 0, to = role.length): number => role.slice(from, to).filter((r) => r === 'unknown').length;
+
+/** Nothing here names anything outside the record. */
+export const onlyLight = (around: Around): boolean => strangers(around, 0, around.role.length) === 0;
+
+/** A name of the trade alone, that nobody says of anything else. */
+export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean => strength === 'say' && !everydayNames.has(said);
+
+/** `tooth`: a tooth, a row, a group of one jaw or side. `region`: a named part. `loose`: a side, a jaw, a whole mouth. */
+type Standing = 'tooth' | 'region' | 'own head' | 'loose' | 'none';
+function standingOf(raws: readonly RawPlace[]): Standing {
+  if (raws.some(({ codes, jaw, side, positions, row, quadrants, plural }) => codes !== undefined || quadrants !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined || row)) || (positions !== undefined && (side !== undefined || plural)) )) return 'tooth';
+  const regions = raws.flatMap(({ region, side }) => (region === undefined ? [] : [ownHead.has(region) && !(side !== undefined && ['cheek', 'nostril', 'eye', 'bars'].includes(region)) ? 'own head' as const : 'region' as const]));
+  return regions.includes('region') ? 'region' : regions[0] ?? (raws.length > 0 ? 'loose' : 'none');
+}
+
+/** "a hook over the stable door": a small word of place right behind the name, then something that is no place in a mouth. */
+function takenAsObject(around: Around, at: number): boolean {
+  let linked = false;
+  for (let i = at + 1; i < around.role.length; i += 1) {
+    const words = textOf(around, i);
+    if (around.role[i] === 'glue') { linked ||= words.some((t) => objectLinks.has(t)); continue; }
+    return linked && around.role[i] === 'unknown' && !words.every((t) => t === 'here' || t === 'there');
+  }
+  return false;
+}
+
+/** "there's a nasty hook here": all that is not known stands between the article and the name. */
+function onlyDescribed(around: Around, at: number): boolean {
+  let from = at;
+  while (from > 0 && (around.role[from - 1] === 'unknown' || around.role[from - 1] === 'mod')) from -= 1;
+  const opens = textOf(around, from - 1).at(-1);
+  return (opens === 'a' || opens === 'an') && unknowns(around) === unknowns(around, from, at) && unknowns(around, from, at) <= 2;
+}
+
+/** Which of the findings of one clause are believed among the words that stand around them. */
+export function believed(clause: Clause, made: readonly Made[], said: string, around: Around): readonly Made[] {
+  const { strength, plural, id } = clause.head.condition as NonNullable<Clause['head']['condition']>;
+  const entry = conditions[id] as ConditionEntry;
+  const at = clause.head.mark;
+  const all = unknowns(around);
+  if (all === 0) return made;
+  const technical = isTechnical(said, strength);
+  const places = clause.placings.flatMap((p) => p.marks);
+  const [from, to] = [Math.min(at, ...places), Math.max(at, ...places)];
+  const inside = strangers(around, from, to);
+  const outside = strangers(around, 0, around.role.length) - inside;
+  const standing = standingOf(clause.placings.map(({ raw }) => raw));
+  const codes = clause.placings.some(({ raw }) => raw.codes !== undefined);
+  const object = takenAsObject(around, at);
+  const ruledOut = clause.scopes.includes('absent') && clause.cues.some((cue) => cue < at && unknowns(around, cue + 1, at) === 0);
+  return made.filter(({ body, doubts }) => {
+    if (body?.kind !== 'finding') return true;
+    if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
+    if (ruledOut && (plural || technical || strength === 'say' && all === 1) && strength !== 'absentSay') return technical || !object;
+    if (standing === 'tooth' || standing === 'region') return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);
+    if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
+    // "the other horse was quidding": of someone else.
+    if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
+    if (technical || (strength === 'say' && entry.group === 'horse')) return !object && strangers(around, 0, around.role.length) <= 3;
+    if (around.carry.half !== undefined && all <= 1) return true;
+    return strength === 'say' && entry.group !== 'bite' && entry.group !== 'horse' && onlyDescribed(around, at);
+  });
+}
