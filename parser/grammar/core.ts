@@ -4,20 +4,18 @@
  * the door") makes it talk, and so does an everyday name that stands alone among other words.
  */
 import { conditions } from '../lexicon/conditions.ts';
-import { everyday } from '../lexicon/everyday.ts';
 import { light } from '../lexicon/fillers.ts';
+import { tradeStems } from '../lexicon/tradeNames.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Clause, Roles } from './assemble.ts';
 import type { Carry } from './carry.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
-import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 
 export interface Around { readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; readonly role: Roles['role']; readonly carry: Carry }
 
-const everydayNames = new Set(everyday.flatMap((form) => expand(form).map((words) => words.join(' '))));
 const lightWords = new Set(light);
 const objectLinks = new Set(['on', 'in', 'into', 'onto', 'of', 'at', 'by', 'for', 'from', 'to', 'up', 'over', 'under', 'near', 'round', 'around', 'with', 'through', 'across', 'between', 'behind', 'off', 'down', 'along', 'against', 'next', 'outside', 'inside', 'beside']);
 /** Parts of a head that everyone has and everyone speaks of. */
@@ -32,7 +30,7 @@ const unknowns = ({ role }: Around, from = 0, to = role.length): number => role.
 export const onlyLight = (around: Around): boolean => strangers(around, 0, around.role.length) === 0;
 
 /** A name of the trade alone, that nobody says of anything else. */
-export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean => strength === 'say' && !everydayNames.has(said);
+export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean => strength === 'say' && said.split(' ').some((word) => tradeStems.some((stem) => word.startsWith(stem)));
 
 /** `tooth`: a tooth, a row, a group of one jaw or side. `region`: a named part. `loose`: a side, a jaw, a whole mouth. */
 type Standing = 'tooth' | 'region' | 'own head' | 'loose' | 'none';

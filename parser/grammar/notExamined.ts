@@ -1,27 +1,103 @@
 /** Said to be not seen or not felt: never the same as normal. */
-import type { Made } from './made.ts';
+import type { Placing } from './assemble.ts';
+import type { ItemBody, Made } from './made.ts';
 import { resolvePlace } from './resolve.ts';
+import { noReason, notLooked, type NotLooked } from '../lexicon/notExamined.ts';
+import type { Mark } from './scan.ts';
+
 import type { WorkRule } from './work.ts';
 import { findingsIn } from './has.ts';
 
-export const notExamined: WorkRule = (marks, tokens) => {
-  const cue = marks.findIndex((mark) => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'notExamined'));
+type Place = NonNullable<Extract<ItemBody, { kind: 'not-examined' }>['place']>;
+interface Cue { readonly from: number; readonly to: number; readonly how: NotLooked }
+
+export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
-  const bareNotSeen = words.join(' ').endsWith('not seen') && !findingsIn(marks);
-  if (cue < 0 && !bareNotSeen) return [];
-  const placings = marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : []));
-  const { place } = resolvePlace(placings, { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
-  if (bareNotSeen && cue < 0) return place === null ? [] : [bare(place, placings.flatMap((p) => p.marks), marks.length)];
+  const cue = cueIn(words);
+  if (cue === undefined) return /\bnot (seen|felt)( today| yet)?$/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks) : [];
+  const last = marks.findLastIndex((mark) => mark.from < cue.to);
+  const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
+  const behind = groupFrom(marks, words, last + 1);
+  const before = groupBefore(marks, words, marks.findIndex((mark) => mark.to > cue.from));
+  const object = named.filter((i) => (i > last && i < (behind[0] ?? Infinity) && small(words, marks[last] as Mark, marks[i] as Mark)) || (i < last && (marks[i] as Mark).to <= cue.from && small(words, marks[i] as Mark, { from: cue.from, to: cue.from }))).slice(0, 1);
   // "could not see any hooks": what was not seen is a finding ruled out, not a place left out.
-  if (place === null || findingsIn(marks)) return [];
-  const means = (marks[cue]?.terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'notExamined' && t.term.means ? [t.term.means] : []))[0];
-  const from = Math.max(marks[cue]?.to ?? 0, ...placings.map((p) => marks[p.marks[0] as number]?.to ?? 0));
-  const reason = words.slice(from).join(' ').replace(/^(because|as|since|due to)\s+/, '').replace(/^(he|she|it|the horse)\s+/, '').trim();
-  return [{ body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(means ? { means } : {}) }, marks: marks.map((_, i) => i), rules: ['not examined'], doubts: [] }];
+  if (object.length > 0 && cue.how.sees) return [];
+  const group = sided(marks, behind, before);
+  const carried = group.length === 0 && carry.place !== undefined && marks.every(({ place }) => place === undefined) && object.length === 0;
+  const places = placesOf(carried ? (carry.place ?? []).map((raw) => ({ raw, marks: [] })) : group.map((i): Placing => ({ raw: (marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] })));
+  if (places.length === 0) return [];
+  const from = Math.max(cue.to, ...group.map((i) => (marks[i] as Mark).to), ...object.map((i) => (marks[i] as Mark).to));
+  const another = named.find((i) => (marks[i] as Mark).from >= from && marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from));
+  const end = another === undefined ? words.length : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from));
+  const reason = trimmed([...object.flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
+  const taken = marks.flatMap((mark, i) => (group.includes(i) || object.includes(i) || (mark.from < cue.to && mark.to > cue.from) || (mark.from >= from && mark.from < end) || (mark.from >= cue.from && mark.from < from) ? [i] : []));
+  return places.map((place) => ({ body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) }, marks: taken, rules: ['not examined'], ...(carried ? { how: { place: 'carried' as const } } : {}), doubts: [] }));
 };
 
+/** The first words that say so, as a span of tokens; a bare "not seen" is none of them. */
+function cueIn(words: readonly string[]): Cue | undefined {
+  const text = words.join(' ');
+  const cues = notLooked.flatMap((how): Cue[] => {
+    const found = how.pattern.exec(text);
+    if (found === null || /^not (seen|felt)$/.test(found[0])) return [];
+    const from = text.slice(0, found.index).split(' ').filter((w) => w !== '').length;
+    const to = from + found[0].split(' ').length;
+    return how.sees && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
+  });
+  return cues.sort((a, b) => a.from - b.from || b.to - a.to)[0];
+}
+
+const joining = new Set(['the', 'of', 'on', 'in', 'at', 'and', 'or', 'nor', 'a', 'an', 'his', 'her', 'any', 'to', 'into', 'was', 'were', 'is', 'are', 'have', 'has', 'been', 'i', 'we', 'both', 'all', 'back', 'for', 'round', 'around', 'near', 'behind', 'up', 'tooth', 'teeth']);
+const small = (words: readonly string[], a: { readonly to: number }, b: { readonly from: number; readonly to: number }): boolean => words.slice(a.to, b.from).every((word) => joining.has(word));
+const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined;
+
+/** Places one after another behind the cue, with small words only between them: what follows them is the reason. */
+function groupFrom(marks: readonly Mark[], words: readonly string[], start: number): readonly number[] {
+  const first = marks.findIndex((mark, i) => i >= start && placed(mark));
+  if (first < 0 || !small(words, { to: (marks[start] as Mark).from }, marks[first] as Mark) && marks.slice(start, first).some((mark) => mark.unknown === true)) return [];
+  const group = [first];
+  for (let i = first + 1; i < marks.length; i += 1) if (placed(marks[i]) && small(words, marks[group.at(-1) as number] as Mark, marks[i] as Mark)) group.push(i);
+  return group;
+}
+function groupBefore(marks: readonly Mark[], words: readonly string[], end: number): readonly number[] {
+  const last = marks.findLastIndex((mark, i) => i < end && placed(mark));
+  if (last < 0) return [];
+  const group = [last];
+  for (let i = last - 1; i >= 0; i -= 1) if (placed(marks[i]) && small(words, marks[i] as Mark, marks[group[0] as number] as Mark)) group.unshift(i);
+  return group;
+}
+
+/** "left masseter felt fine but could not get near the right": a side alone takes its region from the place before it. */
+function sided(marks: readonly Mark[], behind: readonly number[], before: readonly number[]): readonly number[] {
+  const bare = (i: number): boolean => { const raw = marks[i]?.place; return raw?.side !== undefined && raw.codes === undefined && raw.region === undefined && raw.positions === undefined && raw.jaw === undefined; };
+  if (behind.length === 0) return before;
+  return behind.every(bare) && before.length > 0 ? [...before.slice(-1), ...behind] : behind;
+}
+
+/** Each region is an item of its own; teeth, gaps and rows are one. */
+function placesOf(placings: readonly Placing[]): readonly Place[] {
+  const wanted = { kinds: ['T', 'S', 'R', 'G'] as const, missing: new Set<string>(), rows: true };
+  const side = placings.length === 2 && placings[1]?.raw.region === undefined && placings[1]?.raw.codes === undefined ? placings[1]?.raw.side : undefined;
+  const region = placings[0]?.raw.region;
+  const all = side !== undefined && region !== undefined ? [{ ...(placings[0] as Placing), raw: { ...(placings[0] as Placing).raw, side } }] : placings;
+  const regions = all.filter(({ raw }) => raw.region !== undefined && raw.codes === undefined);
+  const rest = all.filter((placing) => !regions.includes(placing));
+  return [...regions.map((one) => [one]), ...(rest.length > 0 ? [rest] : [])].flatMap((group) => { const { place } = resolvePlace(group, wanted); return place === null ? [] : [place]; });
+}
+
+/** A reason in its own words, less the words at its edges that give none. */
+function trimmed(words: readonly string[]): string {
+  const idle = new Set(noReason);
+  const from = words.findIndex((word) => !idle.has(word));
+  return from < 0 ? '' : words.slice(from, words.findLastIndex((word) => !idle.has(word)) + 1).join(' ');
+}
+
 /** A bare "not seen" after a place: absent, or not looked at? Asked, never assumed. */
-const bare = (place: NonNullable<ReturnType<typeof resolvePlace>['place']>, _marks: readonly number[], count: number): Made => ({
-  marks: Array.from({ length: count }, (_, i) => i), rules: ['bare not seen'],
-  doubts: [{ doubt: 'two-readings', place, readings: [{ label: 'missing', bodies: 'teeth' in place ? [{ kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place }] : [] }, { label: 'not examined', bodies: [{ kind: 'not-examined', place }] }] }],
-});
+function bareNotSeen(marks: readonly Mark[]): readonly Made[] {
+  const { place } = resolvePlace(marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : [])), { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
+  if (place === null) return [];
+  return [{
+    marks: marks.map((_, i) => i), rules: ['bare not seen'],
+    doubts: [{ doubt: 'two-readings', place, readings: [{ label: 'missing', bodies: 'teeth' in place ? [{ kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place }] : [] }, { label: 'not examined', bodies: [{ kind: 'not-examined', place }] }] }],
+  }];
+}

@@ -13,7 +13,7 @@ export type WorkTerm =
   | { readonly as: 'route'; readonly route: 'iv' | 'im' | 'oral' | 'sublingual' }
   | { readonly as: 'vet' } | { readonly as: 'owner' }
   | { readonly as: 'recheck' } | { readonly as: 'refer' } | { readonly as: 'monitor' } | { readonly as: 'advise' } | { readonly as: 'report' } | { readonly as: 'noBit' }
-  | { readonly as: 'notExamined'; readonly means?: 'seen' | 'felt' };
+
 export type Instrument = 'hand' | 'motorised' | 'fingers' | 'forceps' | 'elevator';
 
 type Row = WorkTerm & { readonly say: readonly string[] };
@@ -76,7 +76,4 @@ export const workSay: readonly Row[] = [
   { as: 'advise', say: ['(advised|told|asked) [the] owner [to]', '[the] owner (advised|told|asked) [to]', 'advice to [the] owner [to]'] },
   { as: 'report', say: ['send [(a|the)] report [to]', 'report to', 'send [(this|it)] to'] },
   { as: 'noBit', say: ['rest from the bit', 'off the bit', 'bitless', 'not to be bitted', 'no bit (in|for|until)'] },
-  { as: 'notExamined', say: ['not examined', '(was|were) not examined', '(did not|could not|unable to|not able to) examine', 'not checked', 'not assessed', '(did not|could not|unable to|not able to) (check|assess|get to)'] },
-  { as: 'notExamined', means: 'seen', say: ['(could not|can not|unable to|not able to) see', 'not visible', 'no view of'] },
-  { as: 'notExamined', means: 'felt', say: ['(could not|can not|unable to|not able to) (feel|palpate|reach)', 'not (palpated|felt properly)', 'not reachable'] },
 ];
