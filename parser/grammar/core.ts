@@ -51,6 +51,9 @@ function takenAsObject(around: Around, at: number): boolean {
   return false;
 }
 
+/** "the wolf hound": the name is half of another thing's. */
+export const partOfAnother = (around: Omit<Around, 'carry'>, at: number): boolean => around.role[at + 1] === 'unknown' && around.tokens[around.marks[at]?.to ?? -1]?.t !== undefined && !lightWords.has(around.tokens[around.marks[at]?.to ?? -1]?.t as string) && ['the', 'a', 'that', 'this', 'his', 'her', 'my', 'your'].includes(around.tokens[(around.marks[at]?.from ?? 0) - 1]?.t ?? '');
+
 /** "there's a nasty hook here": all that is not known stands between the article and the name. */
 function onlyDescribed(around: Around, at: number): boolean {
   let from = at;
@@ -83,7 +86,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
     if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
-    if (technical || (strength === 'say' && entry.group === 'horse')) return !object && strangers(around, 0, around.role.length) <= 3;
+    if (technical || (strength === 'say' && entry.group === 'horse')) return !object && !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= 3;
     if (around.carry.half !== undefined && all <= 1) return true;
     return strength === 'say' && entry.group !== 'bite' && entry.group !== 'horse' && onlyDescribed(around, at);
   });
