@@ -112,14 +112,22 @@ export function openLive(hands: Hands, start: Draft): Live {
     return `Back to ${into.header.horse?.name ?? 'the horse before'}.`;
   };
 
+  /** An exam that was confirmed or erased meanwhile takes nothing in. */
+  const undoChange = ({ command }: Command, exam: string, by: string): void => {
+    const answer = (say: string, tone: 'done' | 'unsure'): void => hands.publish({ type: 'answer', command, say, tone });
+    try {
+      const into = hands.load(exam);
+      if (into.state === 'confirmed') answer(`${into.header.horse?.name ?? 'The horse before'} is confirmed already, so nothing was changed.`, 'unsure');
+      else answer(horseBefore(into, by), 'done');
+    } catch (error) {
+      hands.publish({ type: 'trouble', error: hands.trouble(error) });
+    }
+  };
+
   /** `before`: the draft ahead of the command. */
   const follow = (command: Command, before: Draft, by: string): void => {
     const nothing = command.command === 'bring-back' && lastTaken(before).length === 0 && !command.targets?.length;
-    if (nothing && previous) {
-      const into = hands.load(previous);
-      const answer = (say: string, tone: 'done' | 'unsure'): void => hands.publish({ type: 'answer', command: command.command, say, tone });
-      return into.state === 'confirmed' ? answer(`${into.header.horse?.name ?? 'The horse before'} is confirmed already, so nothing was changed.`, 'unsure') : answer(horseBefore(into, by), 'done');
-    }
+    if (nothing && previous) return undoChange(command, previous, by);
     const answer = answerTo(command, before, draft, hands.say);
     if (command.command === 'next-horse') nextHorse(command.name, by);
     hands.publish(answer);

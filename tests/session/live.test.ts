@@ -82,6 +82,15 @@ describe('the live session', () => {
     expect(anew.answers().at(-1)).toBe('There is nothing to bring back.');
     expect(foldDraft('e2', anew.disk.get('e2')!).follows).toBeUndefined();
   });
+  test('a horse that was erased meanwhile is told of; the exam goes on as it is', async () => {
+    const r = room();
+    for (const text of ['one oh six hook', 'next horse teasel', 'two oh six hook']) await r.say(text);
+    r.disk.delete('e1');
+    await r.say('bring that back');
+    expect(r.told.filter((m) => m.type === 'trouble')).toHaveLength(1);
+    expect(standing(r.live.draft())).toEqual(['e2:30.0']);
+    expect(r.live.draft().unread).toEqual([]);
+  });
   test('a horse that was confirmed meanwhile takes nothing in', async () => {
     const r = room();
     for (const text of ['one oh six hook', 'next horse teasel', 'two oh six hook']) await r.say(text);
