@@ -34,10 +34,14 @@ export function alone(input: Alone): readonly Made[] {
   const placings = places.map((i) => ({ raw: (input.marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] }));
   if (last?.kind === 'finding') {
     if (/\bsame\b/.test(words)) return repeated(last, input, places, mods, placings.length > 0 ? onSide(last, placings, input.missing) : mirrored(words, last), 'present');
+    // "two oh six no": not what was found before.
+    if (/\b(no|none|not|nope|has not|does not|is not)$/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     if (/\b(nothing|none) (like that|of that|there|of it)\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
     if (placings.length > 0 && fits && (/^(and|also|plus|as well as|another|ditto|likewise|one more|and another)\b/.test(words) || /\b(as well|too|also|likewise|ditto)$/.test(words))) return repeated(last, input, places, mods, onSide(last, placings, input.missing), last.presence);
   }
+  const gone = placings.length === 1 && placings[0]?.raw.codes?.length === 1 && /\b(there is no|is no|there was no)\b/.test(words);
+  if (gone) return [{ body: { kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place: resolvePlace(placings, wantedBy('missing', new Set())).place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'no such tooth there'], doubts: [] }];
   const there = placings.length === 1 && input.tokens.some(({ t }) => ['present', 'there', 'in', 'through', 'up'].includes(t)) && input.marks.every(({ terms, place }) => place !== undefined || (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
   const canines = placings.length === 1 && placings[0]?.raw.positions?.length === 1 && placings[0].raw.positions[0] === 4 && (there || input.marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined)));
   if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: there ? 'present' : 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: there ? ['finding'] : ['finding', 'absent'], doubts: [] }]; }

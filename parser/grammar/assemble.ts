@@ -68,6 +68,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (qualifier?.k === 'qualifier' && qualifier.id === 'undisplaced' && !conditionsSaid.has('fracture')) { heads.push({ mark: i, condition: { id: 'displaced', strength: 'absentSay', plural: false } }); return 'head'; }
     if (work) { heads.push({ mark: i, work }); return 'head'; }
     if (mark.measure || mark.grade || mark.pulpHorn !== undefined) return 'mod';
+    // "two fractures": how many there are.
+    if (mark.number !== undefined && marks[i + 1]?.terms?.some((t) => t.k === 'condition' && (t.plural || t.strength === 'say'))) return 'glue';
     if (mark.unknown || mark.number !== undefined || terms.some((t) => t.k === 'talk')) return 'unknown';
     if (notOnly && terms.some((t) => t.k === 'stop')) return 'glue';
     if (terms.some((t) => t.k === 'stop' || (t.k === 'cue' && t.cue.means === 'except'))) return 'stop';
@@ -118,10 +120,10 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     if (sided) { placings[h] = sided; forward[h] = false; continue; }
     const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside');
     if (after[0] && (strong || !placeFirst || before === undefined || marks[mark]?.again)) {
-      const own = bond === 'beside' && before ? [...before.placings] : [];
+      const own = (bond === 'beside' || (heads[h]?.condition?.id === 'wave' && after[0].placings.every(({ raw }) => raw.codes !== undefined))) && before ? [...before.placings] : [];
       placings[h] = [...own, ...after[0].placings];
       forward[h] = true;
-    } else if (after.length === 0 && heads[h + 1] && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before)) {
+    } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before)) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
       const same = sameScope(scopes[h] as readonly Scope[], scopes[h + 1] as readonly Scope[]);
       placings[h] = same ? placings[h + 1] as readonly Placing[] : [];
@@ -148,10 +150,13 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
 const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
 
+/** A bite or a size said of the head closes it: the next finding's place is not its own. */
+const endsBefore = (head: Head, marks: readonly Mark[], role: Roles['role'], next: number): boolean => (head.condition !== undefined && conditions[head.condition.id].group === 'bite') || marks.slice(head.mark + 1, next).some(({ measure, grade }, k) => role[head.mark + 1 + k] === 'mod' && (measure ?? grade) !== undefined);
+
 /** A bite stands at no single tooth: "stepped incisors, two oh one long". */
 const canStand = (head: Head, group: PlaceGroup): boolean => {
   const kinds = head.condition && (conditions[head.condition.id] as ConditionEntry).places;
-  return kinds === undefined || kinds.some((kind) => kind === 'T' || kind === 'S' || kind === 'G') || group.placings.some(({ raw }) => raw.codes === undefined);
+  return kinds === undefined || head.condition?.id === 'wave' || kinds.some((kind) => kind === 'T' || kind === 'S' || kind === 'G') || group.placings.some(({ raw }) => raw.codes === undefined);
 };
 
 /** "two oh nine worried me but it's sound": what comes behind the stop is said of the place before it. */
@@ -258,7 +263,8 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const figure = mark.measure !== undefined || mark.grade !== undefined;
     const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
     const lead = figure && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
-    const toNext = !marks[after]?.again && !(nextHas && !own) && (lead || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
+    const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
+    const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
       && (role.slice(before, i).includes('place') || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);
   });
@@ -271,7 +277,9 @@ const firstTaken = (role: Roles['role'], from: number, to: number): number => { 
 function holds(head: Head, mark: Mark): boolean {
   const entry = head.condition && (conditions[head.condition.id] as ConditionEntry);
   if (mark.measure) return entry ? entry.measure !== undefined : ['reduce', 'reduce-incisors', 'rasp', 'bit-seat'].includes(head.work?.id ?? '');
-  return mark.grade ? entry?.scale !== undefined : true;
+  if (mark.grade) return entry?.scale !== undefined;
+  // A surface is a tooth's.
+  return entry !== undefined && (mark.terms ?? []).some((t) => t.k === 'surface') ? entry.places.some((kind) => kind === 'T' || kind === 'S') : true;
 }
 
 const kindOf = (mark: Mark): string => (mark.measure ? 'measure' : mark.grade ? 'grade' : (mark.terms ?? [])[0]?.k ?? '');

@@ -102,6 +102,8 @@ function addTerm(details: Details, term: Term, id: ConditionId): void {
   if (term.k === 'change') details.change = term.id;
   if (term.k === 'surface') details.surfaces.push(term.id);
   if (term.k !== 'qualifier') return;
+  // "edge to edge at the front": a bite has no other end.
+  if ((term.id === 'rostral' || term.id === 'caudal') && conditions[id].group === 'bite') return;
   if ((term.id === 'rostral' || term.id === 'caudal') && !ended.has(id)) details.surfaces.push(term.id);
   else details.qualifiers.push(term.id);
 }

@@ -1,13 +1,12 @@
 /** Words of place that lean on a place named before in the same phrase: "on both", "the left one", "left worse than right". */
 import { onSide } from './ellipsis.ts';
 import { comparing } from './places.ts';
-import { isHead, type Mark } from './scan.ts';
+import { isGlue, isHead, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
-export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks);
+export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks, tokens);
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
-const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
 /** A side and nothing else. */
 const bareSide = (mark: Mark | undefined): boolean => mark?.place !== undefined && mark.place.side !== undefined && Object.keys(mark.place).every((key) => key === 'side' || key === 'weak');
 const compares = (mark: Mark | undefined, tokens: readonly Token[]): boolean => mark !== undefined && mark.place === undefined && comparing.has(text(tokens, mark.from));
@@ -41,6 +40,12 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
   const side = mark.place?.side;
   if (!bareSide(mark) || (side !== 'left' && side !== 'right') || !/^ones?$/.test(text(tokens, mark.to))) return mark;
   const whole = marks.slice(0, i).findLast(({ place }) => place !== undefined && place.side !== side)?.place;
-  const part = whole && onSide(whole, side);
+  const part = whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
   return part ? { ...mark, place: part } : mark;
+});
+
+/** "the canines, upper ones are clean": the ones named, not the centrals. */
+const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
+  const group = mark.place?.positions?.length === 1 && mark.place.positions[0] === 1 && text(tokens, mark.to - 1) === 'ones' ? marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined && place.positions[0] !== 1)?.place : undefined;
+  return group?.positions && mark.place ? { ...mark, place: { ...mark.place, positions: group.positions, plural: true } } : mark;
 });

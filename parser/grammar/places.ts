@@ -47,7 +47,7 @@ const glueInside = new Set(['the', 'of', 'on', 'in', 'to', 'all', 'four', 'hand'
 export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | undefined {
   let at = start;
   const between = text(tokens, at) === 'between';
-  const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' ? 'front' as const : undefined;
+  const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' && text(tokens, at - 1) === 'in' ? 'front' as const : undefined;
   if (between || relative === 'behind') at += 1;
   if (relative === 'front') at += 2;
   const first = readCode(tokens, at);

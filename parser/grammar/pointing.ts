@@ -34,6 +34,7 @@ const fromOne = (words: (code: string) => readonly string[]) => (place: Place): 
 
 const pointers: readonly Pointer[] = [
   ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] => ['that', 'this', 'same'].map((which): Pointer => [[which, word], (place) => { const row = rowOf(place); return row && [...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])]; }])),
+  ...['one', 'tooth'].flatMap((word): Pointer[] => [[[word, 'behind'], fromOne((code) => ['behind', ...codeWords(code)])], [[word, 'in', 'front'], fromOne((code) => ['in', 'front', 'of', ...codeWords(code)])]]),
   ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] => [['behind', ...word.split(' ')], ['front', 'of', ...word.split(' ')]].map((words): Pointer => [words, fromOne((code) => [...words.slice(0, words.length - word.split(' ').length), ...codeWords(code)])])),
   ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map((words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))]),
   ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),

@@ -128,6 +128,12 @@ const sharpCheekTeeth: Rule = (reads) => {
   }) }));
 };
 
+/** "was four mil, now one mil": what it is now. */
+const wasAndNow: Rule = (reads, { words }) => (!/\bwas\b.*\bnow\b/.test(words.join(' ')) ? reads : each(reads, (made) => {
+  const measures = finding(made)?.measures;
+  return measures?.length === 2 && measures[0]?.what === measures[1]?.what ? become(made, { measures: measures.slice(-1) }, 'as it is now') : made;
+}));
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -166,5 +172,5 @@ const afterWork: Rule = (reads, { context, words }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, wasAndNow, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -2,12 +2,13 @@
 import { conditions } from '../lexicon/conditions.ts';
 import { notATooth, notAToothBefore, paidAfter, paidBefore } from '../lexicon/numbers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { aboutSay } from '../lexicon/modifiers.ts';
+import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
 import { named } from './named.ts';
 import { readAmount, readNumber } from './numbers.ts';
 import { contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
+import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, type Term } from './vocabulary.ts';
@@ -127,7 +128,8 @@ const unitOf: ReadonlyMap<string, 'mm' | 'cm' | 'degree'> = new Map([...lengthUn
 const unitWords = new Set(unitOf.keys());
 const dimensions = Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const));
 
-const abouts = aboutSay.map((form) => form.split(' '));
+const abouts = aboutSay.flatMap(expand);
+const aboutsAfter = aboutAfter.map((form) => form.split(' '));
 /** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
 function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
   const about = abouts.find((form) => form.every((word, i) => text(tokens, start + i) === word));
@@ -137,6 +139,9 @@ function readMeasure(tokens: readonly Token[], start: number): Mark | undefined 
     const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
     return dimension(tokens, { from: start, to: at + (half ? 5 : 2), measure: { value: half ? 1.5 : 1, unit: article, about: about !== undefined } });
   }
+  // "a couple of mil"
+  const couple = (text(tokens, at) === 'a' ? at + 1 : at) + (text(tokens, (text(tokens, at) === 'a' ? at + 1 : at) + 1) === 'of' ? 2 : 1);
+  if (text(tokens, couple - 1) === 'couple' || text(tokens, couple - 2) === 'couple') { const unit = unitOf.get(text(tokens, couple)); return unit && dimension(tokens, { from: start, to: couple + 1, measure: { value: 2, unit, about: true } }); }
   const amount = readAmount(tokens, at);
   if (amount === undefined) return text(tokens, start + 1) === 'sized' || text(tokens, start + 1) === 'size' ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } } : undefined;
   // "ten by five mil", "ten mil by five mil"
@@ -151,7 +156,9 @@ function readMeasure(tokens: readonly Token[], start: number): Mark | undefined 
 
 function dimension(tokens: readonly Token[], mark: Mark): Mark {
   const found = dimensions.find(([words]) => words.every((word, i) => text(tokens, mark.to + i) === word));
-  return found ? { ...mark, to: mark.to + found[0].length, measure: { ...(mark.measure as MeasureMark), what: found[1] } } : mark;
+  const sized = found ? { ...mark, to: mark.to + found[0].length, measure: { ...(mark.measure as MeasureMark), what: found[1] } } : mark;
+  const guess = aboutsAfter.find((form) => form.every((word, i) => text(tokens, sized.to + i) === word));
+  return guess ? { ...sized, to: sized.to + guess.length, measure: { ...(sized.measure as MeasureMark), about: true } } : sized;
 }
 
 function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
@@ -174,16 +181,18 @@ function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined 
   return amount && { from: at, to: amount.to, number: amount.value };
 }
 
+export const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
 export const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 
 /** "cap off six oh seven, five oh seven not ready": two teeth of different rows between two findings, one for each. */
 function partPlaces(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   return marks.flatMap((mark, i) => {
     const codes = mark.place?.codes ?? [];
-    if (mark.place?.joined !== 'adjacent' || codes.length !== 2 || codes[0]?.[0] === codes[1]?.[0] || !isHead(marks[i - 1]) || !isHead(marks[i + 1]) || marks.slice(i + 2).some(({ place }) => place !== undefined)) return [mark];
-    const second = readCodes(tokens, mark.from);
-    const middle = [mark.from + 1, mark.from + 2, mark.from + 3].find((at) => readCodes(tokens, at)?.to === second?.to && readCodes(tokens, at)?.raw.codes?.length === 1) ?? mark.from;
-    return middle === mark.from ? [mark] : [{ from: mark.from, to: middle, place: { codes: codes.slice(0, 1), joined: 'one' as const } }, { from: middle, to: mark.to, place: { codes: codes.slice(1), joined: 'one' as const } }];
+    if (codes.length < 2 || mark.place?.joined === 'between' || codes.at(-1)?.[0] === codes.at(-2)?.[0] || !marks.slice(0, i).some(isHead) || !isHead(marks.slice(i + 1).find((m) => !isGlue(m))) || marks.slice(i + 1).some(({ place }) => place !== undefined)) return [mark];
+    // The last code begins where nothing but it is left; a small word before it joins it to the others.
+    const last = Array.from({ length: mark.to - mark.from - 1 }, (_, k) => mark.from + 1 + k).find((at) => { const rest = readCodes(tokens, at); return rest?.to === mark.to && rest.raw.codes?.length === 1 && rest.raw.codes[0] === codes.at(-1); });
+    if (last === undefined || ['and', 'or', 'to', 'plus', 'through'].includes(text(tokens, last - 1))) return [mark];
+    return [{ from: mark.from, to: last, place: { codes: codes.slice(0, -1), joined: codes.length === 2 ? 'one' as const : 'and' as const } }, { from: last, to: mark.to, place: { codes: codes.slice(-1), joined: 'one' as const } }];
   });
 }
 

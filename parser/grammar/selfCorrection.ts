@@ -45,7 +45,7 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
   return { tokens, takenBack: [], steps: steps + tokens.length };
 }
 
-const isSomething = (mark: Mark): boolean => isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined;
+const isSomething = (mark: Mark): boolean => isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined || mark.number !== undefined;
 
 /** Puts what was said last in the place of what it corrects; undefined where it corrects nothing here. */
 function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
@@ -58,6 +58,9 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
     if (afterMarks.some((mark) => mark.place) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
     return [...before.slice(place.from, place.to), ...after];
   }
+  // "hook three mil, make that four mil, on two oh six": each takes the place of its like, what is new comes on.
+  const size = beforeMarks.findLast((mark) => mark.measure);
+  if (place === undefined && size && afterMarks[0]?.measure && afterMarks.some((mark) => mark.place)) return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
   const swap = (old: Mark | undefined): readonly Token[] | undefined => old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
   if (afterMarks.some((mark) => mark.place)) return swap(place);
   if (afterMarks.some((mark) => mark.measure)) return swap(beforeMarks.findLast((mark) => mark.measure));

@@ -154,7 +154,7 @@ export const conditions = {
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped [off]', 'shattered', 'fracture line(s)', 'crack line(s)', '(corner|piece|bit|chunk) [(is|has)] (broken off|off|out of|come off|broken away|gone|gone from|missing)', '(corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off'],
+    say: ['fracture(s|d)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '(corner|piece|bit|chunk) [(is|has)] (broken off|off|out of|come off|broken away|gone|gone from|missing)', '(corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off'],
     withPlace: ['broke'],
   },
   'retained-fragment': {
@@ -187,7 +187,7 @@ export const conditions = {
   missing: {
     label: 'Missing', group: 'number', places: ['T'],
     say: ['missing', 'absent tooth', 'not there', 'no tooth [(at|in|where|there at)]', 'is not there', 'no sign of the tooth', 'never (came through|erupted|developed)', 'congenitally absent', 'lost tooth', 'lost'],
-    withPlace: ['absent', 'gone'],
+    withPlace: ['absent', '[(is|are|has|have)] gone'],
   },
   'previously-extracted': {
     label: 'Previously extracted', short: 'old extraction', group: 'number', places: ['T'],
@@ -352,7 +352,7 @@ export const conditions = {
     say: ['bit (injury|injuries|rub|rubs|damage|sore|sores|mark|marks|trauma|ulcer)', 'rubbed by the bit', '(pinched|bruised) by the bit'],
   },
   bleeding: {
-    label: 'Bleeding', group: 'soft', places: ['G', 'T'],
+    label: 'Bleeding', group: 'soft', places: ['G', 'T', 'S'],
     say: ['bleeding', 'bleed(s)', 'bled', 'oozing blood', 'trickle of blood', 'haemorrhage', 'hemorrhage', 'bloody', 'blood'],
   },
   bruising: {
@@ -484,7 +484,7 @@ export const conditions = {
   abnormality: {
     label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'],
     say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal'],
-    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|dramas|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|dramas|complaints)', 'not a thing wrong [with]', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'perfect', 'lovely', 'grand', 'tidy', 'beautiful', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy)', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
+    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|dramas|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|dramas|complaints)', 'not a thing wrong [with]', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'perfect', 'lovely', 'grand', 'tidy', 'beautiful', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy)', 'clean as a whistle', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
   },
 } as const satisfies Record<string, ConditionEntry>;
 

@@ -16,8 +16,8 @@ export const surfaceSay: Readonly<Record<SurfaceId, readonly string[]>> = {
 };
 
 export const qualifierSay: Readonly<Record<QualifierId, readonly string[]>> = {
-  rostral: ['rostral(ly)', '[(on|at)] [the] (rostral|front|leading) (edge|end|part)', 'at the front', 'front', 'forwards', 'forward', 'anterior'],
-  caudal: ['caudal(ly)', '[(on|at)] [the] (caudal|back|rear|trailing) (edge|end|part)', 'at the back', 'at the rear', 'back', 'backwards', 'posterior'],
+  rostral: ['rostral(ly)', '(rostral|front|mesial) (infundibulum|cup)', '[(on|at)] [the] (rostral|front|leading) (edge|end|part)', 'at the front', 'front', 'forwards', 'forward', 'anterior'],
+  caudal: ['caudal(ly)', '(caudal|back|distal) (infundibulum|cup)', '[(on|at)] [the] (caudal|back|rear|trailing) (edge|end|part)', 'at the back', 'at the rear', 'back', 'backwards', 'posterior'],
   open: ['open [type]'],
   valve: ['(valve|valved|valvular) [type]', 'v shaped', 'closed [type]'],
   sagittal: ['[midline] sagittal', 'midsagittal', 'mid sagittal'],
@@ -50,7 +50,7 @@ export const severitySay: Readonly<Record<SeverityId, readonly string[]>> = {
   severe: ['severe(ly)', 'heavy'],
 };
 /** Degrees the record keeps in the speaker's word alone. */
-export const severityKept: readonly string[] = ['heavily', 'small', 'large', 'big', 'tiny', 'huge', 'bad', 'fair', 'pretty big', 'massive', 'significant', 'minor', 'major', 'long', 'deep', 'wide', 'nice', 'good sized', 'decent', 'mildish', 'serious', 'enormous', 'sizeable', 'sizable', 'minimal', 'nasty', 'chunky', 'whopping', 'whopper of a', 'great big', 'wee', 'little', 'substantial', 'considerable', 'noticeable', 'obvious', 'prominent', 'pronounced', 'extensive', 'advanced', 'gross', 'horrible', 'horrendous', 'awful', 'terrible', 'ugly', 'shocking', 'monster', 'heaps of', 'loads of', 'lots of', 'a lot of', 'plenty of', 'tons of', 'masses of', 'a fair bit of', 'quite a bit of', 'a good bit of', 'a good deal of', 'thick', 'thin', 'faint', 'subtle', 'gentle', 'shallow', 'modest', 'smallish', 'biggish', 'largish', 'medium', 'medium sized', 'average', 'hefty', 'mighty', 'hell of a', 'heck of a', 'very (mild|slight|small|large|big|bad|sharp|deep)', 'reasonable', 'respectable', 'barely there', 'just starting', 'quite bad', 'pretty bad', 'really bad'];
+export const severityKept: readonly string[] = ['heavily', '(fair|big|right|proper|grand|good) old', 'small', 'large', 'big', 'tiny', 'huge', 'bad', 'fair', 'pretty big', 'massive', 'significant', 'minor', 'major', 'long', 'deep', 'wide', 'nice', 'good sized', 'decent', 'mildish', 'serious', 'enormous', 'sizeable', 'sizable', 'minimal', 'nasty', 'chunky', 'whopping', 'whopper of a', 'great big', 'wee', 'little', 'substantial', 'considerable', 'noticeable', 'obvious', 'prominent', 'pronounced', 'extensive', 'advanced', 'gross', 'horrible', 'horrendous', 'awful', 'terrible', 'ugly', 'shocking', 'monster', 'heaps of', 'loads of', 'lots of', 'a lot of', 'plenty of', 'tons of', 'masses of', 'a fair bit of', 'quite a bit of', 'a good bit of', 'a good deal of', 'thick', 'thin', 'faint', 'subtle', 'gentle', 'shallow', 'modest', 'smallish', 'biggish', 'largish', 'medium', 'medium sized', 'average', 'hefty', 'mighty', 'hell of a', 'heck of a', 'very (mild|slight|small|large|big|bad|sharp|deep)', 'reasonable', 'respectable', 'barely there', 'just starting', 'quite bad', 'pretty bad', 'really bad'];
 
 export const changeSay: Readonly<Record<'new' | 'better' | 'worse' | 'unchanged', readonly string[]>> = {
   new: ['[brand] new [since (last time|last year)]', 'was not there (last time|last year|before)', 'newly (appeared|arrived)'],
@@ -58,5 +58,7 @@ export const changeSay: Readonly<Record<'new' | 'better' | 'worse' | 'unchanged'
   worse: ['[much|bit|a bit|lot|a lot] worse [than (last time|last year|before|it was)]', '(bigger|larger|longer|deeper|wider|looser|more) than (last time|last year|before|it was)', 'getting worse', 'worsened', 'deteriorated', 'progressed [since (last time|last year)]', 'has got (worse|bigger|deeper|wider)', 'got (worse|bigger|deeper|wider)'],
   unchanged: ['unchanged [since (last time|last year)]', '[about] the same as it was', 'much the same [as (last time|last year|before)]', 'as (last time|last year|before)', 'static', 'stable since (last time|last year)', 'no worse [than (last time|last year|before)]', 'has not changed [since (last time|last year)]', 'no change (from|since) (last time|last year)', 'no change [in]', 'no further change [in]', 'same as (last time|last year|before)', 'no different [from (last time|last year|before)]'],
 };
+/** Behind a size: an estimate. */
+export const aboutAfter: readonly string[] = ['or so', 'or thereabouts', 'thereabouts', 'ish', 'give or take', 'or near enough', 'near enough', 'roughly', 'or roughly that', 'at a guess', 'approximately'];
 /** Before a number: an estimate. */
-export const aboutSay: readonly string[] = ['about', 'around', 'roughly', 'approximately', 'approx', 'nearly', 'almost', 'maybe', 'just over', 'just under'];
+export const aboutSay: readonly string[] = ['about', 'around', 'roughly', '[just] shy of', 'something like', 'somewhere (around|about)', 'in the region of', 'getting on for', 'close (to|on)', 'just about', 'maybe about', 'a good', 'best part of', 'the best part of', 'well over', 'a shade (over|under)', 'approximately', 'approx', 'nearly', 'almost', 'maybe', 'just over', 'just under'];
