@@ -19,7 +19,7 @@ import { openListening } from './app/listening.ts';
 import { openOpinions, type Opinions } from './app/opinions.ts';
 import { freshId, now } from './app/now.ts';
 import { inWords } from './app/plain.ts';
-import { hearKept, hearOnly, type Notice } from './app/recorded.ts';
+import { hearKept, hearOnly, opened, type Notice } from './app/recorded.ts';
 import { openSittings, type Sittings } from './app/sittings.ts';
 import { read } from './app/understand.ts';
 import type { Doors } from './http/doors.ts';
@@ -78,20 +78,22 @@ export function openApp(dataDir: string, ear: Ear, { second, onSecondTrouble = (
   const exams = openExams(store, journals, sittings, ear);
 
   async function* upload(source: Readable): ReturnType<Doors['upload']> {
-    const { id } = exams.open({});
-    const { sitting } = await sittings.of(id);
     let noticed: readonly Notice[] = [];
     const told = (line: UploadLine): UploadLine => {
       const notices = noticed.map(({ code, message }) => ({ code, message }));
       noticed = [];
       return notices.length ? { ...line, notices } : line;
     };
+    yield { stage: 'opening' };
+    const sound = await opened(source, (notice) => { noticed = [...noticed, notice]; }).catch((error: unknown) => inWords(error));
+    if ('message' in sound) return yield { stage: 'trouble', error: sound };
+    const { id } = exams.open({});
+    const { sitting } = await sittings.of(id);
     try {
-      yield { stage: 'opening' };
-      for await (const line of hearKept(source, sitting, journals, (notice) => { noticed = [...noticed, notice]; })) yield told(line);
+      for await (const line of hearKept(sound, sitting, journals)) yield told(line);
       yield told({ stage: 'ready', exams: [...sitting.live.exams()] });
     } catch (error) {
-      // Nothing of a file that could not be read stays; what was read of one that broke off is a draft.
+      // Nothing of a file in which nothing was heard stays; what was read of one that broke off is a draft.
       if (sitting.live.draft().utterances.length === 0) await exams.erase(id, 'exam');
       yield { stage: 'trouble', error: inWords(error) };
     } finally {
@@ -117,10 +119,11 @@ export function openApp(dataDir: string, ear: Ear, { second, onSecondTrouble = (
   return {
     doors,
     hearFile: async (source, header, each, notice) => {
+      const sound = await opened(source, notice);
       const { id } = exams.open(header);
       const seat = await sittings.of(id);
       seat.watchers.add(each);
-      for await (const line of hearKept(source, seat.sitting, journals, notice)) void line;
+      for await (const line of hearKept(sound, seat.sitting, journals)) void line;
       seat.watchers.delete(each);
       await sittings.letGo(seat.sitting.live.draft().id);
       return seat.sitting.live.exams();

@@ -1,4 +1,5 @@
 /** Ids of the lexicon as a person reads them. The only file of the page that reads the lexicon's tables of labels. */
+import { commands } from '../parser/lexicon/commands.ts';
 import { conditions } from '../parser/lexicon/conditions.ts';
 import { procedures } from '../parser/lexicon/procedures.ts';
 import { regions } from '../parser/lexicon/regions.ts';
@@ -8,7 +9,7 @@ import type { ConditionEntry } from '../parser/lexicon/types.ts';
 import type { DoubtKind } from '../parser/contract/doubt.ts';
 import type { Finding, ItemKind, Treatment } from '../parser/contract/item.ts';
 
-export { conditions, procedures, regions, scales };
+export { commands, conditions, procedures, regions, scales };
 export type ConditionId = keyof typeof conditions;
 
 export const condition = (id: string): ConditionEntry => (conditions as Record<string, ConditionEntry>)[id]!;

@@ -33,9 +33,9 @@ function joined(pieces: readonly Float32Array[], length: number): Float32Array {
 }
 
 /** Keeps the sound, in the journal of whichever exam is on. @yields how far it is, in seconds */
-export async function* hearKept(source: string | Readable, sitting: Sitting, journals: Journals, notice: (notice: Notice) => void): AsyncGenerator<UploadLine> {
+export async function* hearKept(sound: AsyncIterable<Float32Array>, sitting: Sitting, journals: Journals): AsyncGenerator<UploadLine> {
   let done = 0;
-  for await (const samples of stretches(source, notice)) {
+  for await (const samples of sound) {
     const { epoch, sequence } = (await journals.open(sitting.live.draft().id)).expected();
     await sitting.sound({ epoch, sequence, samples: toInt16(samples), ownVoiceMs: 0 }, false);
     await sitting.live.idle();
@@ -55,4 +55,15 @@ export async function hearOnly(source: string | Readable, live: Live, listening:
   }
   await listening.flush();
   await live.idle();
+}
+
+/** The sound once its first stretch was read: what is no recording is known before anything is made of it. @throws AudioError */
+export async function opened(source: string | Readable, notice: (notice: Notice) => void): Promise<AsyncIterable<Float32Array>> {
+  const sound = stretches(source, notice);
+  const first = await sound.next();
+  return (async function* () {
+    if (first.done) return;
+    yield first.value;
+    yield* sound;
+  })();
 }

@@ -2,6 +2,7 @@
 import { useRef, useState } from 'preact/hooks';
 import type { UploadLine } from '../../parser/contract/wire.ts';
 import { api, Refused } from '../api.ts';
+import { asWav } from './decode.ts';
 import { link } from '../router.ts';
 
 const stages: Readonly<Record<UploadLine['stage'], string>> = { receiving: 'Taking it in', opening: 'Opening it', hearing: 'Reading', ready: 'Ready to look over', trouble: 'It could not be read' };
@@ -10,30 +11,43 @@ const minutes = (seconds: number): string => `${Math.floor(seconds / 60)}:${Stri
 /** How long a recording is, is known only once it has been read. */
 const readSoFar = ({ done = 0, of }: UploadLine): string => (of ? `${minutes(done)} of ${minutes(of)}` : `${minutes(done)} so far`);
 
+const neither = { code: 'unsupported', message: 'Neither the program nor this browser can open this kind of recording. The recording itself is untouched. Save it as WAV or MP3 and add it again.' };
+
 export function Upload() {
   const input = useRef<HTMLInputElement>(null);
   const [name, setName] = useState('');
   const [line, setLine] = useState<UploadLine | null>(null);
   const [notices, setNotices] = useState<readonly string[]>([]);
   const busy = line !== null && line.stage !== 'ready' && line.stage !== 'trouble';
+  /** @returns false where the program does not know this kind of recording, and perhaps the browser does */
+  async function read(file: File): Promise<boolean> {
+    let known = true;
+    await api.upload(file, (next) => {
+      if (next.error?.code === 'unsupported' && file.type !== 'audio/wav') { known = false; return; }
+      setLine(next);
+      if (next.notices) setNotices((before) => [...new Set([...before, ...next.notices!.map(({ message }) => message)])]);
+    });
+    return known;
+  }
   async function send(file: File | undefined): Promise<void> {
     if (!file || busy) return;
     setName(file.name);
     setNotices([]);
     setLine({ stage: 'receiving' });
     try {
-      await api.upload(file, (next) => {
-        setLine(next);
-        if (next.notices) setNotices((before) => [...new Set([...before, ...next.notices!.map(({ message }) => message)])]);
-      });
+      if (!(await read(file))) {
+        setLine({ stage: 'opening' });
+        await read(await asWav(file));
+      }
     } catch (error) {
-      if (!(error instanceof Refused)) throw error;
-      setLine({ stage: 'trouble', error: error.body });
+      if (error instanceof Refused) setLine({ stage: 'trouble', error: error.body });
+      else if (error instanceof DOMException) setLine({ stage: 'trouble', error: neither });
+      else throw error;
     }
   }
   return (
     <div class="upload" onDragOver={(e) => e.preventDefault()} onDrop={(e) => { e.preventDefault(); void send(e.dataTransfer?.files[0]); }}>
-      <input ref={input} type="file" accept="audio/*,.wav,.flac,.ogg,.opus,.mp3" class="out-of-sight" tabIndex={-1} aria-hidden="true" onChange={(e) => { void send(e.currentTarget.files?.[0]); e.currentTarget.value = ''; }} />
+      <input ref={input} type="file" accept="audio/*,.wav,.flac,.ogg,.opus,.mp3,.m4a,.aac,.webm,.mp4" class="out-of-sight" tabIndex={-1} aria-hidden="true" onChange={(e) => { void send(e.currentTarget.files?.[0]); e.currentTarget.value = ''; }} />
       <button type="button" disabled={busy} onClick={() => input.current?.click()}>Add a recording</button>
       {line && (
         <div class="progress small" role="status">

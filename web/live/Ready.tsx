@@ -8,6 +8,7 @@ import { draft } from '../state.ts';
 import { readBackOn, tonesOn, voiceOn } from '../voice/choices.ts';
 import { levelAdvice } from './headline.ts';
 import { LevelBar } from './Level.tsx';
+import { Sayings } from './Sayings.tsx';
 import { interrupted, start, trouble } from './sitting.ts';
 
 const key = 'quidnote.microphone';
@@ -60,6 +61,7 @@ export function Ready({ exam }: { readonly exam: string | null }) {
         <legend>What may sound</legend>
         {choices.map(([choice, label]) => <label key={label} class="tick"><input type="checkbox" checked={choice.value} onChange={(e) => { choice.value = e.currentTarget.checked; }} />{label}</label>)}
       </fieldset>
+      <Sayings />
     </div>
   );
 }

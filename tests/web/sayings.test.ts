@@ -1,0 +1,16 @@
+import { expect, test } from 'vitest';
+import { emptyContext, parseText } from '../../parser/index.ts';
+import { commands } from '../../parser/lexicon/commands.ts';
+import { sample } from '../../web/live/Sayings.tsx';
+
+test('what the page offers to say is plain words', () => {
+  expect(sample('finish [(this|the)] exam')).toBe('finish this exam');
+  expect(sample('the first [one]')).toBe('the first one');
+  for (const { say } of Object.values(commands)) for (const form of say) expect(sample(form)).toMatch(/^[a-z' ]+$/);
+});
+test('and steers when it is said', () => {
+  // An answer and a correction need something to answer or correct; a note is an item.
+  for (const [id, { say }] of Object.entries(commands).filter(([id]) => !['answer', 'amend', 'note', 'resume'].includes(id))) {
+    for (const form of say) expect([form, parseText('e:1', sample(form), emptyContext()).commands.map((c) => c.command)]).toEqual([form, [id]]);
+  }
+});
