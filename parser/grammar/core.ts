@@ -74,6 +74,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   const [from, to] = [Math.min(at, ...places), Math.max(at, ...places)];
   const inside = strangers(around, from, to);
   const outside = strangers(around, 0, around.role.length) - inside;
+  // What is said of the whole horse has no place: a side beside it is a rein's.
   const standing = entry.group === 'horse' ? 'none' : standingOf(clause.placings.map(({ raw }) => raw));
   const codes = clause.placings.some(({ raw }) => raw.codes !== undefined);
   const object = takenAsObject(around, at);
@@ -86,7 +87,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
     if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
-    if (technical || (strength === 'say' && entry.group === 'horse')) return (!object || (entry.group === 'horse' && id !== 'choke')) && !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= 3;
+    if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object))) return !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= 3;
     if (around.carry.half !== undefined && all <= 1) return true;
     return strength === 'say' && entry.group !== 'bite' && entry.group !== 'horse' && onlyDescribed(around, at);
   });
