@@ -25,8 +25,11 @@ export const facts: WorkRule = (marks, tokens) => {
   return [{ body: { kind: 'fact', about: about as FactAbout, said, ...(rate !== undefined ? { value: { value: rate, unit: 'per-minute' } } : { value: null }), ...(about === 'consent' ? consent(said) : {}) }, marks: marks.map((_, i) => i), rules: ['fact'], doubts: [] }];
 };
 
+/** Whether the phrase says that someone agreed to something, or did not. */
+export const consentIn = (tokens: readonly Token[]): boolean => { const words = tokens.map(({ t }) => t); return words.some((_, at) => longest(forms, words, at)?.values[0] === 'consent'); };
+
 const rateIn = (tokens: readonly Token[]): number | undefined => tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
 const consent = (said: string): { given: boolean; for?: 'exam' | 'treatment' | 'sedation' | 'extraction' } => {
-  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) => said.includes(what));
+  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) => said.includes(what === 'sedation' ? 'sedat' : what === 'extraction' ? 'extract' : what));
   return { given: !/\b(no|not|refused|withheld|declined)\b/.test(said), ...(target ? { for: target } : {}) };
 };

@@ -4,6 +4,7 @@ import { assemble, roles, type Roles } from './assemble.ts';
 import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
+import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
 import { alone, corrects } from './alone.ts';

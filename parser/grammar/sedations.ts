@@ -1,6 +1,8 @@
 /** Sedation and other medicines, as spoken: one item an agent; nothing is calculated, completed or suggested. */
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, volumeUnits } from '../lexicon/units.ts';
+import { plannedDose, sedationGiven, sedationToCome } from '../lexicon/history.ts';
+import { consentIn } from './facts.ts';
 import { readAmount } from './numbers.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -19,10 +21,18 @@ export const sedations: WorkRule = (marks, tokens) => {
   const unknown = marks.filter((m) => m.unknown).length;
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
   const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
-  if (agents.length === 0 && unknown > 1) return [];
+  // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
+  const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
+  const toCome = !negated && (dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text) && topUps.length === 0;
+  if (toCome && agents.length === 0 && consentIn(tokens)) return [];
+  if (agents.length === 0 && unknown > 1 && !toCome) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   if (negated && agents.length === 0) return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
+  if (toCome) {
+    const bodies = (given: boolean): ItemBody[] => (agents.length === 0 ? [{ kind: 'sedation', given, topUp: false }] : agents.filter((a) => a.class === 'sedative').map(({ agent }): ItemBody => ({ kind: 'sedation', given, agent, topUp: false })));
+    if (agents.every((a) => a.class === 'sedative')) return [{ marks: all, rules: ['sedation to come'], doubts: [{ doubt: 'state-unclear', readings: [{ label: 'not given', bodies: bodies(false) }, { label: 'given', bodies: bodies(true) }] }] }];
+  }
   const by = byVet ? { by: 'veterinarian' as const } : {};
   if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...by }, marks: all, rules: ['sedation'], doubts: [] }];
   return agents.map(({ i, agent, class: kind }, n): Made => {

@@ -14,7 +14,7 @@ export interface Token {
 }
 
 const unitGlued = /^(\d+(?:[.,]\d+)?)(mm|cm|ml|mg|mcg|kg|%|°)$/;
-const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['is', 'not'], "aren't": ['are', 'not'], "wasn't": ['was', 'not'], "there's": ['there', 'is'], "it's": ['it', 'is'], "he's": ['he', 'is'], "she's": ['she', 'is'], "that's": ["that's"], cannot: ['can', 'not'], "can't": ['can', 'not'], "couldn't": ['could', 'not'], "didn't": ['did', 'not'], "doesn't": ['does', 'not'], "don't": ['do', 'not'], "wouldn't": ['would', 'not'], "hasn't": ['has', 'not'], "haven't": ['have', 'not'], "i've": ['i', 'have'], "we've": ['we', 'have'] };
+const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['is', 'not'], "aren't": ['are', 'not'], "wasn't": ['was', 'not'], "there's": ['there', 'is'], "it's": ['it', 'is'], "he's": ['he', 'is'], "she's": ['she', 'is'], "that's": ["that's"], cannot: ['can', 'not'], "can't": ['can', 'not'], "couldn't": ['could', 'not'], "didn't": ['did', 'not'], "doesn't": ['does', 'not'], "don't": ['do', 'not'], "wouldn't": ['would', 'not'], "hasn't": ['has', 'not'], "haven't": ['have', 'not'], "won't": ['will', 'not'], "shouldn't": ['should', 'not'], "weren't": ['were', 'not'], "hadn't": ['had', 'not'], "needn't": ['need', 'not'], "i've": ['i', 'have'], "we've": ['we', 'have'] };
 
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */
 export function tokenise(words: readonly string[]): readonly Token[] {

@@ -451,11 +451,11 @@ export const conditions = {
   },
   drooling: {
     label: 'Drooling', group: 'horse', places: ['N'],
-    say: ['drooling', 'drools', 'dribble', 'dribbles', 'dribbling', 'dribbly', 'frothing', 'salivation', 'slobber(s|ing)', 'hypersalivation', 'salivating', 'ptyalism', 'excess saliva'],
+    say: ['drool', 'drooling', 'drools', 'dribble', 'dribbles', 'dribbling', 'dribbly', 'frothing', 'salivation', 'slobber(s|ing)', 'hypersalivation', 'salivating', 'ptyalism', 'excess saliva'],
   },
   'head-shaking': {
     label: 'Head shaking', group: 'horse', places: ['N'],
-    say: ['head (shaking|tossing|shakes|tosses|flicking|shaker|throwing|nodding|flicks)', '(shaking|tossing|throwing|flicking|shakes|tosses|throws|flicks) (the|his|her|its) head [(about|around|up)]', 'headshaking', 'shakes (his|her|its) head', 'tosses (his|her|its) head', 'shaking (his|her|its) head'],
+    say: ['head (shake|toss|shaking|tossing|shakes|tosses|flicking|shaker|throwing|nodding|flicks)', '(shaking|tossing|throwing|flicking|shakes|tosses|throws|flicks) (the|his|her|its) head [(about|around|up)]', 'headshaking', 'shakes (his|her|its) head', 'tosses (his|her|its) head', 'shaking (his|her|its) head'],
   },
   'bit-resistance': {
     label: 'Bit resistance', group: 'horse', places: ['N'],

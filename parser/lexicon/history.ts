@@ -1,0 +1,19 @@
+/** Words that say when: what was, what has gone since, and what was said to be coming. */
+import type { ScopeCue } from './scopes.ts';
+
+const seasons = '(spring|summer|autumn|winter|fall|season)';
+export const historyCues: readonly ScopeCue[] = [
+  { say: ['i [(strongly|do|would|rather)] (suspect|fancy) [(it is|that is|there is|this is)] [(a|an)]', '(strongly|highly) (suspect|suspicious of|suspicious for) [(a|an)]', 'i am (wondering|worried) (about|if) [(there is|it is)] [(a|an)]'], means: 'suspected', looks: 'forward' },
+  { say: ['used to [(have|be|get|suffer from|suffer with)]', 'once had [(a|an)]', 'years back', 'historically', 'as a (foal|youngster|yearling|two year old)', 'in his (younger days|youth)', 'in her (younger days|youth)', '(last|previous) (time|year|visit|month|week) (he|she|it|there) (had|was|were) [(a|an)]'], means: 'before', looks: 'forward' },
+  { say: [`last (month|week|spring|summer|autumn|winter|fall|season|christmas|easter)`, `(back in|earlier in|during) [(the|last)] ${seasons}`, '(months|weeks|days|ages) ago', 'a (while|long time|year|month|week|fortnight|few years) (ago|back)', 'some time ago', '(earlier this|the other|earlier in the) (year|month|week)', 'the year before [last]', '[long] since (healed|gone|resolved|cleared|settled)', '(has|have) [(now|all|since)] (settled|gone) [(down|away)]', '(gone|settled|calmed) down', 'gone away', '(no|not) (any more|anymore)', 'at one (time|point)', 'in the past', 'when he was (young|younger|a foal)', 'when she was (young|younger|a foal)'], means: 'before', looks: 'back' },
+];
+
+/** Behind "used to ...": it has ended. */
+export const endedSince = /\b(?:not (?:any ?more|now|these days|since)|no longer|(?:has|have) stopped|stopped (?:now|since)|(?:does|do|is|are) not(?: \w+){0,2} (?:now|any ?more|these days)|(?:does|do) not now)\b/;
+
+/** Beside "sedation": it was agreed to, asked for, planned or thought of; nothing says that it was given. */
+export const sedationToCome = /\b(?:will|would|shall|should|might|may|could|can|if|unless|plan|plans|planned|planning|next (?:time|visit|week|month|year)|in future|future|book|booked|booking|schedule|scheduled|arrange|arranged|going to|about to|ready (?:for|to)|needs?|needing|require[sd]?|requires|have to|has to|want|wants|wanted|like|likes|to be|due|recommend\w*|advise\w*|suggest\w*|discuss\w*|talk\w*|consider\w*|think|thinking|ask\w*|option|offer\w*|quote\w*|before|wait\w*|until|in case|agree[sd]?|agreed|agrees|consent\w*|permission|happy (?:for|with|to)|okay with|ok with|fine with|tomorrow|possible|possibly|probably|maybe|perhaps)\b/;
+/** Beside it: it was given after all. */
+export const sedationGiven = /\b(?:was|were|has been|have been|had been|got|gave|given|gives|administered|injected|went in|on board|under|topped|sedated (?:with|by|at|today|and|this morning)|standing sedation used|had (?:a|some|his|her|light|standing)? ?sedat\w+|already)\b/;
+/** Beside an agent and its dose only these say that it is still to come. */
+export const plannedDose = /\b(?:will (?:need|give|use|be)|would|plan|plans|planned|planning|next (?:time|visit)|book|booked|going to|should (?:need|give|use)|recommend\w*|suggest\w*|could (?:give|use|try))\b/;
