@@ -119,7 +119,12 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const sided = before && after[0] && !marks[mark]?.again ? withSide(before, after[0]) : undefined;
     if (sided) { placings[h] = sided; forward[h] = false; continue; }
     const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside');
-    if (after[0] && (strong || !placeFirst || before === undefined || marks[mark]?.again)) {
+    // "two eleven impacted behind two ten": where it is, when a tooth was named that has it.
+    const id = heads[h]?.condition?.id;
+    if (before && after[0]?.placings.some(({ raw }) => raw.relative) && id && !(conditions[id] as ConditionEntry).places.includes('S') && before.placings.every(({ raw }) => raw.codes !== undefined)) {
+      placings[h] = before.placings.map((p, k) => (k === 0 ? { ...p, marks: [...p.marks, ...after[0]?.marks ?? []] } : p));
+      forward[h] = false;
+    } else if (after[0] && (strong || !placeFirst || before === undefined || marks[mark]?.again)) {
       const own = (bond === 'beside' || (heads[h]?.condition?.id === 'wave' && after[0].placings.every(({ raw }) => raw.codes !== undefined))) && before ? [...before.placings] : [];
       placings[h] = [...own, ...after[0].placings];
       forward[h] = true;
@@ -133,7 +138,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       forward[h] = false;
     }
   }
-  const mods = modsOf(marks, tokens, role, heads, link);
+  const mods = withShared(modsOf(marks, tokens, role, heads, link), marks, heads);
   return heads.map((head, h) => ({ head, placings: placings[h] as readonly Placing[], scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
 }
 
@@ -270,6 +275,14 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
   });
   return mods;
 }
+/** "rostral hooks, five mil on the right, three on the left": what describes the name holds wherever the finding was put back. */
+const withShared = (mods: readonly (readonly number[])[], marks: readonly Mark[], heads: readonly Head[]): readonly (readonly number[])[] => (marks.some(({ again }) => again) ? mods.map((own, h) => {
+  const again = marks[heads[h]?.mark ?? -1]?.again;
+  const first = heads.findIndex(({ mark }) => again !== undefined && marks[mark]?.from === again.from && marks[mark]?.to === again.to);
+  const shared = first < 0 ? [] : (mods[first] ?? []).filter((m) => m < (heads[first] as Head).mark && ['qualifier', 'surface'].includes(kindOf(marks[m] as Mark)) && !own.some((o) => kindOf(marks[o] as Mark) === kindOf(marks[m] as Mark)));
+  return [...own, ...shared];
+}) : mods);
+
 const lastTaken = (role: Roles['role'], from: number, to: number): number => { for (let i = to - 1; i > from; i -= 1) if (role[i] !== 'glue') return i; return from; };
 const firstTaken = (role: Roles['role'], from: number, to: number): number => { for (let i = from + 1; i < to; i += 1) if (role[i] !== 'glue') return i; return to; };
 

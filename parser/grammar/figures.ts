@@ -37,7 +37,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
   /** "... six mil on one oh six and four on two oh six", "mobility two on four oh one, one on four oh two". */
   function sized(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
-    const leads = ['on', 'at'].includes(word(mark.to)) && marks[i + 2]?.place !== undefined;
+    const leads = ['on', 'at'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
     if (before === undefined || !(leads || trails)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.

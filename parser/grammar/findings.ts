@@ -27,7 +27,9 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
   const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? 'before' as const : 'now' as const;
   const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
-  const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(clause);
+  // "canines all through": there are four.
+  const four: readonly Placing[] = id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
+  const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
   return split.map((placings) => {
     const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
@@ -59,11 +61,11 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
 }
 
 /** The places that each have an item of their own. */
-function placingsApart(clause: Clause): readonly (readonly Placing[])[] {
-  const regions = clause.placings.filter(({ raw, beside }) => raw.region !== undefined && raw.codes === undefined && !beside);
+function placingsApart(placings: readonly Placing[]): readonly (readonly Placing[])[] {
+  const regions = placings.filter(({ raw, beside }) => raw.region !== undefined && raw.codes === undefined && !beside);
   // "tongue, cheeks and palate normal": each has its own item.
-  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === clause.placings.length) return regions.map((placing) => [placing]);
-  return [clause.placings];
+  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === placings.length) return regions.map((placing) => [placing]);
+  return [placings];
 }
 /** Everything the modifiers say, apart from the place. */
 export function detailsOf(id: ConditionId, mods: readonly number[], marks: readonly Mark[], tokens: readonly Token[], headMark: number, gradeOfHead?: string): Details {
@@ -102,6 +104,8 @@ function addTerm(details: Details, term: Term, id: ConditionId): void {
   if (term.k === 'change') details.change = term.id;
   if (term.k === 'surface') details.surfaces.push(term.id);
   if (term.k !== 'qualifier') return;
+  // Only a gap is open or a valve.
+  if ((term.id === 'open' || term.id === 'valve') && !(conditions[id].places as readonly string[]).includes('S')) return;
   // "edge to edge at the front": a bite has no other end.
   if ((term.id === 'rostral' || term.id === 'caudal') && conditions[id].group === 'bite') return;
   if ((term.id === 'rostral' || term.id === 'caudal') && !ended.has(id)) details.surfaces.push(term.id);

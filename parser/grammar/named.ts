@@ -38,8 +38,11 @@ const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i
 /** "both canines have tartar and the left one is loose": of the two that were named. */
 const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
   const side = mark.place?.side;
-  if (!bareSide(mark) || (side !== 'left' && side !== 'right') || !/^ones?$/.test(text(tokens, mark.to))) return mark;
-  const whole = marks.slice(0, i).findLast(({ place }) => place !== undefined && place.side !== side)?.place;
+  if (!bareSide(mark) || (side !== 'left' && side !== 'right')) return mark;
+  const at = marks.slice(0, i).findLastIndex(({ place }) => place !== undefined && place.side !== side);
+  const whole = marks[at]?.place;
+  // "right jaw joint fine, left clicks": the other one of the same, once something was said of the first.
+  if (!/^ones?$/.test(text(tokens, mark.to)) && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
   const part = whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
   return part ? { ...mark, place: part } : mark;
 });

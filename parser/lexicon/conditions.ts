@@ -101,7 +101,7 @@ export const conditions = {
   },
   'gingival-recession': {
     label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
-    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) (pulled|pulling|drawn|shrunk|shrinking|creeping|gone) back', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
+    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) (pulled|pulling|drawn|shrunk|shrinking|creeping|gone) back', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
     withPlace: ['receded', 'receding'],
   },
   'gingival-hyperplasia': {
@@ -242,7 +242,7 @@ export const conditions = {
   },
   'canine-present': {
     label: 'Canine present', group: 'number', places: ['T'],
-    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] (present|there|in|through)', 'has (canine|canines|tushes|a canine)', 'has a small canine'],
+    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] [all] [four] [of them] (present|there|in|through|up)', 'has (canine|canines|tushes|a canine)', 'has a small canine'],
     withPlace: ['canine(s)', 'tush(es)', 'tusk(s)'],
   },
   'deciduous-present': {
@@ -252,6 +252,7 @@ export const conditions = {
   'cap-shed': {
     label: 'Cap shed', group: 'number', places: ['T'],
     say: ['cap(s) [(has|have|already|just|is|are)] [(already|just|now)] (shed|gone|fallen off|fell off|fallen out|dropped|come off|came off|lost|away)', 'shed (its|the) cap(s)', '(lost|shed) (the|its) cap', 'caps shed'],
+    withPlace: ['(has|have|just|already) shed [(its|the) cap(s)]', 'shedding', 'has (dropped|fallen out|come off)'],
   },
   'root-remnant': {
     label: 'Root remnant', group: 'number', places: ['T'],
