@@ -25,5 +25,10 @@ export function fold(draft: Draft | null, message: FromServer): Draft | null {
 }
 
 export const isOpen = (d: DraftDoubt): boolean => !d.settled && d.doubt.state === 'open';
+/** The question to ask now: of the phrase that was asked about last, one between readings before any other. The server takes a spoken answer for this one alone. */
+export const askedNow = (open: readonly DraftDoubt[]): DraftDoubt | undefined => {
+  const latest = open.filter(({ doubt }) => doubt.utterance === open.at(-1)?.doubt.utterance);
+  return latest.findLast(({ doubt }) => (doubt.readings?.length ?? 0) > 1) ?? latest.at(-1);
+};
 /** An item that counts: neither struck nor replaced by a correction. */
 export const stands = (i: DraftItem): boolean => i.state !== 'struck' && i.state !== 'revised';

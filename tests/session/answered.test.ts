@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest';
 import type { Draft } from '../../parser/contract/draft.ts';
 import { parseText } from '../../parser/index.ts';
 import { untraced } from '../../server/app/understand.ts';
-import { answered } from '../../server/session/answered.ts';
+import { answered, askedNow } from '../../server/session/answered.ts';
 import { contextOf } from '../../server/session/context.ts';
 import { applyEvent, emptyDraft } from '../../server/session/reduce.ts';
 import { isOpen, stands } from '../../server/session/standing.ts';
+import { askedNow as askedByPage } from '../../web/fold.ts';
 import { opened, when } from './made.ts';
 
 const spoken = (...lines: readonly string[]): Draft => lines.reduce((draft, line, n): Draft => {
@@ -32,6 +33,15 @@ describe('a place said alone', () => {
     expect(draft.doubts.filter(isOpen).map((d) => d.doubt.doubt)).toEqual(['two-readings', 'no-condition']);
   });
   test('with a finding it is that finding', () => expect(spoken('left nine hook', 'three oh nine ramp').items.filter(stands)).toHaveLength(2));
+  test('an answer is taken for the question that is being asked, and for no other', () => {
+    // The older question has readings, the newer has none: "the first one" is no answer to either.
+    const draft = spoken('left nine hook', 'one oh six', 'the first one');
+    expect(draft.doubts.filter(isOpen).map((d) => d.doubt.doubt)).toEqual(['two-readings', 'no-condition']);
+    expect(draft.utterances.at(-1)!.words.map((w) => w.as)).toEqual(['leftover', 'leftover', 'leftover']);
+  });
+  test('page and server agree on which question that is', () => {
+    for (const draft of [spoken('left nine hook'), spoken('left nine hook', 'one oh six'), spoken('one oh six', 'left nine hook'), spoken('grass')]) expect(askedByPage(draft.doubts.filter(isOpen))).toEqual(askedNow(draft));
+  });
   test('"the third one" and "the fourth one" choose among more', () => {
     const draft = spoken('left nine hook');
     const [open] = draft.doubts;

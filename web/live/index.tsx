@@ -4,6 +4,7 @@ import { Mouth } from '../mouth/Mouth.tsx';
 import { keysOf } from '../mouth/places.ts';
 import { placeOfItem } from '../mouth/marks.ts';
 import { where } from '../router.ts';
+import { askedNow } from '../fold.ts';
 import { draft, openDoubts, standing } from '../state.ts';
 import { Ask } from './Ask.tsx';
 import { Bar } from './Bar.tsx';
@@ -26,7 +27,7 @@ export function Live() {
   const { word, mood } = headline({ phase: phase.value, microphone: microphone.value, hearing: hearing.value, paused });
   const last = now?.utterances.at(-1);
   const touched = now ? touchedBy(now, last, answer.value !== null) : [];
-  const doubt = openDoubts.value.at(-1)?.doubt;
+  const doubt = askedNow(openDoubts.value)?.doubt;
   const keys = [...touched.filter((i) => i.state !== 'struck').flatMap((i) => keysOf(placeOfItem(i.item))), ...keysOf(doubt?.place)];
   return (
     <main class={`live ${mood}${running.value ? ' running' : ''}`} data-mood={sunlight.value ? 'paper' : 'night'} id="main" tabIndex={-1}>

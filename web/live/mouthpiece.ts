@@ -1,7 +1,7 @@
 /** What the program itself says and sounds: one tone for what just happened, and a sentence where one is wanted. */
 import type { Draft } from '../../parser/contract/draft.ts';
 import type { FromServer } from '../../parser/contract/wire.ts';
-import { isOpen, stands } from '../fold.ts';
+import { askedNow, isOpen, stands } from '../fold.ts';
 import { readBackOn, tonesOn, voiceOn } from '../voice/choices.ts';
 import { sounding } from '../voice/sounding.ts';
 import { playTone, toneLasts, type Tone } from '../voice/tones.ts';
@@ -55,7 +55,7 @@ export const openMouthpiece = (context: AudioContext, said: (sentence: string) =
     const newItems = (frame.parts.items ?? []).filter((i) => stands(i) && !before?.items.some((old) => old.item.id === i.item.id));
     if (newDoubts.length > 0) {
       tone('unsure');
-      say(questionAloud(newDoubts.at(-1)!.doubt));
+      say(questionAloud(askedNow(newDoubts)!.doubt));
     } else if (newItems.length > 0) {
       tone('understood');
       if (readBackOn.value) say(newItems.map((i) => readBack(i.item)).join(' '));
