@@ -38,7 +38,7 @@ export function alone(input: Alone): readonly Made[] {
     if (/\b(no|none|not|nope|has not|does not|is not)$/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     if (/\b(nothing|none) (like that|of that|there|of it)\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
-    if (placings.length > 0 && fits && (/^(and|also|plus|as well as|another|ditto|likewise|one more|and another)\b/.test(words) || /\b(as well|too|also|likewise|ditto)$/.test(words))) return repeated(last, input, places, mods, onSide(last, placings, input.missing), last.presence);
+    if (placings.length > 0 && fits && (/^(and|also|plus|as well as|another|ditto|likewise|one more|and another)\b/.test(words) || /\b(as well|too|also|likewise|ditto)\b/.test(words))) return repeated(last, input, places, mods, onSide(last, placings, input.missing), last.presence);
   }
   const gone = placings.length === 1 && placings[0]?.raw.codes?.length === 1 && /\b(there is no|is no|there was no)\b/.test(words);
   if (gone) return [{ body: { kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place: resolvePlace(placings, wantedBy('missing', new Set())).place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'no such tooth there'], doubts: [] }];

@@ -49,6 +49,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   const role = marks.map((mark, i): Roles['role'][number] => {
     const terms = mark.terms ?? [];
     const qualifier = terms.find((t) => t.k === 'qualifier');
+    // "two oh six hook, two oh seven nothing": nothing was found there.
+    if (terms.some((t) => t.k === 'cue' && t.cue.means === 'absent') && tokens[mark.from]?.t === 'nothing' && mark.to - mark.from === 1 && marks[i - 1]?.place && (marks[i + 1] === undefined || marks[i + 1]?.place)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
@@ -101,7 +103,7 @@ const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.som
 
 export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): readonly Clause[] {
   const link = (a: number, b: number): Link => linkBetween(marks, tokens, role, a, b);
-  const groups = placeGroups(marks, role, link);
+  const groups = placeGroups(marks, role, heads, link);
   const firstPlace = groups[0]?.marks[0] ?? Infinity;
   const placeFirst = firstPlace < (heads[0]?.mark ?? Infinity);
   const scopes = scopesOf(marks, role, heads, link);
@@ -182,7 +184,7 @@ function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Rol
 interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean }
 
 /** Places that stand together: "upper left and lower right", "the gum at three oh nine", "left cheek level with two oh eight". */
-function placeGroups(marks: readonly Mark[], role: Roles['role'], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
+function placeGroups(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
   const groups: { marks: number[]; placings: Placing[]; bound: boolean }[] = [];
   marks.forEach((mark, i) => {
     if (role[i] !== 'place' || mark.place === undefined) return;
@@ -192,7 +194,10 @@ function placeGroups(marks: readonly Mark[], role: Roles['role'], link: (a: numb
     const bond = lastMark === undefined ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
-    const regions = mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
+    // "ulcer on the right cheek, bars fine": the last one waits for what comes behind it.
+    const next = heads.findIndex((head) => head.mark > i);
+    const waits = next > 0 && heads.some((head) => head.mark < (lastMark ?? -1)) && !role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place');
+    const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
       last.placings.push({ raw: mark.place, marks: [i], ...(bond === 'beside' ? { beside: true } : {}) });
@@ -236,8 +241,9 @@ function scopesOf(marks: readonly Mark[], role: Roles['role'], heads: readonly H
 function listGoesOn(heads: readonly Head[], h: number, link: (a: number, b: number) => Link, role: Roles['role']): boolean {
   for (let i = h; i + 1 < heads.length; i += 1) {
     const [a, b] = [(heads[i] as Head).mark, (heads[i + 1] as Head).mark];
-    if (role.slice(a + 1, b).some((r) => r === 'place' || r === 'stop' || r === 'cue' || r === 'unknown')) return false;
     const bond = link(a, b);
+    const between = role.slice(a + 1, b);
+    if (between.some((r) => r === 'place' || r === 'stop' || r === 'unknown') || (between.includes('cue') && bond !== 'nor')) return false;
     if (bond === 'or' || bond === 'nor') return true;
     if (bond !== '') return false;
   }
@@ -259,6 +265,8 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const previous = heads.findLastIndex((head) => head.mark < i);
     const next = heads.findIndex((head) => head.mark > i);
     if (previous < 0) { (mods[next] as number[]).push(i); return; }
+    // "three oh six ramped and three eleven hooked, both moderate"
+    if (next < 0 && ['both', 'each', 'all'].includes(tokens[mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark)) (mods[h] as number[]).push(i); }); return; }
     if (next < 0) { (mods[previous] as number[]).push(i); return; }
     const [before, after] = [(heads[previous] as Head).mark, (heads[next] as Head).mark];
     const own = (mods[previous] as number[]).some((m) => kindOf(marks[m] as Mark) === kindOf(mark));
@@ -267,7 +275,7 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const kind = kindOf(mark);
     const figure = mark.measure !== undefined || mark.grade !== undefined;
     const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
-    const lead = figure && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
+    const lead = figure && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || !role.slice(before, i).includes('place') || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
     const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
     const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
       && (role.slice(before, i).includes('place') || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
@@ -289,6 +297,8 @@ const firstTaken = (role: Roles['role'], from: number, to: number): number => { 
 /** Whether a size or a grade means anything to the head. */
 function holds(head: Head, mark: Mark): boolean {
   const entry = head.condition && (conditions[head.condition.id] as ConditionEntry);
+  // What is normal has no degree.
+  if (head.condition?.id === 'abnormality' && head.condition.strength === 'absentSay') return false;
   if (mark.measure) return entry ? entry.measure !== undefined : ['reduce', 'reduce-incisors', 'rasp', 'bit-seat'].includes(head.work?.id ?? '');
   if (mark.grade) return entry?.scale !== undefined;
   // A surface is a tooth's.

@@ -2,6 +2,9 @@
  * Figures that lean on what was said just before: "six mil on one oh six and four on two oh six" (the unit stays),
  * "upper right, hook on the six" (the quadrant stays). A number that nothing before it explains stays a number.
  */
+import { conditions } from '../lexicon/conditions.ts';
+import { scales, type ScaleId } from '../lexicon/scales.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Carry } from './carry.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -28,16 +31,29 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
   if (!marks.some((mark) => mark.number !== undefined || (mark.to - mark.from === 1 && tokens[mark.from]?.t === 'one'))) return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
   const out: Mark[] = [];
+  let joined = -1;
   marks.forEach((mark, i) => {
+    if (i <= joined) return;
+    const whole = placedBehind(mark, i);
+    if (whole) { out.push(whole.mark); joined = whole.last; return; }
     const value = mark.number ?? (word(mark.from) === 'one' && mark.to - mark.from === 1 && small(mark) ? 1 : undefined);
-    out.push(value === undefined ? mark : sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark);
+    out.push(value === undefined ? mark : graded(mark, value, i) ?? sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark);
   });
   return out;
+
+  /** "peripheral caries two oh seven one point one", "infundibular caries two oh nine, that's a one". */
+  function graded(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
+    const head = condition(out.findLast((m) => condition(m) !== undefined));
+    const scale = head?.k === 'condition' ? (conditions[head.id] as ConditionEntry).scale : undefined;
+    const legal: readonly string[] = scale ? scales[scale as ScaleId].values : [];
+    const said = word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || !Number.isInteger(value));
+    return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined) ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } } : undefined;
+  }
 
   /** "... six mil on one oh six and four on two oh six", "mobility two on four oh one, one on four oh two". */
   function sized(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
-    const leads = ['on', 'at'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
+    const leads = ['on', 'at', 'to'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
     if (before === undefined || !(leads || trails)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.
@@ -47,7 +63,16 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     return { from: mark.from, to: mark.to, measure: { value, about: false, ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
   }
 
-  /** "lower right nine cupped out, ten worn", "hook on the six", "nine's cupped out". */
+  /** "eleven on the lower left has a ramp": the number and the quadrant behind it are one place. */
+  function placedBehind(mark: Mark, i: number): { mark: Mark; last: number } | undefined {
+    if (typeof mark.number !== 'number' || !Number.isInteger(mark.number) || mark.number < 6 || mark.number > 11 || !['on', 'in', 'at', 'of'].includes(word(mark.to))) return undefined;
+    const last = marks.findIndex((m, k) => k > i && !small(m));
+    const raw = marks[last]?.place;
+    const quadrant = raw && raw.codes === undefined && raw.positions === undefined ? quadrantIn(raw) : undefined;
+    return quadrant && { mark: { from: mark.from, to: (marks[last] as Mark).to, place: { positions: [mark.number], ...quadrant } }, last };
+  }
+
+  /** "lower right nine cupped out, ten worn, "hook on the six", "nine's cupped out". */
   function positioned(mark: Mark, value: number, i: number): Mark | undefined {
     if (mark.number === undefined || !Number.isInteger(value) || value < 6 || value > 11) return undefined;
     const the = word(mark.from - 1) === 'the';

@@ -1,6 +1,7 @@
 /** From a clause to a finding of the record: presence, place, degree, grade, measures, surfaces. */
 import type { Grade, Measure, Place } from '../contract/item.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { positionOf } from '../lexicon/places.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
@@ -9,6 +10,7 @@ import type { Clause, Placing } from './assemble.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
+import { isUpper } from './teeth.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -28,7 +30,8 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? 'before' as const : 'now' as const;
   const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
   // "canines all through": there are four.
-  const four: readonly Placing[] = id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
+  const many = positionOf[id] !== undefined && clause.head.condition?.strength !== 'absentSay' && headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks)$/.test(word));
+  const four: readonly Placing[] = many && clause.placings.length > 0 ? clause.placings.map((p) => ({ ...p, raw: { ...p.raw, plural: true } })) : id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
   const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
   return split.map((placings) => {
     const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
@@ -38,8 +41,9 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
     const place = neither ? { ...found, side: 'both' as const } : found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     // "inside the left cheek" is where the cheek is, no surface of a tooth.
+    const upperInside = place !== null && 'teeth' in place && id !== 'sharp-enamel-points' && place.teeth.every(isUpper) && clause.mods.some((m) => tokens.slice(marks[m]?.from, marks[m]?.to).some(({ t }) => t === 'inside' || t === 'inner'));
     const inside = place !== null && 'region' in place && place.region !== 'gums';
-    const surfaces = [...new Set([...details.surfaces.filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')), ...(distal ? ['distal' as const] : [])])];
+    const surfaces = [...new Set([...details.surfaces.filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')).map((s) => (upperInside && s === 'lingual' ? 'palatal' as const : s)), ...(distal ? ['distal' as const] : [])])];
     const crest = crested.length > 0 ? { crest: [...crested] } : {};
     const body: FindingBody = {
       kind: 'finding', condition: id, presence, when, place,
@@ -104,6 +108,8 @@ function addTerm(details: Details, term: Term, id: ConditionId): void {
   if (term.k === 'change') details.change = term.id;
   if (term.k === 'surface') details.surfaces.push(term.id);
   if (term.k !== 'qualifier') return;
+  // "seventeen year old mare, quidding"
+  if (term.id === 'old' && conditions[id].group === 'horse') return;
   // Only a gap is open or a valve.
   if ((term.id === 'open' || term.id === 'valve') && !(conditions[id].places as readonly string[]).includes('S')) return;
   // "edge to edge at the front": a bite has no other end.
@@ -122,7 +128,7 @@ function measuresOf(entry: ConditionEntry, mark: Mark): readonly Measure[] {
 
 function gradeOf(id: ConditionId, entry: ConditionEntry, { value, or, outOf }: { value: string; or?: string; outOf?: number }, marks: readonly Mark[], mods: readonly number[], headMark: number, tokens: readonly Token[]): Partial<Details> {
   const words = tokens.slice(Math.min(...[headMark, ...mods].map((m) => (marks[m]?.from ?? 0))), (marks.at(-1) as Mark).to).map(({ t }) => t).join(' ');
-  if (id === 'body-condition') return bodyCondition(value, outOf, words);
+  if (id === 'body-condition') return bodyCondition(value, tokens.some(({ t }) => t === 'henneke') ? 9 : outOf, words);
   // "grade one to two": neither is taken.
   if (or !== undefined) return { gradesAsked: [value, or].map((v): Grade => ({ scale: (entry.scale ?? 'spoken') as Grade['scale'], value: v })) };
   if (!entry.scale) return { grade: { scale: 'spoken', value } };

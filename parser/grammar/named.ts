@@ -18,16 +18,21 @@ function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): re
   const glue = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue') === true || (mark?.unknown === true && text(tokens, mark.from) === 'than');
   let end = at + 1;
   while (end < marks.length && glue(marks[end])) end += 1;
-  if (!bareSide(marks[end]) && text(tokens, (marks[at] as Mark).to) !== 'than') return marks;
+  const than = text(tokens, (marks[at] as Mark).to) === 'than';
+  if (!bareSide(marks[end]) && !than) return marks;
+  // "higher than the ones either side": all that it is measured against.
+  while (than && (glue(marks[end + 1]) || marks[end + 1]?.place) && !isHead(marks[end + 1])) end += 1;
   let start = at;
   while (start > 0 && glue(marks[start - 1])) start -= 1;
   const from = bareSide(marks[start - 1]) ? start - 1 : at;
-  return marks.map((mark, i) => (i >= from && i <= (bareSide(marks[end]) ? end : at) ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
+  return marks.map((mark, i) => (i >= from && i <= (bareSide(marks[end]) || (than && marks[end]?.place) ? end : at) ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
 }
 
 /** "no hooks on one oh six and two oh six but points on both": the two that were named. */
 const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
   if (!mark.place?.weak || !bareSide(mark)) return mark;
+  // "three oh six ramped and three eleven hooked, both moderate"
+  if (marks.slice(0, i).filter(isHead).length > 1 && marks.length > i + 1 && !marks.slice(i + 1).some((m) => isHead(m) || m.place)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
   const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined);
   // "three oh four and three oh five both have tartar": said once more of the same two.
   if (at >= 0 && marks.slice(at + 1, i).every(isGlue)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };

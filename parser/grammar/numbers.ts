@@ -1,5 +1,6 @@
 /** Numbers as people say them: whole, with a point, halves and quarters, ranges. Spans are token indices, end exclusive. */
 import { digitWords, teenWords, tensWords } from '../lexicon/numbers.ts';
+import { noughtSounds } from '../lexicon/mishearings.ts';
 import type { Token } from './tokens.ts';
 import { isOh } from './tokens.ts';
 
@@ -16,16 +17,20 @@ export function readNumber(tokens: readonly Token[], at: number): { readonly val
   if (/^\d\/\d$/.test(t)) return { value: Number(t[0]) / Number(t[2]), to: at + 1 };
   if (t === 'half') return { value: 0.5, to: word(tokens, at + 1) === 'a' || word(tokens, at + 1) === 'an' ? at + 2 : at + 1 };
   if (t === 'quarter' && word(tokens, at + 1) === 'of') return { value: 0.25, to: at + 2 };
+  if (noughtSounds.includes(t) && word(tokens, at + 1) === 'point' && digit(word(tokens, at + 2)) !== undefined) return readNumber(tokens, at + 1);
   const whole = readWhole(tokens, at);
   const pointAt = whole?.to ?? at;
   if (word(tokens, pointAt) === 'point' && (whole || t === 'point')) {
     let digits = '';
     let to = pointAt + 1;
-    for (let d = digit(word(tokens, to)); d !== undefined; d = digit(word(tokens, to))) { digits += d; to += 1; }
+    for (let d = digit(word(tokens, to)); d !== undefined && !(digits !== '' && toothAhead(tokens, to)); d = digit(word(tokens, to))) { digits += d; to += 1; }
     if (digits !== '') return { value: Number(`${whole?.value ?? 0}.${digits}`), to };
   }
   return whole === undefined ? undefined : withHalf(tokens, whole.value, whole.to);
 }
+
+/** "grade one point one two ten": behind the point the digits end where a tooth begins. */
+const toothAhead = (tokens: readonly Token[], at: number): boolean => teenWords[word(tokens, at + 1) ?? ''] !== undefined || (isOh(word(tokens, at + 1)) && digit(word(tokens, at + 2)) !== undefined);
 
 function withHalf(tokens: readonly Token[], value: number, to: number): { value: number; to: number } {
   const rest = [0, 1, 2].map((i) => word(tokens, to + i)).join(' ');

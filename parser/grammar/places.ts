@@ -140,6 +140,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       to = at = plural.to;
       continue;
     }
+    // "the canines, upper ones clean": other ones of the same.
+    if (raw.positions !== undefined && (text(tokens, at) === 'ones' || text(tokens, at + 1) === 'ones')) break;
+    if (between && at === start + 1 && text(tokens, at) === 'the' && text(tokens, at + 1) === 'two') { at += 2; continue; }
     if (at === ordinal?.nounAt) { to = at = ordinal.to; continue; }
     if (ordinal === undefined && raw.positions === undefined && raw.region === undefined) {
       ordinal = readOrdinal(tokens, at);
@@ -169,10 +172,10 @@ function readOrdinal(tokens: readonly Token[], at: number): Ordinal | undefined 
   if (count === undefined) return undefined;
   let nounAt = at + 1;
   while (between.has(text(tokens, nounAt))) nounAt += 1;
-  const noun = /^(molar|premolar)$/.exec(text(tokens, nounAt))?.[1] ?? (text(tokens, nounAt) === 'cheek' && text(tokens, nounAt + 1) === 'tooth' ? 'cheek' : '');
-  const n = count === 'last' ? { cheek: 6, molar: 3, premolar: 4 }[noun] : count;
-  const position = n === undefined ? undefined : { cheek: 5 + n, molar: 8 + n, premolar: 4 + n }[noun];
-  return position !== undefined && nounAt > at + 1 && position >= 6 && position <= 11 ? { position, nounAt, to: noun === 'cheek' ? nounAt + 2 : nounAt + 1 } : undefined;
+  const noun = /^(molar|premolar)$/.exec(text(tokens, nounAt))?.[1] ?? (text(tokens, nounAt) === 'cheek' && text(tokens, nounAt + 1) === 'tooth' ? 'cheek' : count === 'last' && text(tokens, nounAt) === 'tooth' ? 'tooth' : '');
+  const n = count === 'last' ? { cheek: 6, molar: 3, premolar: 4, tooth: 6 }[noun] : count;
+  const position = n === undefined ? undefined : { cheek: 5 + n, molar: 8 + n, premolar: 4 + n, tooth: 5 + n }[noun];
+  return position !== undefined && (nounAt > at + 1 || noun === 'tooth') && position >= 6 && position <= 11 ? { position, nounAt, to: noun === 'cheek' ? nounAt + 2 : nounAt + 1 } : undefined;
 }
 
 /**
@@ -192,7 +195,7 @@ function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: 
   return { positions: [...(raw.positions ?? []), ...(range ? Array.from({ length: position - (last as number) }, (_, i) => (last as number) + 1 + i) : [position])], to: at + 1 };
 }
 /** A unit follows, or the other end of a range and then a unit. */
-const sized = (tokens: readonly Token[], at: number): boolean => (['and', 'to', 'or'].includes(text(tokens, at)) ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2)) : measuring.has(text(tokens, at)));
+const sized = (tokens: readonly Token[], at: number): boolean => (text(tokens, at) === 'to' && text(tokens, at + 1) === 'the') || (['and', 'to', 'or'].includes(text(tokens, at)) ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2)) : measuring.has(text(tokens, at)));
 const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
 
 export const comparing: ReadonlySet<string> = new Set(['worse', 'better', 'bigger', 'larger', 'smaller', 'deeper', 'longer', 'wider', 'sharper', 'higher', 'taller', 'more', 'less']);

@@ -7,7 +7,7 @@ import { elided } from './ellipsis.ts';
 import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
-import { alone, corrects } from './alone.ts';
+import { alone, corrects, revision } from './alone.ts';
 import { pointed } from './pointing.ts';
 import { refine, type Read } from './refine.ts';
 import type { Made } from './made.ts';
@@ -54,7 +54,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
   const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, words: said, excepts }).flatMap(({ made }) => made), said), ...exceptions(spread, free, shared, excepts, missing)]);
-  const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own;
+  const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
   return { tokens, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
@@ -91,11 +91,21 @@ const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Ma
   return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as object, one.body as object) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });
 }, []);
 
-/** "correction, two oh seven ramp": a whole finding that begins with taking back takes the place of the last one. */
+/** "that hook was on two oh six": reaches back by name to the last such finding. */
+function movedByName(made: Made, said: readonly string[], context: Context): Made {
+  const body = made.body;
+  if (body?.kind !== 'finding' || body.place === null || made.revises || !/^(?:no )?(?:that|the) (?:\w+ ){1,3}(?:was|is|should be|should have been|goes) (?:on|at|in|for)\b/.test(said.join(' '))) return made;
+  const old = context.items.findLast((item) => item.kind === 'finding' && item.condition === body.condition && item.presence === body.presence);
+  return old?.kind !== 'finding' || JSON.stringify(old.place) === JSON.stringify(body.place) || !said.includes('that') && !said.includes('was') ? made : revision(old, { place: body.place }, made.marks, {});
+}
+
+/** "correction, two oh seven ramp: a whole finding that begins with taking back takes the place of the last one. */
 function correction(made: Made, all: readonly Made[], context: Context, carry: Carry): Made {
   const last = standing(context, carry.last);
   const body = made.body;
   if (all.length !== 1 || body === undefined || last === undefined || last.kind !== body.kind || made.revises) return made;
+  // "make that infundibular caries": the place stays.
+  if ('place' in body && body.place === null && 'place' in last && last.place !== null) return correction({ ...made, body: { ...body, place: last.place } as NonNullable<Made['body']>, how: { ...made.how, place: 'carried' }, doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') }, all, context, carry);
   const was = bodyOf(last);
   const keys = [...new Set([...Object.keys(was), ...Object.keys(body)])].filter((key) => JSON.stringify(was[key]) !== JSON.stringify((body as Record<string, unknown>)[key]));
   const side = (from: object): Record<string, unknown> => Object.fromEntries(keys.map((key) => [key, (from as Record<string, unknown>)[key] ?? null]));

@@ -134,6 +134,15 @@ const wasAndNow: Rule = (reads, { words }) => (!/\bwas\b.*\bnow\b/.test(words.jo
   return measures?.length === 2 && measures[0]?.what === measures[1]?.what ? become(made, { measures: measures.slice(-1) }, 'as it is now') : made;
 }));
 
+/** "the cap on six oh six is loose": of a cap it is the cap that is loose. */
+const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
+  const cap = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'retained-cap' && /^caps?$/.test(one.said);
+  const loose = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'mobility' && one.clause.head.condition.strength === 'withPlace';
+  if (loose(read) && cap(reads[i - 1])) return [];
+  if (!cap(read) || !loose(reads[i + 1])) return [read];
+  return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i + 1]?.made[0]?.marks ?? []).slice(0, 1)] }; }) }];
+});
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -172,5 +181,5 @@ const afterWork: Rule = (reads, { context, words }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, wasAndNow, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, wasAndNow, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -77,6 +77,8 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
   // "diastemata between all the lower left cheek teeth"
   if (raw.positions && raw.positions.length > 2 && quadrants && wanted.kinds.includes('S') && raw.joined === 'between') return { place: { spaces: quadrants.flatMap((q) => (raw.positions ?? []).slice(1).map((p) => [codeOf(q, p - 1), codeOf(q, p)] as [string, string])) }, doubts: [] };
+  // "between the upper centrals"
+  if (raw.joined === 'between' && raw.positions?.length === 1 && raw.positions[0] === 1 && raw.jaw && raw.jaw !== 'both' && raw.side === undefined && wanted.kinds.includes('S')) return { place: { spaces: [raw.jaw === 'upper' ? ['101', '201'] : ['301', '401']] }, doubts: [] };
   if (wanted.rows && raw.positions && raw.positions.length > 1 && (raw.positions.length === 3 ? raw.positions[0] === 1 : raw.positions.length === 6)) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
@@ -104,7 +106,7 @@ function ofCodes(raw: RawPlace, codes: readonly string[], wanted: Wanted): Resol
   }
   if (raw.joined === 'or') return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: teeth.map((code) => ({ teeth: [code] })) }] };
   const spaceOnly = wanted.kinds.includes('S') && !wanted.kinds.includes('T');
-  if (wanted.kinds.includes('S') && raw.relative && teeth.length === 1) return spaceBy(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
+  if (wanted.kinds.includes('S') && raw.relative && teeth.length === 1 && (spaceOnly || isTooth(codeOf(quadrantOf(teeth[0] as string), positionOf(teeth[0] as string) + (raw.relative === 'behind' ? 1 : -1))))) return spaceBy(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
   if (raw.relative && teeth.length === 1 && !wanted.supernumerary) return relativeTooth(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
   if (wanted.kinds.includes('S') && (raw.joined === 'between' || raw.joined === 'adjacent' || (spaceOnly && teeth.length > 1))) {
     const gap = gapOf(teeth);

@@ -107,7 +107,7 @@ function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
     const number = readNumber(tokens, start);
     if (number === undefined) return numerals[text(tokens, start)] ? { from, to: start + 1, grade: { value: numerals[text(tokens, start)] as string, announced: true } } : undefined;
     // "grade one one" is grade 1.1 in the mouth of someone who leaves out the point.
-    const spelled = number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 } : number;
+    const spelled = number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to) ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 } : number;
     if (unitWords.has(text(tokens, spelled.to))) return undefined;
     const second = ['to', 'or'].includes(text(tokens, spelled.to)) && !readCodes(tokens, spelled.to + 1) ? readNumber(tokens, spelled.to + 1) : undefined;
     if (second && !unitWords.has(text(tokens, second.to))) return { from, to: second.to, grade: { value: String(spelled.value), or: String(second.value), announced: true } };
@@ -139,6 +139,13 @@ function readMeasure(tokens: readonly Token[], start: number): Mark | undefined 
     const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
     return dimension(tokens, { from: start, to: at + (half ? 5 : 2), measure: { value: half ? 1.5 : 1, unit: article, about: about !== undefined } });
   }
+  // "between eight and ten millimetres"
+  if (text(tokens, at) === 'between') {
+    const low = readNumber(tokens, at + 1);
+    const high = low && text(tokens, low.to) === 'and' ? readNumber(tokens, low.to + 1) : undefined;
+    const unit = high && unitOf.get(text(tokens, high.to));
+    return low && high && unit && high.value > low.value ? dimension(tokens, { from: start, to: high.to + 1, measure: { value: [low.value, high.value], unit, about: about !== undefined } }) : undefined;
+  }
   // "a couple of mil"
   const couple = (text(tokens, at) === 'a' ? at + 1 : at) + (text(tokens, (text(tokens, at) === 'a' ? at + 1 : at) + 1) === 'of' ? 2 : 1);
   if (text(tokens, couple - 1) === 'couple' || text(tokens, couple - 2) === 'couple') { const unit = unitOf.get(text(tokens, couple)); return unit && dimension(tokens, { from: start, to: couple + 1, measure: { value: 2, unit, about: true } }); }
@@ -147,7 +154,9 @@ function readMeasure(tokens: readonly Token[], start: number): Mark | undefined 
   // "ten by five mil", "ten mil by five mil"
   const by = text(tokens, amount.to) === 'by' ? amount.to : unitOf.has(text(tokens, amount.to)) && text(tokens, amount.to + 1) === 'by' ? amount.to + 1 : undefined;
   const other = by === undefined ? undefined : readNumber(tokens, by + 1);
-  const second = other && (unitOf.has(text(tokens, other.to)) || by === amount.to) ? other : undefined;
+  const second = other;
+  // "ten mil by five"
+  if (second && by !== amount.to && !unitOf.has(text(tokens, second.to))) return dimension(tokens, { from: start, to: second.to, measure: { value: amount.value, unit: unitOf.get(text(tokens, amount.to)) as 'mm', about: about !== undefined, second: second.value } });
   const unitAt = second?.to ?? amount.to;
   const unit = unitOf.get(text(tokens, unitAt));
   if (unit === undefined || (second && by !== amount.to && unitOf.get(text(tokens, amount.to)) !== unit)) return undefined;

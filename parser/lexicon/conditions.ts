@@ -26,7 +26,7 @@ export const conditions = {
   },
   shear: {
     label: 'Shear mouth', group: 'wear', places: ['R'],
-    say: ['shear mouth(ed)', 'scissor mouth(ed)', 'sheared', 'shear(ing)', '(very|really) steep [(table|tables|angle|angles)]', 'steep (table|tables|angle|angles)'],
+    say: ['shear mouth(ed)', 'scissor mouth(ed)', 'sheared', 'shear(s|ing)', '(very|really) steep [(table|tables|angle|angles)]', 'steep (table|tables|angle|angles)'],
   },
   'exaggerated-transverse-ridges': {
     label: 'Exaggerated transverse ridges', short: 'ridges', group: 'wear', places: ['T', 'R'],
@@ -101,7 +101,7 @@ export const conditions = {
   },
   'gingival-recession': {
     label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
-    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) (pulled|pulling|drawn|shrunk|shrinking|creeping|gone) back', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
+    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) [(is|are|has|have)] (pulled|pulling|drawn|shrunk|shrinking|creeping|gone) back', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
     withPlace: ['receded', 'receding'],
   },
   'gingival-hyperplasia': {
@@ -333,7 +333,7 @@ export const conditions = {
   },
   swelling: {
     label: 'Swelling', group: 'soft', places: ['G'],
-    say: ['swelling(s)', 'swollen [up]', 'puffy', 'puffiness', 'puffed up', 'enlargement', 'filled', 'thickening', 'thickened', 'oedema', 'edema'],
+    say: ['swelling(s)', 'swollen [up]', 'puffy', 'puffiness', 'puffed up', 'enlargement', 'thickening', 'thickened', 'oedema', 'edema'],
     withPlace: ['enlarged'],
   },
   lump: {
@@ -362,7 +362,7 @@ export const conditions = {
   },
   'draining-tract': {
     label: 'Draining tract', group: 'soft', places: ['G'],
-    say: ['(draining|discharging|sinus) tract(s)', 'fistula(s|e|tion)', 'discharging (sinus|hole|tract)', '(pus|something) (tracking|draining|leaking|oozing|coming) (out|from)', '(draining|weeping|leaking) (hole|wound|sore)', 'sinus tract'],
+    say: ['(draining|discharging|sinus) tract(s)', 'fistula(s|e|tion)', 'discharging (sinus|hole|tract)', '(pus|something) (tracking|draining|leaking|oozing) (out|from)', '(draining|weeping|leaking) (hole|wound|sore)', 'sinus tract'],
   },
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
@@ -464,7 +464,7 @@ export const conditions = {
   },
   'body-condition': {
     label: 'Body condition', group: 'horse', places: ['N'], scale: 'body-condition',
-    say: ['body condition [score]', 'condition score', 'b c s'],
+    say: ['body condition [score]', 'henneke [(score|scale)]', 'condition score', 'b c s'],
   },
   'slow-eating': {
     label: 'Slow eating', group: 'horse', places: ['N'],
@@ -485,7 +485,7 @@ export const conditions = {
   abnormality: {
     label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'],
     say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal'],
-    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|dramas|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|dramas|complaints)', 'not a thing wrong [with]', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'perfect', 'lovely', 'grand', 'tidy', 'beautiful', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy)', 'clean as a whistle', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
+    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|dramas|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|dramas|complaints)', 'not a thing wrong [with]', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'perfect', 'grand', 'tidy', 'clean', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy)', 'clean as a whistle', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be'],
   },
 } as const satisfies Record<string, ConditionEntry>;
 

@@ -20,7 +20,7 @@ export const qualifierSay: Readonly<Record<QualifierId, readonly string[]>> = {
   caudal: ['caudal(ly)', '(caudal|back|distal) (infundibulum|cup)', '[(on|at)] [the] (caudal|back|rear|trailing) (edge|end|part)', 'at the back', 'at the rear', 'back', 'backwards', 'posterior'],
   open: ['open [type]'],
   valve: ['(valve|valved|valvular) [type]', 'v shaped', 'closed [type]'],
-  sagittal: ['[midline] sagittal', 'midsagittal', 'mid sagittal'],
+  sagittal: ['[midline] sagittal(ly)', 'midsagittal', 'mid sagittal'],
   slab: ['slab'],
   displaced: ['displaced'],
   undisplaced: ['undisplaced', 'not displaced', 'non displaced', 'nondisplaced'],
@@ -45,12 +45,12 @@ export const qualifierSay: Readonly<Record<QualifierId, readonly string[]>> = {
 export const severitySay: Readonly<Record<SeverityId, readonly string[]>> = {
   slight: ['slight(ly)', 'very slight(ly)', 'ever so slight(ly)', 'a [wee|tiny] bit [of] [a]', 'a little [bit] [of] [a]', 'a touch [of]', 'a trace [of]', 'trace', 'a hint of', 'a smidge [of]', 'a tad [of]', 'the slightest', 'the odd bit of', 'a wee'],
   mild: ['mild(ly)', 'very mild'],
-  moderate: ['moderate(ly)', 'mod'],
+  moderate: ['moderate(ly)', 'mod', 'fair'],
   marked: ['marked(ly)'],
   severe: ['severe(ly)', 'heavy'],
 };
 /** Degrees the record keeps in the speaker's word alone. */
-export const severityKept: readonly string[] = ['heavily', '(fair|big|right|proper|grand|good) old', 'small', 'large', 'big', 'tiny', 'huge', 'bad', 'fair', 'pretty big', 'massive', 'significant', 'minor', 'major', 'long', 'deep', 'wide', 'nice', 'good sized', 'decent', 'mildish', 'serious', 'enormous', 'sizeable', 'sizable', 'minimal', 'nasty', 'chunky', 'whopping', 'whopper of a', 'great big', 'wee', 'little', 'substantial', 'considerable', 'noticeable', 'obvious', 'prominent', 'pronounced', 'extensive', 'advanced', 'gross', 'horrible', 'horrendous', 'awful', 'terrible', 'ugly', 'shocking', 'monster', 'heaps of', 'loads of', 'lots of', 'a lot of', 'plenty of', 'tons of', 'masses of', 'a fair bit of', 'quite a bit of', 'a good bit of', 'a good deal of', 'thick', 'thin', 'faint', 'subtle', 'gentle', 'shallow', 'modest', 'smallish', 'biggish', 'largish', 'medium', 'medium sized', 'average', 'hefty', 'mighty', 'hell of a', 'heck of a', 'very (mild|slight|small|large|big|bad|sharp|deep)', 'reasonable', 'respectable', 'barely there', 'just starting', 'quite bad', 'pretty bad', 'really bad'];
+export const severityKept: readonly string[] = ['heavily', '(fair|big|right|proper|grand|good) old', 'small', 'large', 'big', 'tiny', 'huge', 'bad', 'pretty big', 'massive', 'significant', 'minor', 'major', 'long', 'deep', 'wide', 'nice', 'good sized', 'decent', 'mildish', 'serious', 'enormous', 'sizeable', 'sizable', 'minimal', 'nasty', 'chunky', 'whopping', 'whopper of a', 'great big', 'wee', 'little', 'substantial', 'considerable', 'noticeable', 'obvious', 'prominent', 'pronounced', 'extensive', 'advanced', 'gross', 'horrible', 'horrendous', 'awful', 'terrible', 'ugly', 'shocking', 'monster', 'heaps of', 'loads of', 'lots of', 'a lot of', 'plenty of', 'tons of', 'masses of', 'a fair bit of', 'quite a bit of', 'a good bit of', 'a good deal of', 'thick', 'thin', 'faint', 'subtle', 'gentle', 'shallow', 'modest', 'smallish', 'biggish', 'largish', 'medium', 'medium sized', 'average', 'hefty', 'mighty', 'hell of a', 'heck of a', 'very (mild|slight|small|large|big|bad|sharp|deep)', 'reasonable', 'respectable', 'barely there', 'just starting', 'quite bad', 'pretty bad', 'really bad'];
 
 export const changeSay: Readonly<Record<'new' | 'better' | 'worse' | 'unchanged', readonly string[]>> = {
   new: ['[brand] new [since (last time|last year)]', 'was not there (last time|last year|before)', 'newly (appeared|arrived)'],
