@@ -11,9 +11,14 @@ export interface Steered { readonly commands: readonly CommandBody[]; readonly c
 
 const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'right', 'now', 'so', 'quidnote']);
 
+/** "can you read that back to me": the asking around a command. */
+const asked = /^(?:can|could|would|will) you (?:just )?/;
+const toMe = / (?:(?:back )?(?:to|for) (?:me|us)|once more|one more time)$/;
+
 export function steer(words: readonly string[], context: Context, carry: Carry): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));
-  const text = plain.join(' ');
+  const bare = (said: readonly string[]): string => said.join(' ').replace(asked, '').replace(toMe, '');
+  const text = commandForms.has(bare(words)) ? bare(words) : bare(plain);
   const command = commandForms.get(text) as CommandId | undefined;
   if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
   if (plain[0] === 'note' && plain.length > 1) return { commands: [], carry, note: plain.slice(1).join(' ') };

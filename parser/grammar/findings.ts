@@ -41,9 +41,8 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
     const place = neither ? { ...found, side: 'both' as const } : found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     // "inside the left cheek" is where the cheek is, no surface of a tooth.
-    const upperInside = place !== null && 'teeth' in place && id !== 'sharp-enamel-points' && place.teeth.every(isUpper) && clause.mods.some((m) => tokens.slice(marks[m]?.from, marks[m]?.to).some(({ t }) => t === 'inside' || t === 'inner'));
     const inside = place !== null && 'region' in place && place.region !== 'gums';
-    const surfaces = [...new Set([...details.surfaces.filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')).map((s) => (upperInside && s === 'lingual' ? 'palatal' as const : s)), ...(distal ? ['distal' as const] : [])])];
+    const surfaces = [...new Set([...plainly(details.surfaces, id !== 'sharp-enamel-points' && clause.mods.some((m) => tokens.slice((marks[m] as Mark).from, (marks[m] as Mark).to).some(({ t }) => sidesOfTooth.has(t))), place).filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')), ...(distal ? ['distal' as const] : [])])];
     const crest = crested.length > 0 ? { crest: [...crested] } : {};
     const body: FindingBody = {
       kind: 'finding', condition: id, presence, when, place,
@@ -98,6 +97,15 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   if (words.some((w) => ['inside', 'inner'].includes(w)) && id === 'sharp-enamel-points') details.surfaces.push('lingual');
   details.surfaces = placingSurfaces(details.surfaces);
   return details;
+}
+/** "inside" and "outside" are said of any tooth: of an upper one it is the palate's side, of an incisor or a canine the lip's. */
+const sidesOfTooth = new Set(['inside', 'inner', 'outside', 'outer']);
+function plainly(surfaces: readonly SurfaceId[], plain: boolean, place: Place | null): readonly SurfaceId[] {
+  const teeth = place === null ? [] : 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : [];
+  if (!plain || teeth.length === 0) return surfaces;
+  const upper = teeth.every((t) => ['1', '2', '5', '6'].includes(t[0] as string));
+  const front = teeth.every((t) => Number(t.slice(1)) <= 4);
+  return surfaces.map((s) => (s === 'lingual' && upper ? 'palatal' : s === 'buccal' && front ? 'labial' : s));
 }
 const placingSurfaces = (surfaces: readonly SurfaceId[]): SurfaceId[] => [...new Set(surfaces)];
 const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => tokens.slice(...headSpan(marks, at)).map(({ t }) => t);

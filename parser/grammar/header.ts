@@ -1,27 +1,74 @@
-/** Facts of the horse spoken in passing: "nine year old gelding", "rising four". */
+/** Facts of the horse spoken in passing: "nine year old gelding", "rising four", "bay, sixteen hands two, eventer". */
 import type { Horse } from '../contract/draft.ts';
+import { breedSay, colourSay, describing, useSay } from '../lexicon/horse.ts';
 import { readNumber } from './numbers.ts';
 import type { Reading } from './read.ts';
+import { expand } from './template.ts';
+import type { Token } from './tokens.ts';
+import { buildTrie, longest, type Trie } from './trie.ts';
 
 const sexes: Readonly<Record<string, NonNullable<Horse['sex']>>> = { mare: 'mare', gelding: 'gelding', stallion: 'stallion', colt: 'colt', filly: 'filly' };
+type Kind = 'colour' | 'breed' | 'use';
+const looks: Trie<Kind> = buildTrie(([['colour', colourSay], ['breed', breedSay], ['use', useSay]] as const).flatMap(([kind, say]) => say.flatMap((form) => expand(form).map((words) => [words, kind] as const))));
+const small = new Set(describing);
 
-/** The horse's age and sex, and which words said so; undefined when neither was spoken as such. */
+/** What the horse is, and which words said so; undefined when nothing was spoken as such. */
 export function headerIn({ tokens, made }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
-  const horse: Horse = {};
-  const words: number[] = [];
-  tokens.forEach((token, at) => {
+  const taken = new Set<number>();
+  const horse: Horse = { ...ageIn(tokens, taken) };
+  const aged = horse.age !== undefined;
+  const look = lookIn(tokens);
+  // A colour or a breed counts in a phrase of nothing but such words: "they sold the grey one" is talk.
+  const described = tokens.every(({ t }, at) => taken.has(at) || look.taken.has(at) || sexes[t] !== undefined || small.has(t));
+  if (described) { Object.assign(horse, look.horse); look.taken.forEach((at) => taken.add(at)); }
+  const sexAt = tokens.findIndex(({ t }) => sexes[t] !== undefined);
+  if (sexAt >= 0 && (aged || described || tokens.length <= 3)) { horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>; taken.add(sexAt); }
+  const words = [...taken].sort((a, b) => a - b).map((at) => (tokens[at] as Token).word);
+  return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
+}
+
+function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'> {
+  for (let at = 0; at < tokens.length; at += 1) {
     const rising = tokens[at - 1]?.t === 'rising';
     const number = readNumber(tokens, at);
     const unit = number && tokens[number.to]?.t;
     const old = number && ['old', ...Object.keys(sexes)].includes(tokens[number.to + 1]?.t ?? '');
-    if (horse.age === undefined && number && Number.isFinite(number.value) && ((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) {
-      const about = ['about', 'around', 'roughly'].includes(tokens[at - 1]?.t ?? '');
-      horse.age = { value: number.value, unit: /^month/.test(unit ?? '') ? 'month' : 'year', ...(rising ? { rising } : {}), ...(about ? { about } : {}) };
-      const to = unit && /^(year|month)/.test(unit) ? number.to + (tokens[number.to + 1]?.t === 'old' ? 2 : 1) : number.to;
-      for (let i = rising || about ? at - 1 : at; i < to; i += 1) words.push((tokens[i] as { word: number }).word);
-    }
-    const sex = sexes[token.t];
-    if (sex && horse.sex === undefined && (horse.age !== undefined || tokens.length <= 3)) { horse.sex = sex; words.push(token.word); }
-  });
-  return words.length === 0 || (made.length > 0 && horse.age === undefined) ? undefined : { header: { horse }, words };
+    if (!number || !Number.isFinite(number.value) || !((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) continue;
+    const about = ['about', 'around', 'roughly'].includes(tokens[at - 1]?.t ?? '');
+    const to = unit && /^(year|month)/.test(unit) ? number.to + (tokens[number.to + 1]?.t === 'old' ? 2 : 1) : number.to;
+    for (let i = rising || about ? at - 1 : at; i < to; i += 1) taken.add(i);
+    return { age: { value: number.value, unit: /^month/.test(unit ?? '') ? 'month' : 'year', ...(rising ? { rising } : {}), ...(about ? { about } : {}) } };
+  }
+  return {};
+}
+
+/** Colour, breed, use and height as they were said. */
+function lookIn(tokens: readonly Token[]): { readonly horse: Horse; readonly taken: ReadonlySet<number> } {
+  const words = tokens.map(({ t }) => t);
+  const horse: Horse = {};
+  const taken = new Set<number>();
+  for (let at = 0; at < words.length; at += 1) {
+    const found = longest(looks, words, at);
+    const kind = found?.values[0];
+    if (!found || !kind || horse[kind] !== undefined) continue;
+    horse[kind] = words.slice(at, found.to).join(' ');
+    for (let i = at; i < found.to; i += 1) taken.add(i);
+    at = found.to - 1;
+  }
+  const height = taken.size === 0 ? undefined : heightIn(tokens);
+  if (height) { horse.height = words.slice(...height).join(' '); for (let i = height[0]; i < height[1]; i += 1) taken.add(i); }
+  return { horse, taken };
+}
+
+/** "sixteen hands two", "fifteen two", "fourteen hands": from eight to nineteen hands, and up to three inches. */
+function heightIn(tokens: readonly Token[]): [number, number] | undefined {
+  for (let at = 0; at < tokens.length; at += 1) {
+    const hands = readNumber(tokens, at);
+    if (!hands || hands.value < 8 || hands.value > 19 || !Number.isInteger(hands.value)) continue;
+    const unit = /^(hands?|hh)$/.test(tokens[hands.to]?.t ?? '') ? hands.to + 1 : hands.to;
+    const inches = readNumber(tokens, unit);
+    const end = inches && inches.value >= 1 && inches.value <= 3 ? (/^(hands?|hh)$/.test(tokens[inches.to]?.t ?? '') ? inches.to + 1 : inches.to) : unit;
+    if (end > hands.to) return [at, end];
+  }
+  return undefined;
 }
