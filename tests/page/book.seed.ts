@@ -1,6 +1,7 @@
 /** Puts dictated exams into a data folder before a server opens it: read by the real grammar, folded and kept by the real rooms. */
 import { join } from 'node:path';
 import type { Draft, DraftEvent, Header } from '../../parser/contract/draft.ts';
+import type { Doubt } from '../../parser/contract/doubt.ts';
 import type { Word } from '../../parser/contract/word.ts';
 import { read } from '../../server/app/understand.ts';
 import { openJournal } from '../../server/audio/journal.ts';
@@ -14,7 +15,7 @@ const rate = 16000;
 const perWord = 0.35;
 const pause = 1.5;
 
-export interface Dictated { readonly id: string; readonly horse: string | null; readonly startedAt: string; readonly phrases: readonly string[]; /** When it was confirmed; a draft otherwise. */ readonly confirmedAt?: string }
+export interface Dictated { readonly id: string; readonly horse: string | null; readonly startedAt: string; readonly phrases: readonly string[]; /** When it was confirmed; a draft otherwise. */ readonly confirmedAt?: string; /** Questions raised after the fact, about the first phrase. */ readonly asked?: readonly Pick<Doubt, 'doubt' | 'words' | 'readings' | 'why'>[] }
 
 /** A soft tone for each word, so that what is played is not silence. */
 function toneOf(words: number, pitch: number): Int16Array {
@@ -22,7 +23,7 @@ function toneOf(words: number, pitch: number): Int16Array {
 }
 
 /** One exam: its sound in the journal, its phrases in the log. @returns the draft as it stands */
-export async function dictate(folder: string, { id, horse, startedAt, phrases, confirmedAt }: Dictated): Promise<Draft> {
+export async function dictate(folder: string, { id, horse, startedAt, phrases, confirmedAt, asked = [] }: Dictated): Promise<Draft> {
   const header: Header = { horse: horse ? { name: horse } : null, owner: 'R. Alder', yard: 'Low Meadow', examiner: 'S. Wren', startedAt };
   const store = openBook(folder, true);
   const journal = await openJournal(join(folder, 'sound', id));
@@ -41,6 +42,7 @@ export async function dictate(folder: string, { id, horse, startedAt, phrases, c
       put({ event: 'said', result: read(phrase, contextOf(draft)), when: startedAt });
       clock = at[1] + pause;
     }
+    asked.forEach((doubt, n) => put({ event: 'asked', when: startedAt, doubt: { ...doubt, id: `${id}/asked${n}`, utterance: draft.utterances[0]!.id, state: 'open' } }));
     store.append(id, events, draft);
     if (confirmedAt) {
       const confirmed: DraftEvent = { event: 'confirmed', lexicon: lexiconVersion, by: 'S. Wren', when: confirmedAt };
