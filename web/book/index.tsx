@@ -18,8 +18,8 @@ export function Book() {
       <Search query={query} />
       {!searching && (
         <div class="shelves">
-          <div class="stack wide"><Visits /><Horses /></div>
           <Due />
+          <div class="stack wide"><Visits /><Horses /></div>
         </div>
       )}
     </main>
