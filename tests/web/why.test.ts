@@ -25,12 +25,12 @@ const written = files('parser/grammar').filter((file) => file.endsWith('.ts')).f
 });
 
 test('the source of the grammar was read', () => expect(new Set(written).size).toBeGreaterThan(25));
-test('each name in the source has words', () => expect([...new Set(written)].filter((name) => !rulesInWords[name])).toEqual([]));
+test('each name in the source has words', () => expect([...new Set(written)].filter((name) => !rulesInWords[name]), 'give these words in web/check/why.ts').toEqual([]));
 test('so has each that the gold phrases bring forth', { timeout: 60_000 }, () => {
   const said = files('fixtures/gold').filter((file) => file.endsWith('.json')).flatMap((file) => (JSON.parse(readFileSync(file, 'utf8')) as { say?: readonly string[] }[]).flatMap(({ say }) => say ?? []));
   expect(said.length).toBeGreaterThan(500);
   const given = new Set(said.flatMap((text, n) => { const { items, trace } = parseText(`e:${n}`, text, emptyContext()); return [...items.flatMap((item) => item.evidence.rules), ...trace.made.flatMap((made) => made.rules)]; }));
-  expect([...given].filter((name) => !rulesInWords[name])).toEqual([]);
+  expect([...given].filter((name) => !rulesInWords[name]), 'give these words in web/check/why.ts').toEqual([]);
 });
 test('a rule against anatomy, age or an earlier item says why and where that comes from', () => {
   for (const { why, source } of [...rules, conflictRule, gapRule]) {
