@@ -3,6 +3,8 @@ import type { Context, ParseResult, Utterance } from '../contract/draft.ts';
 import type { Command, Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis, Word } from '../contract/word.ts';
+import { digitSounds } from '../lexicon/mishearings.ts';
+import { digitWords } from '../lexicon/numbers.ts';
 import { account } from './accounts.ts';
 import { afterPause, carryOf, LONG_PAUSE, remember, type Carry } from './carry.ts';
 import { steer, type CommandBody } from './commands.ts';
@@ -10,9 +12,10 @@ import { headerIn } from './header.ts';
 import { hintsFor } from './hints.ts';
 import { withCarriedPlace } from './lean.ts';
 import type { Made, MadeDoubt } from './made.ts';
+import { mend, type Mend } from './mend.ts';
 import { read, type Reading } from './read.ts';
 import { broken, conflictRule, conflicts, gapRule, rules } from './rules.ts';
-import type { Mark } from './scan.ts';
+import { headSpan } from './scan.ts';
 import { tokenise } from './tokens.ts';
 import { unreadIn } from './unread.ts';
 import { labelReading } from '../labels.ts';
@@ -27,18 +30,21 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const plain = tokenise(words.map(({ w }) => w)).map(({ t }) => t);
   const steered = steer(plain, context, carry);
   if (steered) return commanded(heard, words, hypothesis.text, steered, context);
-  const reading = read(words.map(({ w }) => w), context, carry);
-  const made = withCarriedPlace(reading, carry, context);
-  return build(heard, hypothesis, made, reading, carry, context);
+  const readAs = (said: readonly string[]): Reading => { const reading = read(said, context, carry); return { ...reading, made: withCarriedPlace(reading, carry, context) }; };
+  const said = words.map(({ w }) => w);
+  const asHeard = readAs(said);
+  const mended = mend(said, asHeard, readAs, carry.half !== undefined);
+  return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
 }
 
-function build(heard: HeardPhrase, hypothesis: Hypothesis, made: readonly Made[], reading: Reading, carry: Carry, context: Context): Parsed {
+function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Reading, mends: readonly Mend[], carry: Carry, context: Context): Parsed {
   const { words } = hypothesis;
+  const { made } = reading;
   const claims = new Map<number, string>();
   const items: Item[] = [];
   const doubts: Doubt[] = [];
   const commands: Command[] = [];
-  const repaired = new Map<number, string>();
+  const repaired = new Map(mends.flatMap(({ words: mended, means }) => mended.map((word) => [word, means] as const)));
   let amendments = 0;
   // What is said in one breath counts together: the wolf tooth that is pulled was found.
   const together: Context = { ...context, items: [...context.items, ...made.flatMap(({ body, revises }) => (body && !revises ? [body as Item] : []))] };
@@ -58,7 +64,7 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, made: readonly Made[]
       doubts.push(doubtOf(doubt, id, heard, words, own, item, one));
       own.forEach((i) => { if (!claims.has(i)) claims.set(i, `doubt:${id}`); });
     }
-    if (one.repaired) indices.forEach((i) => repaired.set(i, 'number'));
+    if (one.repaired) indices.forEach((i) => { const digit = soundedDigit(words[i]?.w); if (digit !== undefined && !repaired.has(i)) repaired.set(i, digit); });
   }
   reading.takenBack.forEach((i) => { if (!claims.has(i)) claims.set(i, 'command'); });
   const header = headerIn(reading);
@@ -93,7 +99,10 @@ function frame(heard: HeardPhrase, text: string, words: Utterance['words']): { i
   return { id: heard.id, text, utterance: { id: heard.id, text, words, ...(heard.at ? { at: heard.at } : {}), ...(heard.silenceBefore !== undefined ? { silenceBefore: heard.silenceBefore } : {}), reader: heard.reader } };
 }
 
-const wordsOf = (marks: readonly number[], { marks: all, tokens }: Reading): readonly number[] => [...new Set(marks.flatMap((m) => { const mark = all[m] as Mark | undefined; return mark ? tokens.slice(mark.from, mark.to).map(({ word }) => word) : []; }))].sort((a, b) => a - b);
+const wordsOf = (marks: readonly number[], { marks: all, tokens }: Reading): readonly number[] => [...new Set(marks.flatMap((m) => { return tokens.slice(...headSpan(all, m)).flatMap(({ word, heard }) => heard ?? [word]); }))].sort((a, b) => a - b);
+const digitNames = Object.keys(digitWords);
+/** "to", "ate", where they stand for a digit. */
+const soundedDigit = (w: string | undefined): string | undefined => { const value = digitSounds[(w ?? '').toLowerCase()]; return value === undefined ? undefined : digitNames.find((name) => digitWords[name] === value); };
 const textOf = (indices: readonly number[], words: readonly Word[]): string => indices.map((i) => words[i]?.w ?? '').join(' ');
 const leftoversOf = (accounts: Utterance['words']): string[] => accounts.filter(({ as }) => as === 'leftover').map(({ w }) => w);
 

@@ -1,5 +1,6 @@
 /** Tooth codes in every spoken form. A side or a number is never guessed: what is no code is not made one. */
 import { digitWords, positionPlurals, teenWords } from '../lexicon/numbers.ts';
+import { digitSounds } from '../lexicon/mishearings.ts';
 import { deciduousTeeth, permanentTeeth, supernumeraryTeeth } from '../lexicon/teeth.ts';
 import { digit } from './numbers.ts';
 import type { Token } from './tokens.ts';
@@ -15,9 +16,6 @@ export const isSupernumerary = (code: string): boolean => extra.has(code);
 export const legalTeeth: readonly string[] = [...permanentTeeth, ...deciduousTeeth];
 export const quadrantOf = (code: string): number => Number(code[0]);
 export const positionOf = (code: string): number => Number(code.slice(1));
-
-/** Sound-alikes of the digits, believed only where the rest of a code follows. */
-const soundsLike: Readonly<Record<string, number>> = { won: 1, to: 2, too: 2, for: 4, fore: 4, free: 3, tree: 3, ate: 8, sex: 6, sicks: 6, sics: 6, nein: 9, fife: 5 };
 
 const at0 = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
@@ -45,7 +43,7 @@ function readPosition(tokens: readonly Token[], at: number): { position: number;
   if (isOh(t)) {
     const unit = plainDigit(next);
     if (unit !== undefined && unit > 0) return { position: unit, to: at + 2 };
-    const heard = soundsLike[next];
+    const heard = digitSounds[next];
     return heard === undefined || heard === 1 ? undefined : { position: heard, to: at + 2, repaired: true };
   }
   const teen = teenWords[t] ?? (/^1\d$/.test(t) ? Number(t) : undefined);
@@ -69,7 +67,7 @@ function readHundred(tokens: readonly Token[], at: number): Code | undefined {
 
 /** "to oh eight", "for oh nine": the first word is mended only when "oh" and a digit follow it. */
 function readSoundAlike(tokens: readonly Token[], at: number): Code | undefined {
-  const quadrant = soundsLike[at0(tokens, at)];
+  const quadrant = digitSounds[at0(tokens, at)];
   if (quadrant === undefined || !isOh(at0(tokens, at + 1))) return undefined;
   const rest = readPosition(tokens, at + 1);
   return rest && { quadrant, position: rest.position, to: rest.to, repaired: true };

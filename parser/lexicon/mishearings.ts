@@ -57,7 +57,7 @@ export const mishearings: readonly Mishearing[] = [
   { means: 'tartar', heard: ['carter', 'tarter', 'tata', 'ta ta', 'tar tar', 'tatar', 'charter'], seen: 'ear' },
   { means: 'attachment loss', heard: ['attachment (lost|lass)', 'a tachment loss'], seen: 'guess' },
   // The tooth itself.
-  { means: 'caries', heard: ['carries', 'carriers', 'carys', "carrie's", 'carry is', 'cares', 'careys', 'kerry s', 'carris', 'cary s', 'carry s', 'karies', 'curries', 'carease', 'carry ease'], seen: 'ear' },
+  { means: 'caries', heard: ['carries', 'carriers', 'carys', "carrie's", 'carry is', 'careys', 'kerry s', 'carris', 'cary s', 'carry s', 'karies', 'curries', 'carease', 'carry ease'], seen: 'ear' },
   { means: 'infundibular', heard: ['in (fundibular|fun dibular|fund ibular|fun dib you lar|fun dib ular|fund ib ular|fun dibbler|fund ability)', 'infan dibular', 'infundibula', 'in fundibula', 'infundibulum', 'infun dibular'], seen: 'ear' },
   { means: 'infundibulum', heard: ['in (fundibulum|fun dibulum|fun dib you lum|fund ibulum)', 'infun dibulum'], seen: 'guess' },
   { means: 'peripheral', heard: ['per (if eral|ifferal|ipheral)', 'perry feral', 'peri feral', 'prefer all', 'perifral', 'periferal'], seen: 'guess' },
@@ -147,7 +147,7 @@ export const mishearings: readonly Mishearing[] = [
   { means: 'extracted', heard: ['ex tracted'], seen: 'guess' },
   { means: 'sedated', heard: ['said dated', 'see dated', 'sedate it', 'cedated', 'sedate id'], seen: 'guess' },
   { means: 'sedation', heard: ['sid ation', 'said ation', 'citation', 'cedation'], seen: 'guess' },
-  { means: 'detomidine', heard: ['detta (midine|medine)', 'deto midine', 'debt omidine', 'dead omidine', 'deter (midine|mine)', 'dettol midine', 'determidine', 'detomadine', 'detomedine', 'de tommy dean', 'dee tommy dean', 'det tommy dean'], seen: 'guess' },
+  { means: 'detomidine', heard: ['detta (midine|medine)', 'deto midine', 'debt omidine', 'dead (omidine|tomidine|to midine)', 'deter (midine|mine)', 'dettol midine', 'determidine', 'detomadine', 'detomedine', 'de tommy dean', 'dee tommy dean', 'det tommy dean'], seen: 'guess' },
   { means: 'romifidine', heard: ['rama fidin', 'romi fidine', 'roma fidine', 'rummy fidine', 'rommy fi dean', 'rommy fidine', 'romifadine', 'ramifidine'], seen: 'ear' },
   { means: 'xylazine', heard: ['zyla (zine|scene|seen)', 'xyla zine', 'zylazine', 'silazine', 'zila zine', 'zylazeen', 'xylazeen'], seen: 'guess' },
   { means: 'butorphanol', heard: ['but (orphanol|orphan all|or fan all)', 'bute orphanol', 'butor fanol', 'beauty orphan all', 'butorfanol', 'butter fanol'], seen: 'guess' },
@@ -162,12 +162,14 @@ export const numberMishearings: readonly Mishearing[] = [
   { means: 'three oh', heard: ['(three|free|tree) (or|all|owe|ho|hole)', 'threo', 'three are', 'three o'], seen: 'ear' },
   { means: 'two oh', heard: ['(two|to|too) (or|all|owe|ho|hole)', 'tuo'], seen: 'guess' },
   { means: 'one oh', heard: ['(one|won|wan) (or|all|owe|ho|hole)', 'wano', 'one o', 'wan oh'], seen: 'guess' },
-  { means: 'nought point', heard: ['(not|note|nod|knot|north|nor|naught|naughty) point', 'not (0|zero) point', 'no point', 'nought points', 'not points'], seen: 'ear' },
   { means: 'mil', heard: ['meal', 'male', 'bill', 'milk'], seen: 'guess' },
   { means: 'near side', heard: ['near (sight|sighed)', 'nearsight', 'nearsighted'], seen: 'guess' },
   { means: 'off side', heard: ['off (sight|sighed)', 'offsight'], seen: 'guess' },
   { means: 'right', heard: ['write', 'rite', 'wright'], seen: 'guess' },
 ];
+
+/** "not point three": a nought before a point and a digit, and nothing else. */
+export const noughtSounds: readonly string[] = ['not', 'note', 'nod', 'knot', 'north', 'naughty'];
 
 /** Words that sound the same as a digit, or are one in some mouths; believed only where the rest of a code stands beside them. */
 export const digitSounds: Readonly<Record<string, number>> = { won: 1, wan: 1, wun: 1, to: 2, too: 2, for: 4, fore: 4, free: 3, tree: 3, thee: 3, ate: 8, sex: 6, sicks: 6, sics: 6, nein: 9, fife: 5 };

@@ -1,0 +1,21 @@
+/** Words of the trade that sound like what was heard. Numbers, sides and words that rule out are never among them: they are not guessed. */
+import { distance, soundCodes, soundOf } from './sounds.ts';
+import { soundForms } from './vocabulary.ts';
+
+/** Further away than this in sound no word is taken for another; short words are let alone, for too much sounds like them. */
+const NEAR = 0.2, SHORTEST = 4, NEAREST = 3;
+
+interface Known { readonly word: string; readonly sound: Uint8Array }
+const known: readonly Known[] = soundForms.map((word) => ({ word, sound: soundCodes(soundOf(word)) })).filter(({ sound }) => sound.length >= SHORTEST);
+
+/** @param stretch a word or several as heard; @returns nearest first, at most three */
+export function soundsLike(stretch: string): readonly { readonly word: string; readonly far: number }[] {
+  const sound = soundCodes(soundOf(stretch));
+  if (sound.length < SHORTEST) return [];
+  return known.flatMap(({ word, sound: own }) => {
+    const longest = Math.max(own.length, sound.length);
+    if (word === stretch || Math.abs(own.length - sound.length) * 0.5 > NEAR * longest) return [];
+    const far = distance(sound, own);
+    return far <= NEAR ? [{ word, far }] : [];
+  }).sort((a, b) => a.far - b.far).slice(0, NEAREST);
+}
