@@ -1,8 +1,11 @@
 /** What can be said to steer, out of the same table that the grammar listens with. */
 import { commands } from '../labels.ts';
 
-/** A spoken form with its first choice taken and its extra words said: "finish [(this|the)] exam" as "finish this exam". */
-export const sample = (form: string): string => form.replace(/(?<=\w)\(s\)/g, '').replace(/\(([^|)]*)[^)]*\)/g, '$1').replace(/[[\]]/g, '');
+/** A spoken form at its shortest, with its first choices taken: "finish [(this|the)] exam" as "finish exam". Innermost brackets go first. */
+export function sample(form: string): string {
+  const less = form.replace(/(?<=\w)\(s\)/g, '').replace(/\[[^[\]()]*\]/g, '').replace(/\(([^()[\]|]*)(?:\|[^()[\]]*)?\)/g, '$1');
+  return less === form ? form.replace(/ +/g, ' ').trim() : sample(less);
+}
 /** What follows the words of a command that takes more. */
 const more: Readonly<Record<string, string>> = { 'next-horse': ' Juniper', note: ' …', amend: ' …' };
 
