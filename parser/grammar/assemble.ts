@@ -3,6 +3,7 @@
  * Speech has no sentences; order, small words and "or" have to do.
  */
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { light } from '../lexicon/fillers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { WorkTerm } from '../lexicon/work.ts';
 import type { RawPlace } from './places.ts';
@@ -10,6 +11,7 @@ import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
+const lightWords = new Set(light);
 export type Scope = 'absent' | 'suspected' | 'before';
 export interface Head {
   readonly mark: number;
@@ -106,7 +108,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   const groups = placeGroups(marks, role, heads, link);
   const firstPlace = groups[0]?.marks[0] ?? Infinity;
   const placeFirst = firstPlace < (heads[0]?.mark ?? Infinity);
-  const scopes = scopesOf(marks, role, heads, link);
+  const scopes = scopesOf(marks, tokens, role, heads, link);
 
   const placings: (readonly Placing[])[] = heads.map(() => []);
   const forward: boolean[] = [];
@@ -210,14 +212,14 @@ function placeGroups(marks: readonly Mark[], role: Roles['role'], heads: readonl
 }
 
 /** Scopes by head: a forward cue covers the next head, and on through "or" and "nor"; a backward cue the heads just before it. */
-function scopesOf(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly Scope[])[] {
+function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly Scope[])[] {
   const scopes: Scope[][] = heads.map(() => []);
   marks.forEach((mark, i) => {
     if (role[i] !== 'cue') return;
     const cues = (mark.terms ?? []).flatMap((t) => (t.k === 'cue' ? [t.cue] : []));
     if (cues.some(({ kind }) => kind === 'pseudo')) return;
     const next = heads.findIndex((head) => head.mark > i);
-    const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop');
+    const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop') && !ownObject(marks, tokens, role, i, (heads[next] as Head).mark);
     const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
     const previous = heads.findLastIndex((head) => head.mark < i);
     // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
@@ -235,6 +237,12 @@ function scopesOf(marks: readonly Mark[], role: Roles['role'], heads: readonly H
     }
   });
   return scopes;
+}
+
+/** "you would not credit it, the cap is on": the turn is of a verb that has its own object. */
+function ownObject(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {
+  const verb = role.findIndex((r, i) => i > cue && i < head && r === 'unknown' && !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? ''));
+  return verb === cue + 1 && ['it', 'that', 'him', 'her', 'them', 'this'].includes(tokens[(marks[verb] as Mark).to]?.t ?? '');
 }
 
 /** "hooks waves or steps": a list goes on while "or" closes it before any place or stop. */

@@ -62,6 +62,9 @@ function onlyDescribed(around: Around, at: number): boolean {
   return (opens === 'a' || opens === 'an') && unknowns(around) === unknowns(around, from, at) && unknowns(around, from, at) <= 2;
 }
 
+/** "no steps, no lift": in a list of what is not there stands something that no mouth has. */
+const ruledOutBesides = (around: Around): boolean => around.role.some((r, i) => r === 'cue' && textOf(around, i).join(' ') === 'no' && around.role[i + 1] === 'unknown' && textOf(around, i + 1).some((t) => !lightWords.has(t)));
+
 /** Which of the findings of one clause are believed among the words that stand around them. */
 export function believed(clause: Clause, made: readonly Made[], said: string, around: Around): readonly Made[] {
   const { strength, plural, id } = clause.head.condition as NonNullable<Clause['head']['condition']>;
@@ -82,7 +85,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding') return true;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
-    if (ruledOut && (plural || technical || strength === 'say' && all === 1) && strength !== 'absentSay') return technical || !object;
+    if (ruledOut && (plural || technical || strength === 'say' && all === 1) && strength !== 'absentSay') return technical || (!object && !ruledOutBesides(around));
     if (standing === 'tooth' || standing === 'region') return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);
     if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
     // "the other horse was quidding": of someone else.

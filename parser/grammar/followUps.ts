@@ -1,5 +1,6 @@
 /** What comes next: a recheck, a referral, what to watch, advice, a report, rest from the bit. */
 import { resolvePlace } from './resolve.ts';
+import { light } from '../lexicon/fillers.ts';
 import { timeUnits } from '../lexicon/units.ts';
 import type { ItemBody, Made } from './made.ts';
 import { readAmount } from './numbers.ts';
@@ -8,6 +9,7 @@ import type { Token } from './tokens.ts';
 import { findingsIn } from './has.ts';
 import type { WorkRule } from './work.ts';
 
+const lightWords = new Set(light);
 type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
 const says = (mark: Mark, as: string): boolean => (mark.terms ?? []).some((t) => t.k === 'work' && t.term.as === as);
 
@@ -35,14 +37,17 @@ export const followUps: WorkRule = (marks, tokens) => {
     const reason = withoutPlace(reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [], marks, reasonAt + 1);
     return make({ kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
   }
-  const unknown = marks.filter((m) => m.unknown).length;
+  const unknown = marks.filter((m) => m.unknown === true && !tokens.slice(m.from, m.to).every(({ t }) => lightWords.has(t))).length;
   const monitor = find('monitor');
-  if (monitor >= 0 && (place.place || after) && unknown === 0) return make({ kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
+  if (monitor >= 0 && (place.place || after) && unknown <= 1) return make({ kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
-  if (recheck >= 0 && after !== undefined && unknown <= 2) return make({ kind: 'follow-up', action: 'recheck', after, ...place });
+  if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place });
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
 };
+
+/** "quidded back in the spring": what was, not what comes. */
+const wasThen = (marks: readonly Mark[], at: number, after: NonNullable<FollowUp['after']>): boolean => 'said' in after && (marks[at - 1]?.terms ?? []).some((t) => t.k === 'condition');
 
 /** The reason in its own words, less the place when that is all it begins with. */
 function withoutPlace(words: readonly string[], marks: readonly Mark[], from: number): string {
@@ -56,7 +61,7 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   return place === null ? {} : { place };
 }
 
-const season = /\b(in|before|after|until) (the |next )?(spring|summer|autumn|winter|fall|january|february|march|april|may|june|july|august|september|october|november|december|new year)\b/;
+const season = /\b(this time next year|next year|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(in|before|after|until) (the |next )?(spring|summer|autumn|winter|fall|january|february|march|april|may|june|july|august|september|october|november|december|new year))\b/;
 
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);
