@@ -57,8 +57,12 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
+    // "advised packing of the gap": work, not feed.
+    if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
     if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked || gapIsWhere(marks, tokens, i))) return 'glue';
+    // "the right edge of the tongue": no edge of a tooth.
+    if (condition?.id === 'sharp-enamel-points' && (tokens[mark.from]?.t ?? '').startsWith('edge') && marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))) return 'glue';
     // "the gum around two oh two is red": of a gum only.
     if (condition?.id === 'gingivitis' && condition.strength === 'withPlace' && !marks.some(({ place }) => place?.region === 'gums')) return 'unknown';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
@@ -91,6 +95,7 @@ function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number
   const from = marks[at - 1]?.place ? (marks[at - 1] as Mark).from : (marks[at] as Mark).from;
   const word = (i: number): string => tokens[i]?.t ?? '';
   const lead = ['the', 'that', 'this'].includes(word(from - 1)) ? word(from - 2) : word(from - 1);
+  if (lead === 'into') return true;
   const other = marks.some(({ terms }, i) => i !== at && terms?.some((t) => isHead(t)));
   return other && ['in', 'into', 'at', 'from', 'opposite', 'around', 'down'].includes(lead);
 }
@@ -98,7 +103,7 @@ function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number
 /** What a word like "absent" or "gone" is said of: the nearest word before it that means something. */
 const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined => marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
 const saidOf = (marks: readonly Mark[], at: number): boolean => beforeIt(marks, at)?.terms?.some((t) => t.k === 'condition') ?? false;
-const notOfTooth = (marks: readonly Mark[], at: number): boolean => { const before = beforeIt(marks, at); return before !== undefined && (before.terms ?? []).some((t) => ['condition', 'qualifier', 'surface'].includes(t.k)) && (marks[at + 1]?.place === undefined || Object.keys(marks[at + 1]?.place as object).every((key) => key === 'side')); };
+const notOfTooth = (marks: readonly Mark[], at: number): boolean => { const before = beforeIt(marks, at); const named = ({ terms }: Mark): boolean => (terms ?? []).some((t) => ['condition', 'qualifier', 'surface'].includes(t.k)); return before !== undefined && (named(before) || (before.unknown === true && marks.slice(marks.slice(0, at).findLastIndex(({ place }) => place !== undefined) + 1, at).some(named))) && (marks[at + 1]?.place === undefined || Object.keys(marks[at + 1]?.place as object).every((key) => key === 'side')); };
 
 /** A group word ("canines", "caps") beside a true finding is its place. */
 const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t)));
@@ -285,8 +290,10 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
     const lead = figure && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || !role.slice(before, i).includes('place') || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
     const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
-    const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
-      && (role.slice(before, i).includes('place') || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
+    // "broken, buccal slab gone": a word right before a name describes it.
+    const describes = !figure && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
+    const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || describes || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
+      && ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);
   });
   return mods;

@@ -10,7 +10,6 @@ import type { Clause, Placing } from './assemble.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
-import { isUpper } from './teeth.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -30,7 +29,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? 'before' as const : 'now' as const;
   const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
   // "canines all through": there are four.
-  const many = positionOf[id] !== undefined && clause.head.condition?.strength !== 'absentSay' && headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks)$/.test(word));
+  const many = positionOf[id] !== undefined && clause.head.condition?.strength !== 'absentSay' && headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
   const four: readonly Placing[] = many && clause.placings.length > 0 ? clause.placings.map((p) => ({ ...p, raw: { ...p.raw, plural: true } })) : id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
   const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
   return split.map((placings) => {
@@ -82,6 +81,7 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   else for (const grade of grades) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);
   if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
+  if (id === 'fracture' && words.includes('slab')) details.qualifiers.push('slab');
   if (id === 'discharge' && words[0] === 'clear') details.qualifiers.push('clear');
   if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);
   for (const m of mods) {

@@ -44,7 +44,7 @@ export const conditions = {
   },
   'cupped-out': {
     label: 'Cupped out', group: 'wear', places: ['T'],
-    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', 'hollow'],
+    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]'],
     withPlace: ['cup(s)'],
   },
   'smooth-mouth': {
@@ -84,7 +84,8 @@ export const conditions = {
   },
   'food-packing': {
     label: 'Food packing', short: 'packed', group: 'gums', places: ['S', 'T'],
-    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (stuffed|jammed|wedged|rammed|caught|lodged|packed|packing|pocketing|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed|getting stuck|getting caught) [(in|into|down|up|in it|down in|up in)]', 'packed [tight|solid|full] with (food|feed|hay|grass|haylage|forage|chaff)', 'full of (food|feed|hay|grass|haylage|chaff)', '(trapping|packing|holding|collecting|catching) (food|feed|hay|grass|haylage|chaff)', 'food (trap|trapping)', 'packing [(up|in|solid)]', 'packs (food|feed|hay)'],
+    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (stuffed|jammed|wedged|rammed|caught|lodged|packed|packing|pocketing|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed|getting stuck|getting caught) [(in|into|down|up|in it|down in|up in)]', 'packed [tight|solid|full] with (food|feed|hay|grass|haylage|forage|chaff)', 'full of (food|feed|hay|grass|haylage|chaff)', '(trapping|packing|holding|collecting|catching) (food|feed|hay|grass|haylage|chaff)', 'food (trap|trapping)', 'packing (up|in|solid)', 'packs (food|feed|hay)'],
+    withPlace: ['packing'],
   },
   'periodontal-pocket': {
     label: 'Periodontal pocket', short: 'pocket', group: 'gums', places: ['S', 'T'], measure: 'depth',
@@ -154,7 +155,7 @@ export const conditions = {
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '(corner|piece|bit|chunk) [(is|has)] (broken off|off|out of|come off|broken away|gone|gone from|missing)', '(corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off'],
+    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '(corner|piece|bit|chunk) [(is|has)] (broken off|off|out of|come off|broken away|gone|gone from|missing)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '(corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off'],
     withPlace: ['broke'],
   },
   'retained-fragment': {
@@ -366,7 +367,7 @@ export const conditions = {
   },
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
-    say: ['[clear] discharge(s)', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
+    say: ['[clear] discharge', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
     withPlace: ['discharging'],
   },
   'bone-spur': {
@@ -375,7 +376,7 @@ export const conditions = {
   },
   pain: {
     label: 'Pain', short: 'sore', group: 'soft', places: ['G', 'T', 'S'],
-    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', 'sore to touch', 'sore (when|on) (pressed|palpated|touched|palpation|pressure)', '(resents|resented|objects to|objected to|reacted to|did not like|does not like|hates|hated) (palpation|pressure|touch|it|being touched|me touching|me pressing|me feeling)', '(reaction|response) (to|on) (palpation|pressure)', 'painful (to touch|on palpation)', 'flinched', 'flinching', 'touchy', 'ouchy', 'pulled away', 'guarding', 'raw', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
+    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', 'sore to touch', 'sore (when|on) (pressed|palpated|touched|palpation|pressure)', '(resents|resented|objects to|objected to|reacted to|did not like|does not like|hates|hated) (palpation|pressure|touch|it|being touched|me touching|me pressing|me feeling)', '(reaction|response) (to|on) (palpation|pressure)', 'painful (to touch|on palpation)', 'flinched', 'flinching', 'touchy', 'ouchy', 'pulled away', 'guarding', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
     absentSay: ['non painful', 'pain free', 'comfortable', 'not bothered [by it]', 'painless', 'no reaction [(to|on) (palpation|pressure|touch)]'],
   },
   heat: {
@@ -393,7 +394,7 @@ export const conditions = {
   },
   asymmetry: {
     label: 'Asymmetry', group: 'soft', places: ['G'],
-    say: ['asymmetry', 'asymmetric(al)', 'uneven', 'not (even|symmetrical|symmetric)', 'lopsided', 'not level', 'bigger on one side', 'out of balance', 'not matching', 'different sizes', 'one bigger than the other', 'mismatched'],
+    say: ['asymmetry', 'asymmetric(al)', 'uneven', 'not (even|symmetrical|symmetric)', 'lopsided', 'not level', 'bigger on one side', 'out of balance', 'not matching', 'one bigger than the other', 'mismatched'],
     absentSay: ['even and symmetrical'],
   },
   'food-pouching': {

@@ -82,7 +82,7 @@ function present(random: Random, id: ConditionId): Said<FindingBody> {
   const means = finding(id, {
     ...(named ? { surfaces: [named] } : {}),
     place: place?.means ?? null, ...(graded ? { grade: graded.means } : klass ? { grade: { scale: 'fracture', value: klass } } : {}), ...(measure ? { measures: [measure.means] } : {}),
-    ...(degree?.means ?? {}), ...(qualifier ? { qualifiers: [qualifier] } : {}), ...(surface ? { surfaces: [surface] } : {}), ...homeOf(entry),
+    ...(degree?.means ?? {}), ...(qualifier ? { qualifiers: [qualifier] } : id === 'discharge' && name.startsWith('clear ') ? { qualifiers: ['clear' as const] } : {}), ...(surface ? { surfaces: [surface] } : {}), ...homeOf(entry),
   });
   const say = place === undefined ? join(quality, name, size)
     : weighted(random, [[6, () => join(place.say, quality, name, size)], [3, () => join(quality, name, place.joint, place.say, size)], [2, () => join(quality, name, size, place.joint, place.say)]])();
