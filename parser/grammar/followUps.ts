@@ -41,6 +41,7 @@ export const followUps: WorkRule = (marks, tokens) => {
   const monitor = find('monitor');
   if (monitor >= 0 && (place.place || after) && unknown <= 1) return make({ kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
+  if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
   if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place });
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
@@ -61,7 +62,7 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   return place === null ? {} : { place };
 }
 
-const season = /\b(this time next year|next year|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(in|before|after|until) (the |next )?(spring|summer|autumn|winter|fall|january|february|march|april|may|june|july|august|september|october|november|december|new year))\b/;
+const season = /\b(this time next year|next year|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(in|before|after|until) (the |next )?((?:early|late|mid) )?(spring|summer|autumn|winter|fall|january|february|march|april|may|june|july|august|september|october|november|december|new year))\b/;
 
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);

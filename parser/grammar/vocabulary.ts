@@ -92,8 +92,8 @@ export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term
 
 const small = new Set([...glue, ...hesitations]);
 const wordsOf = (which: (term: Term) => boolean): readonly string[] => [...new Set(entries.filter(([, term]) => which(term)).flatMap(([words]) => words))].filter((word) => !small.has(word));
-/** Single words of findings, regions, surfaces and work: what a misheard word may have been. */
-export const soundForms: readonly string[] = wordsOf((term) => ['condition', 'region', 'surface', 'qualifier'].includes(term.k) || (term.k === 'work' && ['procedure', 'agent'].includes(term.term.as)));
+/** Single words of findings, regions and surfaces: what a misheard word may have been. Work and medicines are never guessed. */
+export const soundForms: readonly string[] = wordsOf((term) => ['condition', 'region', 'surface', 'qualifier'].includes(term.k));
 export const agentWords: ReadonlySet<string> = new Set(wordsOf((term) => term.k === 'work' && term.term.as === 'agent'));
 
 /** Names this lexicon in a record: changes with any spoken form (FNV-1a over all of them). */

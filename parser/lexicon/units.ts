@@ -7,7 +7,7 @@ export const angleUnits: readonly string[] = ['degree', 'degrees', '°'];
 export const volumeUnits: readonly string[] = ['ml', 'mil', 'mils', 'mill', 'mills', 'millilitre', 'millilitres', 'milliliter', 'milliliters', 'cc', 'ccs'];
 export const massUnits: Readonly<Record<'mg' | 'mcg', readonly string[]>> = { mg: ['mg', 'mgs', 'milligram', 'milligrams'], mcg: ['mcg', 'mcgs', 'microgram', 'micrograms', 'mikes'] };
 export const perKilo: readonly string[] = ['per kilo', 'per kilogram', 'per kg', 'a kilo'];
-export const timeUnits: Readonly<Record<'day' | 'week' | 'month' | 'year', readonly string[]>> = { day: ['day', 'days'], week: ['week', 'weeks', 'fortnight'], month: ['month', 'months'], year: ['year', 'years'] };
+export const timeUnits: Readonly<Record<'day' | 'week' | 'month' | 'year', readonly string[]>> = { day: ['day', 'days'], week: ['week', 'weeks', 'fortnight', 'weekly'], month: ['month', 'months', 'monthly'], year: ['year', 'years', 'yearly'] };
 /** After a measure: which dimension it is. */
 export const dimensionSay: Readonly<Record<'height' | 'depth' | 'width' | 'length', readonly string[]>> = {
   height: ['high', 'tall', 'proud', 'in height'], depth: ['deep', 'in depth', 'down'], width: ['wide', 'across', 'in width', 'in diameter'], length: ['long', 'in length'],
