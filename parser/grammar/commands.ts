@@ -13,7 +13,7 @@ const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'rig
 
 /** "can you read that back to me": the asking around a command. */
 const asked = /^(?:can|could|would|will) you (?:just )?/;
-const toMe = / (?:(?:back )?(?:to|for) (?:me|us)|once more|one more time)$/;
+const toMe = / (?:(?:to|for) (?:me|us)|once more|one more time)$/;
 
 export function steer(words: readonly string[], context: Context, carry: Carry): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));

@@ -80,8 +80,9 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   // What is said of the whole horse has no place: a side beside it is a rein's.
   const standing = entry.group === 'horse' ? 'none' : standingOf(clause.placings.map(({ raw }) => raw));
   const codes = clause.placings.some(({ raw }) => raw.codes !== undefined);
-  const object = takenAsObject(around, at);
-  const ruledOut = clause.scopes.includes('absent') && clause.cues.some((cue) => cue < at && unknowns(around, cue + 1, at) === 0);
+  // "no pain on palpation of the left masseter": what comes before the place is part of the finding.
+  const object = takenAsObject(around, at) && !places.some((p) => p > at);
+  const ruledOut = clause.scopes.includes('absent') && clause.cues.some((cue) => cue < at && strangers(around, cue + 1, at) === 0);
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding') return true;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
@@ -90,7 +91,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
     if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
-    if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object))) return !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= 3;
+    if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object))) return !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= (technical ? 5 : 3);
     if (around.carry.half !== undefined && all <= 1) return true;
     return strength === 'say' && entry.group !== 'bite' && entry.group !== 'horse' && onlyDescribed(around, at);
   });

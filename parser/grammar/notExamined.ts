@@ -42,7 +42,7 @@ function cueIn(words: readonly string[]): Cue | undefined {
     if (found === null || /^not (seen|felt)$/.test(found[0])) return [];
     const from = text.slice(0, found.index).split(' ').filter((w) => w !== '').length;
     const to = from + found[0].split(' ').length;
-    return how.sees && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
+    return how.sees && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'these', 'those'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
   });
   return cues.sort((a, b) => a.from - b.from || b.to - a.to)[0];
 }

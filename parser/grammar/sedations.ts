@@ -25,7 +25,7 @@ export const sedations: WorkRule = (marks, tokens) => {
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
   const toCome = !negated && (dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text) && topUps.length === 0;
-  if (toCome && agents.length === 0 && consentIn(tokens)) return [];
+  if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && unknown > 1 && !toCome) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;

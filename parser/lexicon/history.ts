@@ -9,6 +9,8 @@ export const historyCues: readonly ScopeCue[] = [
 ];
 
 /** Behind "used to ...": it has ended. */
+/** It has gone by itself, and the speaker says that it is gone now. */
+export const goneNow = /\b(?:has|have|is|are|all) (?:closed|healed|gone|resolved|cleared|settled)(?: \w+)? (?:now|today)\b/;
 export const endedSince = /\b(?:not (?:any ?more|now|these days|since)|no longer|(?:has|have) stopped|stopped (?:now|since)|(?:does|do|is|are) not(?: \w+){0,2} (?:now|any ?more|these days)|(?:does|do) not now)\b/;
 
 /** Beside "sedation": it was agreed to, asked for, planned or thought of; nothing says that it was given. */
