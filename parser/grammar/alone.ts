@@ -142,9 +142,16 @@ function placeAlone(input: Alone, placings: { raw: NonNullable<Mark['place']>; m
 
 /** The words without what people say before they begin. */
 const lead = (tokens: readonly Token[]): string => tokens.map(({ t }) => t).join(' ').replace(/^(?:(?:so|well|oh|okay|ok|now|then|the|yeah|hang on) )+/, '');
-const fixes = correctionSay.map((form) => form.split(' ').join(' ')).sort((a, b) => b.length - a.length);
+const fixes = correctionSay.map((form) => form.split(' '));
+const leadWords = new Set(['so', 'well', 'oh', 'okay', 'ok', 'now', 'then', 'the', 'yeah', 'hang', 'on']);
+const fixFirst = new Set(fixes.map(([first]) => first));
 /** "correction two oh seven", "sorry I mean two oh seven": the phrase begins by taking back. */
-export const corrects = (tokens: readonly Token[]): boolean => { const words = lead(tokens); return fixes.some((form) => words === form || words.startsWith(`${form} `)); };
+export function corrects(tokens: readonly Token[]): boolean {
+  // Most phrases begin with no word of taking back: told before anything is joined.
+  if (!fixFirst.has(tokens[0]?.t as string) && !leadWords.has(tokens[0]?.t as string)) return false;
+  const words = lead(tokens).split(' ');
+  return fixes.some((form) => form.every((word, i) => words[i] === word));
+}
 /** Also "not one oh seven, two oh seven" and "no, two oh seven". */
 const correcting = (tokens: readonly Token[]): boolean => corrects(tokens) || /^(not|no|that is|it is)\b/.test(lead(tokens));
 

@@ -7,14 +7,19 @@ import { isOh } from './tokens.ts';
 export interface NumberSpan { readonly value: number | readonly [number, number]; readonly to: number; readonly about?: boolean }
 
 const word = (tokens: readonly Token[], at: number): string | undefined => tokens[at]?.t;
+/** Most words are no number: told by their first letter, before any pattern is tried. */
+const startsWithDigit = (t: string): boolean => { const c = t.charCodeAt(0); return c >= 48 && c <= 57; };
+const numberWords = new Set([...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'half', 'quarter', 'point', 'a', 'oh', 'o', 'hundred']);
+/** Whether a number can begin with this word. */
+export const mayBeNumber = (t: string | undefined): boolean => t !== undefined && (startsWithDigit(t) || numberWords.has(t));
 const figure = /^\d+(?:[.,]\d+)?$/;
 
 /** A number of one reading at `at`, or undefined. "a" alone is no number here. */
 export function readNumber(tokens: readonly Token[], at: number): { readonly value: number; readonly to: number } | undefined {
   const t = word(tokens, at);
   if (t === undefined) return undefined;
-  if (figure.test(t)) return withHalf(tokens, Number(t.replace(',', '.')), at + 1);
-  if (/^\d\/\d$/.test(t)) return { value: Number(t[0]) / Number(t[2]), to: at + 1 };
+  if (startsWithDigit(t) && figure.test(t)) return withHalf(tokens, Number(t.replace(',', '.')), at + 1);
+  if (startsWithDigit(t) && /^\d\/\d$/.test(t)) return { value: Number(t[0]) / Number(t[2]), to: at + 1 };
   if (t === 'half') return { value: 0.5, to: word(tokens, at + 1) === 'a' || word(tokens, at + 1) === 'an' ? at + 2 : at + 1 };
   if (t === 'quarter' && word(tokens, at + 1) === 'of') return { value: 0.25, to: at + 2 };
   if (noughtSounds.includes(t) && word(tokens, at + 1) === 'point' && digit(word(tokens, at + 2)) !== undefined) return readNumber(tokens, at + 1);
@@ -33,10 +38,8 @@ export function readNumber(tokens: readonly Token[], at: number): { readonly val
 const toothAhead = (tokens: readonly Token[], at: number): boolean => teenWords[word(tokens, at + 1) ?? ''] !== undefined || (isOh(word(tokens, at + 1)) && digit(word(tokens, at + 2)) !== undefined);
 
 function withHalf(tokens: readonly Token[], value: number, to: number): { value: number; to: number } {
-  const rest = [0, 1, 2].map((i) => word(tokens, to + i)).join(' ');
-  if (rest === 'and a half') return { value: value + 0.5, to: to + 3 };
-  if (rest === 'and a quarter') return { value: value + 0.25, to: to + 3 };
-  return { value, to };
+  const part = word(tokens, to) === 'and' && word(tokens, to + 1) === 'a' ? word(tokens, to + 2) : undefined;
+  return part === 'half' ? { value: value + 0.5, to: to + 3 } : part === 'quarter' ? { value: value + 0.25, to: to + 3 } : { value, to };
 }
 
 export const digit = (t: string | undefined): number | undefined => (t === undefined ? undefined : isOh(t) ? 0 : digitWords[t] ?? (/^\d$/.test(t) ? Number(t) : undefined));

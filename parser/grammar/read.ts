@@ -10,7 +10,7 @@ import { findingsOf } from './findings.ts';
 import { alone, corrects, revision } from './alone.ts';
 import { pointed } from './pointing.ts';
 import { refine, type Read } from './refine.ts';
-import type { Made } from './made.ts';
+import type { ItemBody, Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
@@ -53,7 +53,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   }));
   const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
-  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, words: said, excepts }).flatMap(({ made }) => made), said), ...exceptions(spread, free, shared, excepts, missing)]);
+  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, text: said.join(' '), excepts }).flatMap(({ made }) => made), said), ...exceptions(spread, free, shared, excepts, missing)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
@@ -82,13 +82,13 @@ function exceptions(reads: readonly Read[], marks: readonly Mark[], { heads, rol
 }
 
 /** Whether one body says nothing that the other does not say; a place left unsaid is the other's. */
-const within = (small: object, large: object): boolean => Object.entries(small).every(([name, value]) => JSON.stringify(value) === JSON.stringify((large as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
+const within = (small: ItemBody, large: ItemBody): boolean => small.kind === large.kind && Object.entries(small).every(([name, value]) => value === (large as unknown as Record<string, unknown>)[name] || JSON.stringify(value) === JSON.stringify((large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
 /** "rasped and balanced", "it moves, mobility grade one" are one thing said twice: what says more stays. */
 const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Made[]>((done, one) => {
   const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place');
-  const twin = one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && (within(m.body, one.body as object) || within(one.body as object, m.body))) : -1;
+  const twin = one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && (within(m.body, one.body as ItemBody) || within(one.body as ItemBody, m.body))) : -1;
   if (twin < 0) return [...done, one];
-  return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as object, one.body as object) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });
+  return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as ItemBody, one.body as ItemBody) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });
 }, []);
 
 /** "that hook was on two oh six": reaches back by name to the last such finding. */

@@ -8,12 +8,12 @@ import type { FindingBody, ItemBody, Made } from './made.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
 
 export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
-export interface Around { readonly context: Context; readonly carry: Carry; readonly words: readonly string[]; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
+export interface Around { readonly context: Context; readonly carry: Carry; /** All words of the phrase. */ readonly text: string; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
 type Rule = (reads: readonly Read[], around: Around) => readonly Read[];
 
 const finding = ({ body }: Made): FindingBody | undefined => (body?.kind === 'finding' ? body : undefined);
 const teethOf = (body: ItemBody | FindingBody | undefined): readonly string[] => (body && 'place' in body && body.place && 'teeth' in body.place ? body.place.teeth : []);
-const each = (reads: readonly Read[], change: (made: Made, read: Read) => Made): readonly Read[] => reads.map((read) => ({ ...read, made: read.made.map((made) => change(made, read)) }));
+const each = (reads: readonly Read[], change: (made: Made, read: Read) => Made): readonly Read[] => reads.map((read) => { const made = read.made.map((one) => change(one, read)); return made.every((one, i) => one === read.made[i]) ? read : { ...read, made }; });
 const become = (made: Made, more: Partial<FindingBody>, rule: string): Made => ({ ...made, body: { ...(made.body as FindingBody), ...more }, rules: [...made.rules, rule] });
 /** Two readings stand level: none is taken. */
 const asked = (made: Made, bodies: readonly ItemBody[]): Made => ({ marks: made.marks, rules: [...made.rules, 'two readings'], doubts: [{ doubt: 'two-readings', readings: bodies.map((body) => ({ label: '', bodies: [body] })) }] });
@@ -64,8 +64,7 @@ const blind: Rule = (reads) => {
 
 const overgrowths = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points']);
 /** "left the hook", "wolf teeth with the vet": something about work, but not what was done. It is asked, and nothing counts as done. */
-const unclearWork: Rule = (reads, { words }) => {
-  const text = words.join(' ');
+const unclearWork: Rule = (reads, { text }) => {
   const left = /^(?:(?:so|and|we|i|have|has) )*left (?:the|that|this|those|these)\b/.test(text);
   const vet = /\bwith (?:the|a|his|her|their) (?:vet|veterinarian)\b/.test(text);
   if (!left && !vet) return reads;
@@ -93,7 +92,7 @@ const objectOfWork: Rule = (reads) => {
 };
 
 /** "would have extracted", "was going to": said of work that was not done; how it stands is asked. */
-const wouldHave: Rule = (reads, { words }) => (!/\b(would|should|could|might) have\b/.test(words.join(' ')) ? reads : each(reads, (made) => {
+const wouldHave: Rule = (reads, { text }) => (!/\b(would|should|could|might) have\b/.test(text) ? reads : each(reads, (made) => {
   const body = made.body;
   if (body?.kind !== 'treatment' || body.state !== 'done') return made;
   return { marks: made.marks, rules: [...made.rules, 'would have'], doubts: [{ doubt: 'state-unclear', ...(body.place ? { place: body.place } : {}), readings: (['not-done', 'planned', 'done'] as const).map((state) => ({ label: state, bodies: [{ ...body, state }] })) }] };
@@ -101,7 +100,7 @@ const wouldHave: Rule = (reads, { words }) => (!/\b(would|should|could|might) ha
 
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
 const past = /\b(last (year|time|visit|month|summer|winter|autumn|spring)|years? ago|months? ago|previously|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
-const longAgo: Rule = (reads, { words }) => (!past.test(words.join(' ')) ? reads : each(reads, (made) => {
+const longAgo: Rule = (reads, { text }) => (!past.test(text) ? reads : each(reads, (made) => {
   const body = made.body;
   if (body?.kind !== 'treatment' || body.procedure !== 'extract' || body.state !== 'done' || body.place === null) return made;
   return { ...made, body: { kind: 'finding', condition: 'previously-extracted', presence: 'present', when: 'now', place: body.place }, doubts: [], rules: [...made.rules, 'work of the past'] };
@@ -129,7 +128,7 @@ const sharpCheekTeeth: Rule = (reads) => {
 };
 
 /** "was four mil, now one mil": what it is now. */
-const wasAndNow: Rule = (reads, { words }) => (!/\bwas\b.*\bnow\b/.test(words.join(' ')) ? reads : each(reads, (made) => {
+const wasAndNow: Rule = (reads, { text }) => (!/\bwas\b.*\bnow\b/.test(text) ? reads : each(reads, (made) => {
   const measures = finding(made)?.measures;
   return measures?.length === 2 && measures[0]?.what === measures[1]?.what ? become(made, { measures: measures.slice(-1) }, 'as it is now') : made;
 }));
@@ -150,8 +149,8 @@ const nodes: Rule = (reads) => each(reads, (made) => {
 });
 
 /** "upper right normal apart from a hook on one oh six", "nothing else on that row": the group less the teeth named. */
-const lessThoseNamed: Rule = (reads, { context, words, excepts }) => {
-  const others = words.join(' ').includes('nothing else') || /\b(rest|others|other teeth|otherwise)\b/.test(words.join(' '));
+const lessThoseNamed: Rule = (reads, { context, text, excepts }) => {
+  const others = text.includes('nothing else') || /\b(rest|others|other teeth|otherwise)\b/.test(text);
   if (excepts.length === 0 && !others) return reads;
   return each(reads, (made, { clause }) => {
     const body = finding(made);
@@ -175,8 +174,8 @@ const displacedFracture: Rule = (reads, { context, carry }) => {
 };
 
 /** "all smooth now", once work was done there, erases nothing that was found before it. */
-const afterWork: Rule = (reads, { context, words }) => {
-  const now = words.includes('now') || words.includes('after') || words.includes('afterwards');
+const afterWork: Rule = (reads, { context, text }) => {
+  const now = /\b(now|after|afterwards)\b/.test(text);
   const worked = context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) || reads.some(({ clause }) => clause.head.work?.done);
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };

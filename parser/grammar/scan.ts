@@ -6,7 +6,7 @@ import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
 import { named } from './named.ts';
-import { readAmount, readNumber } from './numbers.ts';
+import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
 import { contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
@@ -86,6 +86,7 @@ function readTakenOff(tokens: readonly Token[], at: number): Mark | undefined {
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
 function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
+  if (!mayBeNumber(text(tokens, at))) return undefined;
   const scaled = marks.at(-1)?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
   if (!scaled || readCodes(tokens, at)) return undefined;
   const number = readNumber(tokens, at);
@@ -113,7 +114,7 @@ function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
     if (second && !unitWords.has(text(tokens, second.to))) return { from, to: second.to, grade: { value: String(spelled.value), or: String(second.value), announced: true } };
     return outOf(tokens, { from, to: spelled.to, grade: { value: String(spelled.value), announced: true } });
   }
-  const number = readNumber(tokens, at);
+  const number = mayBeNumber(text(tokens, at)) ? readNumber(tokens, at) : undefined;
   if (number && text(tokens, number.to) === 'out' && text(tokens, number.to + 1) === 'of') return outOf(tokens, { from: at, to: number.to, grade: { value: String(number.value), announced: true } });
   return undefined;
 }
@@ -129,10 +130,11 @@ const unitWords = new Set(unitOf.keys());
 const dimensions = Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const));
 
 const abouts = aboutSay.flatMap(expand);
+const aboutFirst = new Set(abouts.map(([first]) => first));
 const aboutsAfter = aboutAfter.map((form) => form.split(' '));
 /** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
 function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
-  const about = abouts.find((form) => form.every((word, i) => text(tokens, start + i) === word));
+  const about = !aboutFirst.has(text(tokens, start)) ? undefined : abouts.find((form) => form.every((word, i) => text(tokens, start + i) === word));
   const at = start + (about?.length ?? 0);
   const article = ['a', 'an', 'one'].includes(text(tokens, at)) && unitOf.get(text(tokens, at + 1));
   if (article && text(tokens, at) !== 'one') {
