@@ -23,7 +23,7 @@ import { share, table, withInterval } from './hearing/report.ts';
 import type { SpokenSet } from './hearing/sets.ts';
 import { digitCodes, phrases, plainEnglish, promptCodes, robotic } from './hearing/sets.ts';
 import type { Condition } from './hearing/sound.ts';
-import { CLEAN, CONDITIONS, reportingBarn, under } from './hearing/sound.ts';
+import { CLEAN, CONDITIONS, barnOf, under } from './hearing/sound.ts';
 import { tradeWords } from './hearing/trade.ts';
 
 const { values: options } = parseArgs({ options: { short: { type: 'boolean' }, tune: { type: 'boolean' }, layer: { type: 'string' }, worst: { type: 'string', default: '0' } } });
@@ -31,7 +31,7 @@ const speech = process.env['QUIDNOTE_SPEECH'] ?? new URL('../../../shared/speech
 
 async function bench(): Promise<void> {
   const { dir, vad } = await ensureWeights();
-  const barn = await reportingBarn(speech);
+  const barn = await barnOf(speech, options.tune === true ? 'tunes' : 'reports');
   const sets = await allSets();
   const trade = tradeWords();
   const layers = LAYERS.filter(({ name }) => options.layer === undefined || name.includes(options.layer));

@@ -27,14 +27,16 @@ export function joined(parts: readonly Float32Array[]): Float32Array {
 
 export type Barn = { readonly noises: readonly Float32Array[]; readonly rooms: readonly Float32Array[] };
 
-/** The half of noises and rooms that only reports: every second clip of a kind, by name; the last room. */
-export async function reportingBarn(speech: string): Promise<Barn> {
+/** Half of the noises of each kind, by name, and one room: what reports never tunes. */
+export async function barnOf(speech: string, half: 'reports' | 'tunes'): Promise<Barn> {
   const files = readdirSync(join(speech, 'noise')).filter((file) => file.endsWith('.ogg')).sort();
-  const noises = await Promise.all(files.filter((_, i) => i % 2 === 1).map((file) => samplesOf(join(speech, 'noise', file))));
-  return { noises: noises.filter((noise) => power(noise) > 0), rooms: [await samplesOf(join(speech, 'rooms', 'rir3.wav'))] };
+  const noises = await Promise.all(files.filter((_, i) => i % 2 === (half === 'reports' ? 1 : 0)).map((file) => samplesOf(join(speech, 'noise', file))));
+  return { noises: noises.filter((noise) => power(noise) > 0), rooms: [await samplesOf(join(speech, 'rooms', half === 'reports' ? 'rir3.wav' : 'rir1.wav'))] };
 }
 
 const power = (samples: Float32Array): number => samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length);
+
+export const reportingBarn = (speech: string): Promise<Barn> => barnOf(speech, 'reports');
 
 /** @param id decides, as a seed, which noise and where it begins */
 export function under(samples: Float32Array, condition: Condition, barn: Barn, id: string): Float32Array {

@@ -32,10 +32,10 @@ def joined(words: list[np.ndarray], random: np.random.Generator) -> np.ndarray:
 
 
 def write(folder: Path, clips) -> int:
-    """`clips` yields (kind, voice, sound, written); sound is float32, made equally loud here. How many were written."""
+    """`clips` yields (kind, voice, sound, written); sound is float32, made equally loud here. How many were written. The table is there once all is."""
     folder.mkdir(parents=True, exist_ok=True)
     count = 0
-    with (folder / "sound.i16").open("wb") as sounds, (folder / "clips.tsv").open("w", encoding="utf-8") as table:
+    with (folder / "sound.i16").open("wb") as sounds, (folder / "clips.part").open("w", encoding="utf-8") as table:
         for kind, voice, sound, written in clips:
             if len(sound) < RATE // 5 or len(sound) > 12 * RATE:
                 continue
@@ -43,6 +43,7 @@ def write(folder: Path, clips) -> int:
             sounds.write((np.clip(sound, -1, 1) * 32767).astype("<i2").tobytes())
             table.write(f"{kind}\t{voice}\t{len(sound)}\t{written}\n")
             count += 1
+    (folder / "clips.part").rename(folder / "clips.tsv")
     return count
 
 

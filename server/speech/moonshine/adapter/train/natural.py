@@ -1,4 +1,5 @@
-"""Renders lines in natural-sounding voices: Kokoro's jm_kumo, jf_alpha and jf_gongitsune and mixtures of them, never another.
+"""Renders lines in natural-sounding voices: Kokoro's jm_kumo and jf_gongitsune and mixtures of the two, in British and American sounds.
+jf_alpha is kept out, for reporting.
 
 Usage: natural.py LINES.tsv OUT_FOLDER COUNT [WORKERS]. Lines of plain English and talk make a third. fixtures/make/README.md says what to install.
 """
@@ -13,6 +14,7 @@ import clips
 sys.path.insert(0, str(Path(__file__).resolve().parents[5] / "fixtures/make"))
 import voice as voices  # noqa: E402
 
+VOICES = ["jm_kumo", "jf_gongitsune"]
 _speaker = None
 
 
@@ -24,12 +26,12 @@ def _open() -> None:
 def render(task):
     seed, kind, said, written = task
     random = np.random.default_rng(seed)
-    names = list(voices.VOICES)
-    name, other = random.choice(names), random.choice(names)
-    mix = (other, float(random.uniform(0.2, 0.8))) if random.random() < 0.6 and other != name else None
+    name, other = random.permutation(VOICES)
+    mix = (other, float(random.uniform(0.2, 0.8))) if random.random() < 0.5 else None
+    accent = "en-us" if random.random() < 0.4 else "en-gb"
     speed = float(random.uniform(0.85, 1.25))
     parts = said.split() if kind == "joined" else [said]
-    sounds = [clips.trimmed(clips.resampled(_speaker.say(part, name, speed, mix), voices.RATE)) for part in parts]
+    sounds = [clips.trimmed(clips.resampled(_speaker.say(part, name, speed, mix, accent), voices.RATE)) for part in parts]
     return kind, name if mix is None else "mixture", clips.joined(sounds, random) if kind == "joined" else sounds[0], written
 
 

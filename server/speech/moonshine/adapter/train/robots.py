@@ -1,7 +1,7 @@
-"""Renders lines in robotic voices: `flite` slt, rms, kal16 and nine variants of `espeak-ng`, all from Debian.
+"""Renders lines in robotic voices: `flite` slt, rms, kal16 and variants of `espeak-ng`, all from Debian.
 
 Usage: robots.py LINES.tsv OUT_FOLDER PASSES [WORKERS]. Each pass says each line in another voice; plain English and talk only in the first.
-The voice `awb` of flite is kept for reporting.
+The voice `awb` of flite, and of espeak-ng `en-029` and the variant `f5`, are kept for reporting.
 """
 import io
 import subprocess
@@ -15,8 +15,9 @@ import numpy as np
 import clips
 
 FLITE = ["slt", "rms", "kal16"]
-ESPEAK = ["en-gb", "en-us", "en-gb-scotland", "en-gb-x-rp", "en-gb-x-gbclan", "en-gb-x-gbcwmd", "en-gb+f2", "en-us+f4", "en-us+m3"]
-VOICES = FLITE + ESPEAK
+ESPEAK = ["en-gb", "en-us", "en-gb-scotland", "en-gb-x-rp", "en-gb-x-gbclan", "en-gb-x-gbcwmd", "en-gb+f2", "en-us+f4", "en-us+m3",
+          "en-gb+m1", "en-gb+m5", "en-gb+f1", "en-us+f3", "en-us+m7", "en-gb-scotland+f2", "en-gb-x-rp+m4", "en-gb-x-gbcwmd+f4"]
+VOICES = FLITE * 3 + ESPEAK  # flite's voices are the more like people
 
 
 def _wave(data: bytes) -> tuple[np.ndarray, int]:

@@ -1,9 +1,10 @@
 """The words that the trade adapter is trained on: said (as a voice is to say it), and written (as the recogniser is to write it).
 
-Usage: text.py SENTENCES.txt CHATTER.txt PHRASES.tsv EXAMS_DIR OUT.tsv
-SENTENCES and CHATTER are drawn by fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
+Usage: text.py SENTENCES.txt CHATTER.txt FORMS.txt COMMANDS.txt PHRASES.tsv EXAMS_DIR OUT.tsv
+The first four come from fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
 OUT has a line `kind, said, written` for each sentence; at least a third is plain English and talk, a tenth bare tooth codes.
 """
+import collections
 import json
 import random
 import re
@@ -12,7 +13,9 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 DIGITS = "zero one two three four five six seven eight nine ten eleven".split()
-SHARES = {"trade": 9500, "shaped": 2500, "code": 2600, "plain": 8200, "talk": 900, "visit": 800}
+SHARES = {"trade": 8600, "joint": 2000, "shaped": 2600, "code": 3000, "plain": 10800, "talk": 900, "visit": 1200, "command": 500}
+# Each word of the lexicon is said at least so often, in forms that hold it.
+LEAST_OF_A_WORD = 6
 
 
 def bare(words: str) -> str:
@@ -108,6 +111,27 @@ def visit(draw: random.Random, names: list[str]) -> str:
     return draw.choice(VISITS).format(**fill)
 
 
+def steered(draw: random.Random, commands: list[str]) -> str:
+    before = draw.choice(["", "", "", "okay ", "right ", "um ", "now ", "and ", "so ", "well "])
+    return f"{before}{draw.choice(commands)}{draw.choice(['', '', '', ' please', ' now', ' then'])}"
+
+
+def covering(draw: random.Random, forms: list[str], said: list[str]) -> list[str]:
+    """Forms of the lexicon for the words that were said too seldom, alone or at a tooth."""
+    often = collections.Counter(word for line in said for word in line.split())
+    holding: dict[str, list[str]] = {}
+    for form in forms:
+        for word in set(form.split()):
+            holding.setdefault(word, []).append(form)
+    made = []
+    for word in sorted(holding):
+        while often[word] < LEAST_OF_A_WORD:
+            form = draw.choice(holding[word])
+            made.append(draw.choice(["{f}", "{f}", "{f}", "{t} {f}", "{f} on the {s}"]).format(f=form, t=tooth(draw), s=draw.choice(FILL["side"])))
+            often.update(made[-1].split())
+    return made
+
+
 def fortunes(folder: Path = Path("/usr/share/games/fortunes")) -> list[str]:
     """Plain sentences of 4 to 14 words, letters and commas only, from Debian's `fortunes` and `fortunes-min`."""
     found = []
@@ -122,17 +146,20 @@ def fortunes(folder: Path = Path("/usr/share/games/fortunes")) -> list[str]:
     return sorted(set(found))
 
 
-def main(sentences: str, chatter: str, phrases: str, exams: str, out: str) -> None:
+def main(sentences: str, chatter: str, forms: str, commands: str, phrases: str, exams: str, out: str) -> None:
     draw = random.Random(20260304)
     rows = [line.split("\t") for line in Path(phrases).read_text().splitlines() if line]
     kept_out = {bare(words) for name, words in rows if int(name[1:]) % 2 == 1}
     kept_out |= {bare(one["say"]) for path in Path(exams).glob("*.json") for one in json.loads(path.read_text())["phrases"]}
     names = (HERE / "texts/names.txt").read_text().splitlines()
-    talk = (HERE / "texts/chatter.txt").read_text().splitlines() + Path(chatter).read_text().splitlines()
+    handled = (HERE / "texts/chatter.txt").read_text().splitlines()
+    talk = handled + Path(chatter).read_text().splitlines()
     plain = fortunes()
     draw.shuffle(plain)
+    trade = Path(sentences).read_text().splitlines()
+    steering = Path(commands).read_text().splitlines()
     makers = {
-        "trade": iter(Path(sentences).read_text().splitlines()).__next__, "shaped": lambda: shaped(draw), "plain": iter(plain).__next__,
+        "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: shaped(draw), "plain": iter(plain).__next__,
         "talk": iter(draw.sample(talk, len(talk))).__next__, "visit": lambda: visit(draw, names),
     }
     lines, seen = [], set(kept_out)
@@ -151,6 +178,10 @@ def main(sentences: str, chatter: str, phrases: str, exams: str, out: str) -> No
                 seen.add(bare(said))
                 lines.append((name, said, said if name == "plain" else sentence(said)))
                 made += 1
+    own = [said for _, said, _ in lines]
+    lines += [("form", said, sentence(said)) for said in covering(draw, Path(forms).read_text().splitlines(), own) if bare(said) not in kept_out]
+    # The horse is spoken to all day: talk is said more than once, by other voices.
+    lines += [("talk", said, sentence(said)) for said in (f"{draw.choice(['', 'okay ', 'um ', 'right '])}{draw.choice(handled)}" for _ in range(700)) if bare(said) not in kept_out]
     lines += [("even", words, sentence(words)) for name, words in rows if int(name[1:]) % 2 == 0]
     draw.shuffle(lines)
     voiced = [(kind, re.sub(r"eotrh", "E O T R H", said, flags=re.I), written) for kind, said, written in lines]

@@ -1,7 +1,8 @@
 """Trains the trade adapter and writes it as float16.
 
 Usage: train.py WEIGHTS_FOLDER TOKENS.json NOISE_FOLDER OUT.bin STEPS CLIPS_FOLDER[:TIMES]...
-A clips folder given with `:3` is heard three times an epoch. One data-centre GPU; a CPU takes hours.
+A clips folder given with `:3` is heard three times an epoch. Folders that are still being made when training begins join at a third or two
+thirds of the way, so that voices can be rendered on the processor meanwhile. One data-centre GPU; a CPU takes hours.
 """
 import hashlib
 import json
@@ -38,6 +39,9 @@ class Data:
         sounds, rows, shift = [], [], 0
         for folder in folders:
             path, _, times = folder.partition(":")
+            if not (Path(path) / "clips.tsv").exists():
+                print(f"{path} is not made yet", flush=True)
+                continue
             sound, own = clips.read(Path(path))
             rows += [(start + shift, samples, ids[written], kind in ("code", "joined")) for kind, _, start, samples, written in own] * int(times or 1)
             sounds.append(sound)
@@ -45,7 +49,8 @@ class Data:
         self.starts, self.samples = np.array([r[0] for r in rows]), np.array([r[1] for r in rows])
         self.targets, self.codes = [r[2] for r in rows], np.array([r[3] for r in rows])
         self.sound = augment.Sound(np.concatenate(sounds), *noises(noise), device)
-        self.random = np.random.default_rng(SEED)
+        self.random = np.random.default_rng(SEED + len(rows))
+        print(f"{len(rows)} clips an epoch, {self.samples.sum() / clips.RATE / 3600:.1f} hours", flush=True)
 
     def batches(self):
         while True:
@@ -84,12 +89,12 @@ def main(weights: str, tokens: str, noise: str, out: str, steps: str, *folders: 
     ids = json.loads(Path(tokens).read_text())["ids"]
     net = moonshine.load(Path(weights)).to(device)
     adapted = {name: one.to(device) for name, one in moonshine.adapt(net).items()}
-    data = Data(list(folders), ids, Path(noise), device)
-    print(f"{len(data.samples)} clips an epoch, {data.samples.sum() / clips.RATE / 3600:.1f} hours", flush=True)
     parameters = [p for one in adapted.values() for p in (one.a, one.b)]
     steer = torch.optim.AdamW(parameters, lr=PEAK, weight_decay=0.01)
-    began, losses, made = time.time(), [], data.batches()
+    began, losses, made = time.time(), [], Data(list(folders), ids, Path(noise), device).batches()
     for step in range(total):
+        if step in (total // 3, 2 * total // 3):
+            made = Data(list(folders), ids, Path(noise), device).batches()
         rate = PEAK * min(1, (step + 1) / WARM_UP) * 0.5 * (1 + math.cos(math.pi * max(0, step - WARM_UP) / (total - WARM_UP)))
         steer.param_groups[0]["lr"] = rate
         sound, targets = next(made)
