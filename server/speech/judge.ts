@@ -26,7 +26,9 @@ export type Rule = {
 /**
  * Tried on 57 even phrases and 30 tooth codes of people (takes 0 to 4), with the plain ear, clean: words misheard in
  * phrases 0.208 without the rule's nats, 0.184 with 2, 0.176 with 4, 0.152 with 8; in codes 0.144, 0.122, 0.122, 0.111.
- * Kept low, because talk must stay talk. The temperature is not fitted yet: 1 is what the recogniser says of itself.
+ * Kept low, because talk must stay talk. With the trade adapter, 219 clips of even phrases (learned ones, so flattering)
+ * at 10 dB, item F1: no proposals 0.957; proposals with 0 nats 0.959, 1: 0.986, 2: 0.981, 4: 0.970, 8: 0.965; clean: 1.000
+ * up to 1, 0.995 with 2, 0.967 with 8. Calibration error at 10 dB with temperature 1: 0.076, 1.5: 0.128, 2: 0.178; so 1 stays.
  */
 export const RULE: Rule = { trade: 2, temperature: 1 };
 
