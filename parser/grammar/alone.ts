@@ -198,13 +198,19 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
       out['amountMm'] = typeof value === 'number' ? value * scale : [value[0] * scale, value[1] * scale];
     }
     for (const term of mark.terms ?? []) {
-      if (term.k === 'work' && term.term.as === 'instrument') out['instrument'] = term.term.instrument;
+      if (term.k === 'work' && term.term.as === 'instrument' && !ruledOutBefore(marks, m)) out['instrument'] = term.term.instrument;
       if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;
       if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id)) out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
       if (term.k === 'surface') out['surfaces'] = [...((out['surfaces'] as string[] | undefined) ?? []), term.id];
     }
   }
   return out;
+}
+
+/** "no motorised": what was not used is no instrument. */
+function ruledOutBefore(marks: readonly Mark[], at: number): boolean {
+  const before = marks.slice(0, at).findLast(({ terms }) => !terms?.every((t) => t.k === 'glue'));
+  return before?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent') ?? false;
 }
 
 /** The whole corrected item again, and what changed; the old reading stays. */

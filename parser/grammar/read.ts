@@ -85,7 +85,7 @@ function exceptions(reads: readonly Read[], marks: readonly Mark[], { heads, rol
 const within = (small: ItemBody, large: ItemBody): boolean => small.kind === large.kind && Object.entries(small).every(([name, value]) => value === (large as unknown as Record<string, unknown>)[name] || JSON.stringify(value) === JSON.stringify((large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
 /** "rasped and balanced", "it moves, mobility grade one" are one thing said twice: what says more stays. */
 const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Made[]>((done, one) => {
-  const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place');
+  const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place' || doubt === 'irreversible');
   const twin = one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && (within(m.body, one.body as ItemBody) || within(one.body as ItemBody, m.body))) : -1;
   if (twin < 0) return [...done, one];
   return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as ItemBody, one.body as ItemBody) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });

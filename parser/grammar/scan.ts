@@ -46,7 +46,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
   let steps = 0;
   while (at < tokens.length) {
     steps += 1;
-    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }
@@ -82,6 +82,17 @@ function readTakenOff(tokens: readonly Token[], at: number): Mark | undefined {
   const measure = readMeasure(tokens, text(tokens, at + 1) === 'off' ? at + 2 : at + 1);
   if (measure === undefined || !(text(tokens, at + 1) === 'off' || ['off', 'from'].includes(text(tokens, measure.to)))) return undefined;
   return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(text(tokens, at) === 'take' ? {} : { done: true }) } }] };
+}
+
+/** "took both upper wolf teeth out", "pulled the cap on five oh six off": the verb of doing, its tooth or cap between. */
+function readTakenOut(tokens: readonly Token[], at: number): Mark | undefined {
+  if (!['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had'].includes(text(tokens, at))) return undefined;
+  const end = tokens.slice(at + 1, at + 9).findIndex(({ t }) => t === 'out' || t === 'off');
+  const between = tokens.slice(at + 1, at + 1 + end);
+  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || readMeasure(tokens, at + 1 + i))) return undefined;
+  const cap = between.some(({ t }) => t === 'cap' || t === 'caps');
+  const tooth = text(tokens, at + 1 + end) === 'out' && between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
+  return cap || tooth ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] } : undefined;
 }
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */

@@ -25,7 +25,7 @@ export const workSay: readonly Row[] = [
   ...p('bit-seat', ['bit seated', '(made|put in|did|put|cut) [(a|the|new|some)] bit seat(s)', 'profiled', 'bit seat(s) (made|done|put in)'], ['bit seat(s)', 'rostral profiling', 'bullnose']),
   ...p('round', ['rounded [off]', 'smoothed [off]'], ['round off', 'rounding [off]', 'smoothing [off]']),
   ...p('buff', ['buffed'], ['buff', 'buffing']),
-  ...p('extract', ['extracted', 'pulled [out]', 'taken out', 'took out', 'elevated', 'removed'], ['extract', 'extraction', 'extracting', 'to come out', 'coming out', 'needs to come out', 'removal']),
+  ...p('extract', ['extracted', 'pulled [out]', 'taken out', 'took out', 'came out [(whole|clean|easily|in one)]', 'out (whole|clean|in one)', 'elevated', 'removed'], ['extract', 'extraction', 'extracting', 'to come out', 'coming out', 'needs to come out', 'removal']),
   ...p('remove-cap', ['cap(s) (off|removed|popped|out|pulled|(taken|lifted|flicked|popped|prised) (off|out))', '(took|popped|pulled|taken|flicked|removed) [the] cap(s) [(off|out|from)]', '(took|popped|pulled) off [the] cap(s)'], ['cap removal', 'remove [the] cap(s)']),
   ...p('scale-calculus', ['scaled', '(removed|took off|cleaned off|took|cleaned) [the] (tartar|calculus) [(from|off)]', '(tartar|calculus) (removed|scaled|taken off|cleaned off)'], ['scale', 'scaling', 'remove [the] (tartar|calculus) [from]']),
   ...p('flush', ['flushed [out]', 'irrigated', 'lavaged', 'cleaned out', 'picked out'], ['flush', 'flushing', 'irrigation', 'lavage']),
