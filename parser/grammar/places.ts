@@ -189,7 +189,10 @@ function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: 
   if (!link && !cornerWords.has(text(tokens, at - 1))) return undefined;
   const position = teenWords[text(tokens, at)] ?? digit(text(tokens, at));
   const lowest = raw.jaw !== undefined && raw.side !== undefined ? 2 : 6;
-  if (position === undefined || position < lowest || position > 11 || isOh(text(tokens, at)) || sized(tokens, at + 1) || (position < 6 && /s$/.test(text(tokens, at + 1)))) return undefined;
+  if (position === undefined || position < lowest || position > 11 || isOh(text(tokens, at)) || sized(tokens, at + 1) || (position < 6 && /[^uis]s$/.test(text(tokens, at + 1)))) return undefined;
+  // "upper left two ten": the tooth 210, not the two and the ten.
+  const code = readCode(tokens, at);
+  if (code !== undefined && isTooth(codeOf(code.quadrant, code.position))) return undefined;
   if (!link) return { positions: [position], to: at + 1 };
   const range = ['to', 'through'].includes(text(tokens, at - 1)) && position > (last as number);
   return { positions: [...(raw.positions ?? []), ...(range ? Array.from({ length: position - (last as number) }, (_, i) => (last as number) + 1 + i) : [position])], to: at + 1 };
