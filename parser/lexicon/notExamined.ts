@@ -8,8 +8,8 @@ const testing = '(?:examine|examined|examining|check|checked|checking|assess|ass
 export interface NotLooked { readonly pattern: RegExp; readonly means?: 'seen' | 'felt'; /** What stands behind it may be a finding ruled out: "could not see any hooks". */ readonly sees?: true }
 export const notLooked: readonly NotLooked[] = [
   { pattern: new RegExp(`\\b${turn}${small} ${testing}\\b`) },
-  { pattern: new RegExp(`\\b(?:${turn}${small} ${seeing}|no view of|not visible|out of sight)\\b`), means: 'seen', sees: true },
-  { pattern: new RegExp(`\\b${turn}${small} ${feeling}\\b`), means: 'felt', sees: true },
+  { pattern: new RegExp(`\\b(?:${turn}${small} ${seeing}|(?:could|can) not be seen|no (?:good |decent |clear |proper )?view of|not visible|out of sight)\\b`), means: 'seen', sees: true },
+  { pattern: new RegExp(`\\b(?:${turn}${small} ${feeling}|(?:could|can) not be felt)\\b`), means: 'felt', sees: true },
   { pattern: /\b(?:skipped|missed out|left out|not (?:yet )?(?:covered|looked over))\b/ },
 ];
 /** At the edges of a reason: words that give none. */
