@@ -1,7 +1,7 @@
 /** Sedation and other medicines, as spoken: one item an agent; nothing is calculated, completed or suggested. */
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
-import { plannedDose, sedationGiven, sedationToCome } from '../lexicon/history.ts';
+import { plannedDose, sedatedBefore, sedationGiven, sedationToCome } from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
 import { readAmount } from './numbers.ts';
 import type { Mark } from './scan.ts';
@@ -24,7 +24,7 @@ export const sedations: WorkRule = (marks, tokens) => {
   const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
-  const toCome = !negated && (dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text) && topUps.length === 0;
+  const toCome = !negated && topUps.length === 0 && (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && unknown > 1 && !toCome) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);

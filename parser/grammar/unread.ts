@@ -8,18 +8,22 @@ const isPart = ({ measure, grade, place, pulpHorn, terms }: Mark): boolean =>
   measure?.unit !== undefined || grade?.announced === true || pulpHorn !== undefined || place?.codes !== undefined
   || (terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done)) ?? false);
 
+/** Beside a tooth's number these mean that something is to be done with it: "he needs four oh nine out". */
+const toDo = new Set(['need', 'needs', 'vet', 'vets', 'out']);
+
 /** Indices of unread trade words; in a phrase with words from outside the trade, of which nothing was made, only those that nobody says of anything else. */
 export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>): readonly number[] {
   const talk = reading.unknown > 0;
   const clinical = reading.made.some(({ body }) => body?.kind === 'finding' || body?.kind === 'treatment');
   // "smaller than the one on one oh six": the tooth compared with is no place of a finding.
   const than = reading.tokens.findIndex(({ t }) => t === 'than');
+  const wanting = reading.tokens.some(({ t }) => toDo.has(t));
   return reading.marks.flatMap((mark, i) => {
     const words = reading.tokens.slice(mark.from, mark.to);
     const head = reading.role[i] === 'head';
     const strong = head && mark.terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done));
     const technical = head && !partOfAnother(reading, i) && mark.terms?.some((t) => t.k === 'condition' && isTechnical(words.map(({ t: w }) => w).join(' '), t.strength));
     const code = mark.place?.codes !== undefined;
-    return (clinical ? isPart(mark) && (than < 0 || mark.from < than) : talk ? technical : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
+    return (clinical ? isPart(mark) && (than < 0 || mark.from < than) : talk ? technical || (code && wanting) : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
   });
 }

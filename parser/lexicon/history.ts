@@ -18,4 +18,6 @@ export const sedationToCome = /\b(?:will|would|shall|should|might|may|could|can|
 /** Beside it: it was given after all. */
 export const sedationGiven = /\b(?:was|were|has been|have been|had been|got|gave|given|gives|administered|injected|went in|on board|under|topped|sedated (?:with|by|at|today|and|this morning)|standing sedation used|had (?:a|some|his|her|light|standing)? ?sedat\w+|already)\b/;
 /** Beside an agent and its dose only these say that it is still to come. */
+/** "he was sedated last time": of another day; whether any was given today is asked. */
+export const sedatedBefore = /\b(?:last (?:time|year|visit|month|spring|summer|autumn|winter)|(?:years?|months?|weeks?) ago|previously|in the past)\b/;
 export const plannedDose = /\b(?:will (?:need|give|use|be)|would|plan|plans|planned|planning|next (?:time|visit)|book|booked|going to|should (?:need|give|use)|recommend\w*|suggest\w*|could (?:give|use|try))\b/;
