@@ -29,7 +29,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const words = hypothesis.words;
   const plain = tokenise(words.map(({ w }) => w)).map(({ t }) => t);
   const steered = steer(plain, context, carry);
-  if (steered) return commanded(heard, words, hypothesis.text, steered, context);
+  if (steered) return commanded(heard, words, hypothesis.text, steered);
   const readAs = (said: readonly string[]): Reading => { const reading = read(said, context, carry); return { ...reading, made: withCarriedPlace(reading, carry, context) }; };
   const said = words.map(({ w }) => w);
   const asHeard = readAs(said);
@@ -84,14 +84,13 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Reading, men
   };
 }
 
-function commanded(heard: HeardPhrase, words: readonly Word[], text: string, { commands, carry, items = [], note, settles = [] }: { commands: readonly CommandBody[]; carry: Carry; items?: readonly Item[]; note?: string; settles?: readonly string[] }, context: Context): Parsed {
+function commanded(heard: HeardPhrase, words: readonly Word[], text: string, { commands, carry, items = [], note, settles = [] }: { commands: readonly CommandBody[]; carry: Carry; items?: readonly Item[]; note?: string; settles?: readonly string[] }): Parsed {
   const all = words.map((_, i) => i);
   const made: Item[] = note === undefined ? items.map((item, i) => ({ ...item, id: `${heard.id}/i${i + 1}` })) : [{ kind: 'note', text: note, id: `${heard.id}/i1`, how: {}, evidence: { utterance: heard.id, words: all, rules: ['note'], ...span(words, all) } }];
   const claim = note !== undefined ? `item:${heard.id}/i1` : commands.length > 0 ? 'command' : 'leftover';
   const accounts = account(words, new Map(all.map((i) => [i, claim])), false, new Map());
   const listed = commands.map((body, i): Command => ({ ...body, id: `${heard.id}/c${i + 1}`, utterance: heard.id, words: text }));
   const next = made.length > 0 ? { ...carry, lastItems: made.map(({ id }) => id), last: made.at(-1)?.id } : carry;
-  void context;
   return { ...frame(heard, text, accounts), items: made, commands: listed, doubts: [], hints: [], settles: [...settles], leftovers: leftoversOf(accounts), carry: next, trace: { steps: words.length, made: [] } };
 }
 
