@@ -60,7 +60,7 @@ test('a phone is let in by the code, has its microphone, and is taken off the li
   if (process.env.QUIDNOTE_SHOTS) await phone.screenshot({ path: join(process.env.QUIDNOTE_SHOTS, 'pair-phone.png') });
   await phone.getByLabel('What to call it').fill('Barn phone');
   await phone.getByRole('button', { name: 'Let in' }).click();
-  await phone.getByRole('link', { name: 'Listening' }).click();
+  await phone.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: 'Listening' }).click();
   await phone.getByRole('button', { name: 'Start listening' }).click();
   await phone.locator('.live.running').waitFor();
   // A code works once: the machine shows another by itself, and who came in.
