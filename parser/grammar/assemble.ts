@@ -45,7 +45,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   const anyPlace = hasPlaceBefore || marks.some(({ place }) => place !== undefined);
   const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
   const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
-  const worked = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && !(t.term.id === 'pack' && !t.term.done)));
+  // "the gap is packed": with feed; "packed the gap": work on it.
+  const worked = (at: number): boolean => marks.some(({ terms }, i) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && !(t.term.id === 'pack' && (!t.term.done || i > at))));
   const notOnly = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('not only')));
   const heads: Head[] = [];
   const role = marks.map((mark, i): Roles['role'][number] => {
@@ -56,11 +57,12 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
+    if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
     // "advised packing of the gap": work, not feed.
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
-    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked || gapIsWhere(marks, tokens, i))) return 'glue';
+    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked(i) || gapIsWhere(marks, tokens, i))) return 'glue';
     // "the right edge of the tongue": no edge of a tooth.
     if (condition?.id === 'sharp-enamel-points' && (tokens[mark.from]?.t ?? '').startsWith('edge') && marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))) return 'glue';
     // "the gum around two oh two is red": of a gum only.
@@ -103,6 +105,12 @@ function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number
 /** What a word like "absent" or "gone" is said of: the nearest word before it that means something. */
 const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined => marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
 const saidOf = (marks: readonly Mark[], at: number): boolean => beforeIt(marks, at)?.terms?.some((t) => t.k === 'condition') ?? false;
+/** "the pocket at three ten gone", "swelling over the maxilla, gone now": said of what stands at that place, not of a tooth. */
+const saidOfFinding = (marks: readonly Mark[], at: number): boolean => {
+  const place = marks.slice(0, at).findLastIndex((mark) => !(mark.terms ?? [{ k: 'place' }]).every((t) => t.k === 'glue' || t.k === 'filler'));
+  const name = marks.slice(0, Math.max(place, 0)).findLast((mark) => !(mark.terms ?? [{ k: 'place' }]).every((t) => t.k === 'glue' || t.k === 'filler' || t.k === 'surface' || t.k === 'severity'));
+  return marks[place]?.place !== undefined && (name?.terms ?? []).some((t) => t.k === 'condition' && t.strength !== 'absentSay') && marks[at + 1]?.place === undefined;
+};
 const notOfTooth = (marks: readonly Mark[], at: number): boolean => { const before = beforeIt(marks, at); const named = ({ terms }: Mark): boolean => (terms ?? []).some((t) => ['condition', 'qualifier', 'surface'].includes(t.k)); return before !== undefined && (named(before) || (before.unknown === true && marks.slice(marks.slice(0, at).findLastIndex(({ place }) => place !== undefined) + 1, at).some(named))) && (marks[at + 1]?.place === undefined || Object.keys(marks[at + 1]?.place as object).every((key) => key === 'side')); };
 
 /** A group word ("canines", "caps") beside a true finding is its place. */
@@ -125,17 +133,23 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
     const after = groups.filter((g) => fits(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
+    // "lower left wave, crest at three oh nine": the row that has it and the tooth where it is highest.
+    const crest = heads[h]?.condition?.id === 'wave' && after[0] !== undefined && after[0].placings.every(({ raw }) => raw.codes !== undefined) && crested(tokens);
+    const top = heads[h]?.condition?.id === 'wave' && crested(tokens) ? after.findLast(({ placings: ps }, k) => k > 0 && ps.every(({ raw }) => raw.codes !== undefined)) : undefined;
+    if (top && after[0]) { placings[h] = [...after[0].placings, ...top.placings]; forward[h] = true; continue; }
     const sided = before && after[0] && !marks[mark]?.again ? withSide(before, after[0]) : undefined;
     if (sided) { placings[h] = sided; forward[h] = false; continue; }
-    const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside');
+    // "one oh six hook, points upper left": the place before is the first finding's, the one behind nobody else's.
+    const own = before !== undefined && heads.some(({ mark: other }) => other > (before.marks.at(-1) as number) && other < mark) && (nextHead === Infinity || after.length > 1);
+    const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside' || own || crest);
     // "two eleven impacted behind two ten": where it is, when a tooth was named that has it.
     const id = heads[h]?.condition?.id;
     if (before && after[0]?.placings.some(({ raw }) => raw.relative) && id && !(conditions[id] as ConditionEntry).places.includes('S') && before.placings.every(({ raw }) => raw.codes !== undefined)) {
       placings[h] = before.placings.map((p, k) => (k === 0 ? { ...p, marks: [...p.marks, ...after[0]?.marks ?? []] } : p));
       forward[h] = false;
     } else if (after[0] && (strong || !placeFirst || before === undefined || marks[mark]?.again)) {
-      const own = (bond === 'beside' || (heads[h]?.condition?.id === 'wave' && after[0].placings.every(({ raw }) => raw.codes !== undefined))) && before ? [...before.placings] : [];
-      placings[h] = [...own, ...after[0].placings];
+      const row = (bond === 'beside' || crest) && before ? [...before.placings] : [];
+      placings[h] = [...row, ...after[0].placings];
       forward[h] = true;
     } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before)) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
@@ -187,6 +201,10 @@ function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Rol
   if (last !== undefined && prepositions.has(last)) return 'prep';
   return between.includes('and') ? 'and' : '';
 }
+
+/** Words for the highest tooth of a wave. */
+const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex']);
+export const crested = (tokens: readonly Token[]): boolean => tokens.some(({ t }) => crests.has(t));
 
 interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean }
 
@@ -292,6 +310,9 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
     // "broken, buccal slab gone": a word right before a name describes it.
     const describes = !figure && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
+    // "ramp six mil, ulcer on the cheek": a comma behind a size closes it off, one before it opens the next.
+    const ends = (at: number): boolean => tokens[at]?.ends === true;
+    if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && !ends(mark.from - 1) && !own) { (mods[previous] as number[]).push(i); return; }
     const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || describes || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
       && ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);

@@ -6,7 +6,7 @@ import { regions, type RegionId } from '../lexicon/regions.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import type { Clause, Placing } from './assemble.ts';
+import { crested, type Clause, type Placing } from './assemble.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
@@ -27,11 +27,11 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const ruledOut = clause.scopes.includes('absent') !== (strength === 'absentSay');
   const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
   const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? 'before' as const : 'now' as const;
-  const crested = id === 'wave' && tokens.some(({ t }) => t === 'crest' || t === 'peak') ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
+  const crestsAt = id === 'wave' && crested(tokens) ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
   // "canines all through": there are four.
   const many = positionOf[id] !== undefined && clause.head.condition?.strength !== 'absentSay' && headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
   const four: readonly Placing[] = many && clause.placings.length > 0 ? clause.placings.map((p) => ({ ...p, raw: { ...p.raw, plural: true } })) : id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
-  const split = crested.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
+  const split = crestsAt.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
   return split.map((placings) => {
     const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
@@ -42,7 +42,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
     // "inside the left cheek" is where the cheek is, no surface of a tooth.
     const inside = place !== null && 'region' in place && place.region !== 'gums';
     const surfaces = [...new Set([...plainly(details.surfaces, id !== 'sharp-enamel-points' && clause.mods.some((m) => tokens.slice((marks[m] as Mark).from, (marks[m] as Mark).to).some(({ t }) => sidesOfTooth.has(t))), place).filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')), ...(distal ? ['distal' as const] : [])])];
-    const crest = crested.length > 0 ? { crest: [...crested] } : {};
+    const crest = crestsAt.length > 0 ? { crest: [...crestsAt] } : {};
     const body: FindingBody = {
       kind: 'finding', condition: id, presence, when, place,
       ...(surfaces.length > 0 ? { surfaces } : {}),
@@ -56,7 +56,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
       ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
     }));
     return {
-      body, marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => marks[m]?.carried ?? tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
+      body, marks: [clause.head.mark, ...(crestsAt.length > 0 ? clause.placings : placings).flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => marks[m]?.carried ?? tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
       doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : []), ...(details.gradesAsked ? [{ doubt: 'two-readings' as const, condition: id, readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })) }] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });

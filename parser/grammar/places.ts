@@ -1,5 +1,5 @@
 /** Reading places: codes and lists of codes, gaps, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
-import { codeOf, isSupernumerary, isTooth, quadrantOf, positionOf, readCode, readPlural, readShort, areNeighbours } from './teeth.ts';
+import { codeOf, isSupernumerary, isTooth, quadrantOf, positionOf, readCode, readPlural, readShort, areNeighbours, type Code } from './teeth.ts';
 import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, type Term } from './vocabulary.ts';
@@ -15,7 +15,7 @@ export type Jaw = 'upper' | 'lower' | 'both';
 export interface RawPlace {
   /** Codes in the order spoken, and how they were put together. */
   readonly codes?: readonly string[];
-  readonly joined?: 'one' | 'adjacent' | 'and' | 'or' | 'between' | 'range';
+  readonly joined?: 'one' | 'adjacent' | 'and' | 'or' | 'between' | 'range' | 'pairs';
   /** Code-shaped, but no tooth: "504". */
   readonly notTeeth?: readonly string[];
   readonly quadrants?: readonly number[];
@@ -33,6 +33,10 @@ export interface RawPlace {
   /** "both" without a noun. */
   readonly weak?: true | undefined;
   readonly elsewhere?: string;
+  /** "two of the lower incisors": some of them. */
+  readonly part?: true;
+  /** "either end of the lower left": its first and its last tooth. */
+  readonly ends?: true;
   readonly repaired?: boolean;
   /** Another quadrant was said beside the code: "upper left one oh six". */
   readonly against?: number;
@@ -50,8 +54,9 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' && text(tokens, at - 1) === 'in' ? 'front' as const : undefined;
   if (between || relative === 'behind') at += 1;
   if (relative === 'front') at += 2;
-  const first = readCode(tokens, at);
+  const first = readCode(tokens, at) ?? readUnvoiced(tokens, at, between);
   if (first === undefined) return undefined;
+  const links: string[] = [];
   const codes = [codeOf(first.quadrant, first.position)];
   let repaired = first.repaired ?? false;
   let joined = (between ? 'between' : 'one') as NonNullable<RawPlace['joined']>;
@@ -59,14 +64,15 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   let quadrant = first.quadrant;
   for (;;) {
     const two = ['up to', 'through to', 'down to', 'back to', 'on to', 'and then', 'and also', 'as well as'].includes(`${text(tokens, to)} ${text(tokens, to + 1)}`);
+    const slash = ['slash', 'stroke'].includes(text(tokens, to));
     const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
-    const after = link === '' ? to : two ? to + 2 : to + 1;
-    const next = readCode(tokens, after);
+    const after = slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1;
+    const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1));
     const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
     const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string)) : undefined;
     if (listed) {
       codes.push(...listed.codes);
-      joined = joined === 'between' ? 'between' : listed.range && joined !== 'and' ? 'range' : 'and';
+      joined = joined === 'between' ? 'between' : listed.beside && joined === 'one' ? 'adjacent' : listed.range && joined !== 'and' ? 'range' : 'and';
       to = listed.to;
       continue;
     }
@@ -81,13 +87,34 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
       joined = 'range';
     } else {
       codes.push(code);
+      links[codes.length - 1] = link;
       if (joined !== 'between') joined = joined === 'range' ? 'range' : link === '' ? (joined === 'and' || joined === 'or' ? joined : 'adjacent') : link === 'or' ? 'or' : 'and';
     }
     if (between && codes.length === 2) break;
   }
+  if (inPairs(codes, links)) joined = 'pairs';
   const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
   const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
   return { raw: { codes: good, joined, ...(bad.length > 0 ? { notTeeth: bad } : {}), ...(relative ? { relative } : {}), ...(repaired ? { repaired: true } : {}) }, from: start, to };
+}
+
+/** "three nine three ten": the nought is left out where two neighbours of one row are named together, or between two teeth. */
+function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, before?: string): Code | undefined {
+  const quadrant = digit(text(tokens, at));
+  const position = digit(text(tokens, at + 1));
+  if (quadrant === undefined || position === undefined || quadrant < 1 || quadrant > 4 || position < 6 || measuring.has(text(tokens, at + 2)) || isOh(text(tokens, at))) return undefined;
+  const own: Code = { quadrant, position, to: at + 2 };
+  if (before !== undefined) return areNeighbours(before, codeOf(quadrant, position)) ? own : undefined;
+  const from = ['and', 'slash', 'stroke'].includes(text(tokens, at + 2)) ? at + 3 : at + 2;
+  const next = readCode(tokens, from) ?? readUnvoiced(tokens, from, between, codeOf(quadrant, position));
+  return next !== undefined && (from === at + 2 || between || text(tokens, at + 2) !== 'and') && areNeighbours(codeOf(quadrant, position), codeOf(next.quadrant, next.position)) ? own : undefined;
+}
+
+/** "three oh seven three oh eight and three ten three eleven": neighbours by twos, each two a gap of their own. */
+function inPairs(codes: readonly string[], links: readonly string[]): boolean {
+  if (codes.length < 4 || codes.length % 2 === 1) return false;
+  const twos = codes.every((code, i) => i % 2 === 0 || ((links[i] ?? '') === '' && areNeighbours(codes[i - 1] as string, code)));
+  return twos && codes.some((code, i) => i > 0 && i % 2 === 0 && (links[i] === 'and' || code === codes[i - 1]));
 }
 
 /** "between three oh nine and ten", "one oh six and seven". */
@@ -97,12 +124,14 @@ function bare(tokens: readonly Token[], at: number): { position: number; to: num
   const position = teenWords[t] ?? digit(t);
   return position !== undefined && position >= 1 && position <= 11 ? { position, to } : undefined;
 }
+/** Words of a gap between two teeth. */
+export const gapWords: ReadonlySet<string> = new Set(['diastema', 'diastemas', 'diastemata', 'gap', 'gaps', 'space', 'spaces', 'between']);
 const measuring = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds', 'day', 'days', 'year', 'years']);
 /**
  * "two oh six seven and eight", "three oh nine to eleven": after a code the further positions of its quadrant, rising. A last number
  * that a unit makes a size is none, nor its range's other end; a single one without "and" or "to" may be anything.
  */
-function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number): { codes: readonly string[]; to: number; range: boolean } | undefined {
+function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number): { codes: readonly string[]; to: number; range: boolean; beside?: true } | undefined {
   const found: { position: number; link: string; to: number }[] = [];
   for (let at = start; ;) {
     const link = ['and', 'to', 'through', 'thru', 'plus'].includes(text(tokens, at)) ? text(tokens, at) : '';
@@ -115,6 +144,9 @@ function readListed(tokens: readonly Token[], start: number, quadrant: string, f
   const after = text(tokens, found.at(-1)?.to ?? start);
   const counted = measuring.has(after) || ['hundred', 'hundreds', 'percent', 'point'].includes(after) || (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
   if (counted) { const last = found.pop(); if (last?.link === 'to') found.pop(); }
+  // "gap three oh nine ten": beside a gap the next tooth.
+  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && tokens.some(({ t }) => gapWords.has(t));
+  if (neighbour) return { codes: [codeOf(Number(quadrant[0]), first + 1)], to: found[0]?.to as number, range: false, beside: true };
   if (found.length === 0 || (found.length === 1 && found[0]?.link === '') || (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))) return undefined;
   const positions = found.flatMap(({ position, link }, i) => { const last = found[i - 1]?.position ?? first; return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position]; });
   return { codes: positions.map((p) => codeOf(Number(quadrant[0]), p)), to: (found.at(-1) as { to: number }).to, range: found.some(({ link }) => link === 'to') };
@@ -130,6 +162,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   let raw: RawPlace = between ? { joined: 'between' } : four ? { all: true } : {};
   if (four) to = at = start + 1;
   let ordinal: Ordinal | undefined;
+  const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
     const plural = readPlural(tokens, at);
     if (plural) {
@@ -149,10 +182,17 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       if (ordinal) { raw = { ...raw, positions: [ordinal.position] }; to = at = at + 1; continue; }
     }
     const single = readSingle(tokens, at, raw, to > start);
-    if (single) { raw = { ...raw, positions: single.positions }; to = at = single.to; continue; }
+    if (single) {
+      // "eight nine and nine ten": by twos, where "and" stands between the twos alone.
+      const held = raw.positions?.length ?? 0;
+      const twos = text(tokens, at - 1) === 'and' ? (held % 2 === 0 && raw.joined === undefined ? { joined: 'pairs' as const } : raw.joined === 'pairs' && held % 2 === 1 ? { joined: 'and' as const } : {}) : {};
+      raw = { ...raw, ...twos, positions: single.positions };
+      to = at = single.to;
+      continue;
+    }
     // "both upper sixes, left worse than right": the side is compared, it is not where.
     if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than') break;
-    const found = longest(vocabulary, words, at);
+    const found = longest(vocabulary, words, at, closes);
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }

@@ -9,7 +9,7 @@ import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
 import { readCodes } from './places.ts';
-import { opposing, otherSide } from './teeth.ts';
+import { areNeighbours, opposing, otherSide } from './teeth.ts';
 import { expand } from './template.ts';
 import { isOh, type Token } from './tokens.ts';
 
@@ -40,6 +40,7 @@ const pointers: readonly Pointer[] = [
   ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),
   [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
   ...['extracted', 'pulled', 'removed', 'taken', 'reduced', 'rasped', 'buffed', 'loose', 'sharp', 'long', 'fractured', 'normal', 'blind', 'out'].map((next): Pointer => [['both', next], (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined)]),
+  ...['them', 'those', 'these', 'the two', 'those two', 'these two', 'the pair'].map((words): Pointer => [['between', ...words.split(' ')], (place) => ('teeth' in place && place.teeth.length === 2 ? ['between', ...list(place.teeth)] : undefined)]),
   [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored],
 ];
 
@@ -56,6 +57,13 @@ function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
   return undefined;
 }
 
+/** Two teeth named one after the other that still wait for what they have: "three oh nine", "three ten", "gap between them". */
+function pairOf(context: Context, waiting: Context['doubts'][number] | undefined): Place | undefined {
+  const before = context.doubts.filter(({ doubt, state, id }) => doubt === 'no-condition' && state === 'open' && id !== waiting?.id).at(-1);
+  const [a, b] = [before, waiting].map((doubt) => (doubt?.place ? one(doubt.place) : undefined));
+  return a !== undefined && b !== undefined && areNeighbours(a, b) ? { teeth: [a, b].sort() } : undefined;
+}
+
 export function pointed(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   const last = standing(context, carry.last);
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
@@ -64,7 +72,7 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
     const pointer = !firstWords.has(tokens[at]?.t) ? undefined : pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word) && !(pattern.at(-1) === 'one' && inNumber.has(tokens[at + pattern.length]?.t ?? '')));
     if (pointer === undefined) continue;
     // "a step on two ten with a pocket behind it": what this phrase named comes before what an earlier one did.
-    const place = codeBefore(tokens, at) ?? carried;
+    const place = codeBefore(tokens, at) ?? (pointer[0][0] === 'between' ? pairOf(context, waiting) : undefined) ?? carried;
     const words = place ? pointer[1](place) : undefined;
     if (words === undefined || (pointer[0].at(-1) === 'opposite' && tokens[at + pointer[0].length]?.t === 'the')) continue;
     const from = tokens[at] as Token;

@@ -18,7 +18,7 @@ const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-lef
 const none: Resolved = { place: null, doubts: [] };
 
 /** Findings of one tooth: "a hook, upper right" leaves the tooth unsaid, and it is not guessed. */
-const ofOneTooth = new Set<ConditionId>(['hook', 'ramp', 'step', 'fracture', 'missing', 'retained-fragment', 'supernumerary', 'apical-infection', 'pulp-exposure', 'focal-overgrowth', 'mobility', 'previously-extracted', 'displaced', 'rotated', 'impacted', 'unerupted', 'erupting', 'erupted', 'retained-cap', 'loose-cap', 'cap-shed', 'root-remnant', 'infundibular-caries', 'drifted', 'discoloured', 'periodontal-pocket']);
+export const ofOneTooth: ReadonlySet<ConditionId> = new Set<ConditionId>(['hook', 'ramp', 'step', 'fracture', 'missing', 'retained-fragment', 'supernumerary', 'apical-infection', 'pulp-exposure', 'focal-overgrowth', 'mobility', 'previously-extracted', 'displaced', 'rotated', 'impacted', 'unerupted', 'erupting', 'erupted', 'retained-cap', 'loose-cap', 'cap-shed', 'root-remnant', 'infundibular-caries', 'drifted', 'discoloured', 'periodontal-pocket']);
 
 /** @param ruledOut what is ruled out in a quadrant is ruled out at all its teeth */
 export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
@@ -65,6 +65,8 @@ const unique = (codes: readonly string[]): string[] => [...new Set(codes)].sort(
 function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.codes) return ofCodes(raw, raw.codes, wanted);
   if (raw.elsewhere !== undefined) return none;
+  // "two of the lower incisors", "hooks at both ends": which, or of which row, was not said.
+  if (raw.part || (raw.ends && (raw.jaw === undefined || raw.side === undefined || raw.side === 'both' || raw.jaw === 'both'))) return { place: null, doubts: [{ doubt: 'no-place' }] };
   if (raw.region && wanted.kinds.includes('G')) return { place: { region: raw.region, ...sideOf(raw), ...(raw.jaw && raw.jaw !== 'both' && ['lips', 'gums', 'bars'].includes(raw.region) ? { jaw: raw.jaw } : {}) }, doubts: [] };
   // "right bar sharp": what stands at teeth only has no place in a region, and its side is the region's.
   if (raw.region && !['incisors', 'cheek-teeth'].includes(raw.region) && !wanted.kinds.includes('R') && wanted.home === undefined && !wanted.kinds.includes('N')) return { place: null, doubts: [{ doubt: 'no-place' }] };
@@ -75,6 +77,7 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
+  if (raw.positions && raw.joined === 'pairs' && raw.positions.length % 2 === 0 && quadrants?.length === 1 && wanted.kinds.includes('S')) return ofCodes({ joined: 'pairs' }, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), wanted);
   // "diastemata between all the lower left cheek teeth"
   if (raw.positions && raw.positions.length > 2 && quadrants && wanted.kinds.includes('S') && raw.joined === 'between') return { place: { spaces: quadrants.flatMap((q) => (raw.positions ?? []).slice(1).map((p) => [codeOf(q, p - 1), codeOf(q, p)] as [string, string])) }, doubts: [] };
   // "between the upper centrals"
@@ -108,6 +111,7 @@ function ofCodes(raw: RawPlace, codes: readonly string[], wanted: Wanted): Resol
   const spaceOnly = wanted.kinds.includes('S') && !wanted.kinds.includes('T');
   if (wanted.kinds.includes('S') && raw.relative && teeth.length === 1 && (spaceOnly || isTooth(codeOf(quadrantOf(teeth[0] as string), positionOf(teeth[0] as string) + (raw.relative === 'behind' ? 1 : -1))))) return spaceBy(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
   if (raw.relative && teeth.length === 1 && !wanted.supernumerary) return relativeTooth(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
+  if (wanted.kinds.includes('S') && raw.joined === 'pairs' && teeth.every((code, i) => i % 2 === 0 || gapOf([teeth[i - 1] as string, code]))) return { place: { spaces: teeth.flatMap((code, i): [string, string][] => (i % 2 === 0 ? [gapOf([code, teeth[i + 1] as string]) as [string, string]] : [])) }, doubts: wrong };
   if (wanted.kinds.includes('S') && (raw.joined === 'between' || raw.joined === 'adjacent' || (spaceOnly && teeth.length > 1))) {
     const gap = gapOf(teeth);
     if (gap) return { place: { spaces: [[gap[0], gap[1]]] }, doubts: wrong };

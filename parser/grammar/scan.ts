@@ -6,8 +6,9 @@ import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
 import { named } from './named.ts';
+import { narrowed } from './narrow.ts';
 import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
-import { contradicts, readCluster, readCodes, type RawPlace } from './places.ts';
+import { contradicts, gapWords, readCluster, readCodes, type RawPlace } from './places.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
@@ -50,13 +51,15 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
     marks.push(mark);
     at = mark.to;
   }
-  return { marks: named(partPlaces(mergeClusters(marks), tokens), tokens), steps };
+  return { marks: named(narrowed(partPlaces(mergeClusters(marks), tokens), tokens), tokens), steps };
 }
 
 function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   const codes = readCodes(tokens, at);
   if (codes === undefined) return undefined;
   const before = text(tokens, at - 1);
+  // "diastema nine ten on the lower left": two positions, not 910.
+  if (codes.raw.codes?.length === 0 && codes.raw.notTeeth?.[0] === '910' && tokens.some(({ t }) => gapWords.has(t))) return undefined;
   if (before === 'a' && text(tokens, at - 2) === 'the') return undefined;
   if (notATooth.includes(text(tokens, codes.to)) || notAToothBefore.includes(before) || gradeWords.includes(before)) return undefined;
   // "that's one ten today": the price of the visit.
@@ -186,7 +189,7 @@ function dimension(tokens: readonly Token[], mark: Mark): Mark {
 function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
   // "two oh four point two" is a number gone wrong, no enamel point.
   if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
-  const found = longest(vocabulary, words, at);
+  const found = longest(vocabulary, words, at, (i) => tokens[i]?.ends === true);
   const cluster = readCluster(tokens, words, at);
   const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;

@@ -9,6 +9,8 @@ export interface Token {
   readonly word: number;
   /** All the words it stands for, when several were heard for one. */
   readonly heard?: readonly number[];
+  /** A comma or a stop was written behind it: no name runs on across it. */
+  readonly ends?: true;
   /** Stands for what was said before ("it", "that row"): carried, not spoken. */
   readonly carried?: true;
 }
@@ -18,8 +20,14 @@ const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['i
 
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */
 export function tokenise(words: readonly string[]): readonly Token[] {
-  return words.flatMap((w, word) => parts(w).filter((t) => !sounds.includes(t)).map((t) => ({ t, word })));
+  return words.flatMap((w, word) => {
+    const said = parts(w).filter((t) => !sounds.includes(t));
+    const ends = closing.has(w.at(-1) as string);
+    return said.map((t, i): Token => (ends && i === said.length - 1 ? { t, word, ends } : { t, word }));
+  });
 }
+
+const closing = new Set([',', ';', ':', '.', '!', '?']);
 
 /** Words with "'s" that the lexicon knows as they are. */
 const verbatim = new Set(["that's", "let's"]);

@@ -16,14 +16,15 @@ export function buildTrie<T>(entries: Iterable<readonly [readonly string[], T]>)
   return root;
 }
 
-/** The longest entry that starts at `from`, and where it ends. */
-export function longest<T>(trie: Trie<T>, words: readonly string[], from: number): { readonly values: readonly T[]; readonly to: number } | undefined {
+/** The longest entry that starts at `from`, and where it ends; none runs on behind a word that `closes`. */
+export function longest<T>(trie: Trie<T>, words: readonly string[], from: number, closes?: (at: number) => boolean): { readonly values: readonly T[]; readonly to: number } | undefined {
   let node: Trie<T> | undefined = trie;
   let best: { values: readonly T[]; to: number } | undefined;
   for (let at = from; at < words.length; at += 1) {
     node = node.next.get(words[at] as string);
     if (node === undefined) break;
     if (node.values.length > 0) best = { values: node.values, to: at + 1 };
+    if (closes?.(at)) break;
   }
   return best;
 }

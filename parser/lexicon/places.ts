@@ -1,7 +1,7 @@
 /** Words of place: sides, jaws, rows, groups of teeth, names of single teeth. */
 export const sideSay: Readonly<Record<'left' | 'right' | 'both', readonly string[]>> = {
-  left: ['left [(hand|side)]', 'left hand side', 'near side', 'nearside'],
-  right: ['right [(hand|side)]', 'right hand side', 'off side', 'offside'],
+  left: ['left [(hand|side)]', 'lefts', 'left hand side', 'near side', 'nearside'],
+  right: ['right [(hand|side)]', 'rights', 'right hand side', 'off side', 'offside'],
   both: ['both', 'both sides', 'bilateral(ly)', 'each side', 'either side', 'either', 'left and right', 'right and left'],
 };
 export const jawSay: Readonly<Record<'upper' | 'lower' | 'both', readonly string[]>> = {
