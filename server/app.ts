@@ -12,6 +12,7 @@ import { labelOf, say } from '../parser/index.ts';
 import { earOf, type Ear } from './app/ear.ts';
 import { eraseExam, eraseSound } from './app/erase.ts';
 import { openExams, noHeader } from './app/exams.ts';
+import { expectedNames, expecting } from './app/expected.ts';
 import { openJournals } from './app/journals.ts';
 import { language } from './app/language.ts';
 import { openLine } from './app/line.ts';
@@ -69,9 +70,10 @@ export interface App {
 const standing = (draft: Draft): readonly Item[] => draft.items.filter(stands).map(({ item }) => item);
 
 /** Opens one data folder with an ear. */
-export function openApp(dataDir: string, ear: Ear, { second, onSecondTrouble = () => undefined }: SecondEar = {}): App {
+export function openApp(dataDir: string, anyEar: Ear, { second, onSecondTrouble = () => undefined }: SecondEar = {}): App {
   const store = openBook(dataDir, true);
   const journals = openJournals(dataDir);
+  const ear = expecting(anyEar, (exam) => expectedNames(sittings.draft(exam).header, { exams: store.exams(), horses: store.horses() }));
   // A question raised by the second reader is told like any other change; with one reader nothing is asked.
   const sittings: Sittings = openSittings(store, journals, ear, read, (exam, utterance) => opinions?.ask(exam, utterance));
   const opinions: Opinions | undefined = second && openOpinions(second, { store, journals, read, change: sittings.change, trouble: onSecondTrouble });

@@ -1,26 +1,33 @@
-/** Reading all that the ear thought it might have heard: how sure an item is, and what its rival would have been. */
+/** Reading all that the ear thought it might have heard: how sure an item is, what its rival would have been, and whether a phrase of which nothing was made was heard at all. */
 import type { Context } from '../contract/draft.ts';
 import type { Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis } from '../contract/word.ts';
+import { faint } from './faint.ts';
 import { meaningOf } from './meaning.ts';
 import { parseOne, type Parsed } from './parse.ts';
 
 /** Below this share of belief an item is doubted; teeth, sides, negations, grades, measures and doses are held to the stricter one. */
-export const SURE = 0.5;
+export const SURE = 0.6;
 export const SURE_OF_FIGURES = 0.7;
+
+/**
+ * A reading with words that have no place in the grammar counts for so much of its acoustic share: what does not read is
+ * seldom what was said. The same two nats by which the ear's judge prefers the trade's language.
+ */
+export const LOOSE = Math.exp(-2);
 
 /** Softmax of the acoustic scores. */
 export function posteriors(hypotheses: readonly Hypothesis[]): readonly number[] {
   const top = Math.max(...hypotheses.map(({ logProb }) => logProb));
-  const mass = hypotheses.map(({ logProb }) => Math.exp(logProb - top));
-  const sum = mass.reduce((a, b) => a + b, 0);
-  return mass.map((m) => m / sum);
+  return shares(hypotheses.map(({ logProb }) => Math.exp(logProb - top)));
 }
 
 export function weigh(first: Parsed, heard: HeardPhrase, context: Context): Parsed {
-  const belief = posteriors(heard.hypotheses);
+  const question = faint(first, heard.hypotheses[0] as Hypothesis);
+  const acoustic = posteriors(heard.hypotheses);
   const readings = heard.hypotheses.map((hypothesis, i) => (i === 0 ? first : parseOne(heard, hypothesis, context)));
+  const belief = shares(acoustic.map((share, i) => share * (reads(readings[i] as Parsed) ? 1 : LOOSE)));
   const meanings = readings.map(({ items }) => new Set(items.map(meaningOf)));
   const doubts: Doubt[] = [];
   const items = first.items.map((item) => {
@@ -36,9 +43,14 @@ export function weigh(first: Parsed, heard: HeardPhrase, context: Context): Pars
     }
     return { ...item, evidence: { ...item.evidence, sure: Math.round(sure * 1000) / 1000 } };
   });
-  const utterance = { ...first.utterance, heard: heard.hypotheses.map(({ text, logProb }, i) => ({ text, logProb, posterior: belief[i] as number })) };
-  return { ...first, items, utterance, doubts: [...first.doubts, ...doubts] };
+  const utterance = { ...first.utterance, heard: heard.hypotheses.map(({ text, logProb }, i) => ({ text, logProb, posterior: acoustic[i] as number })) };
+  return { ...first, items, utterance, doubts: [...first.doubts, ...doubts, ...(question ? [question] : [])] };
 }
+
+const shares = (weights: readonly number[]): readonly number[] => { const sum = weights.reduce((a, b) => a + b, 0); return weights.map((w) => w / sum); };
+const unplaced = new Set(['unread', 'no-such-tooth', 'off-scale']);
+/** Whether every word has its place, as it was heard. */
+const reads = ({ leftovers, doubts, utterance }: Parsed): boolean => leftovers.length === 0 && !utterance.words.some(({ repairedTo }) => repairedTo !== undefined) && !doubts.some(({ doubt }) => unplaced.has(doubt));
 
 const textOf = (readings: readonly Parsed[], items: readonly Item[]): string => readings.find((reading) => reading.items === items)?.text ?? '';
 

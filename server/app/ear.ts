@@ -5,7 +5,7 @@ import { RATE, type Engine } from '../speech/engine.ts';
 import { verified, type Language } from '../speech/verify.ts';
 
 /** A stretch of an exam's sound: which exam's journal, from which sample. */
-export interface Stretch { readonly exam: string; readonly from: number; readonly samples: Float32Array; readonly silenceBefore?: number }
+export interface Stretch { readonly exam: string; readonly from: number; readonly samples: Float32Array; readonly silenceBefore?: number; /** Names that may be spoken. */ readonly names?: readonly string[] }
 export interface Ear {
   readonly name: string;
   readonly segmenter: (from?: number) => Promise<Segmenter>;
@@ -25,10 +25,10 @@ export const spanOf = (from: number, samples: number): Span => [from / RATE, (fr
 export const earOf = (engine: Engine, vad: string, language?: Language): Ear => ({
   name: engine.name,
   segmenter: (from = 0) => openSegmenter(vad, from),
-  hear: async ({ exam, from, samples, silenceBefore }) => {
+  hear: async ({ exam, from, samples, silenceBefore, names = [] }) => {
     const clip = { samples, from };
-    const heard = (await engine.hear(clip, [])).hypotheses;
-    const hypotheses = language ? await verified(engine, clip, heard, language) : heard;
+    const heard = (await engine.hear(clip, names)).hypotheses;
+    const hypotheses = language ? await verified(engine, clip, heard, language, names) : heard;
     return { id: idOf(exam, from), at: spanOf(from, samples.length), hypotheses, reader: 'first', ...(silenceBefore !== undefined && { silenceBefore }) };
   },
   close: () => engine.close(),

@@ -1,5 +1,5 @@
 /** What the ear may ask of the grammar: whether it reads a text whole, and what of the trade sounds like it. */
-import { emptyContext, parseText, proposer, spokenForms } from '../../parser/index.ts';
+import { emptyContext, parseText, proposer, spokenForms, withNames } from '../../parser/index.ts';
 import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
 import type { Language } from '../speech/verify.ts';
 
@@ -14,4 +14,5 @@ export const language = (): Language => ({
     return leftovers.length === 0 && !utterance.words.some(({ repairedTo }) => repairedTo !== undefined) && !doubts.some(({ doubt }) => unplaced.has(doubt));
   },
   propose: proposer([...spokenForms(), ...numbers]),
+  named: withNames,
 });

@@ -5,7 +5,7 @@
  */
 import type { Hypothesis } from '../../parser/contract/word.ts';
 import type { Clip, Engine } from './engine.ts';
-import type { Rule } from './judge.ts';
+import type { Candidate, Rule } from './judge.ts';
 import { RULE, judge } from './judge.ts';
 import { plain, voiced } from './words.ts';
 
@@ -15,26 +15,36 @@ export type Language = {
   whole(text: string): boolean;
   /** Sentences that sound like the texts, likeliest first (see `proposer`). */
   propose(texts: readonly string[], count: number): readonly string[];
+  /** The texts with one of the names where something in them sounds like it, likeliest first (see `withNames`). */
+  named(texts: readonly string[], names: readonly string[], count: number): readonly string[];
 };
 
-/** Proposals drawn, and of those that are whole, how many are scored: some 15 ms each on two processors. */
-const DRAWN = 48, SCORED = 12;
+/** Proposals drawn, and of those that are whole, how many are scored: some 15 ms each on two processors; and sentences with a name. */
+const DRAWN = 48, SCORED = 12, NAMED = 4;
+/** Readings of the ear that proposals are made from. */
+const SOURCES = 3;
 /** Readings handed on, and the least belief that makes one worth reading. */
 const KEPT = 6, LEAST = 0.01;
 
-/** @returns hypotheses in the order in which they are believed to have been said; their scores are acoustic, and as sure as the rule's temperature makes them */
-export async function verified(engine: Engine, clip: Clip, free: readonly Hypothesis[], language: Language, rule: Rule = RULE): Promise<readonly Hypothesis[]> {
+/**
+ * @param names the visit's own (horse, owner, yard, people): where something sounds like one of them the ear is asked, also about a phrase that reads whole
+ * @returns hypotheses in the order in which they are believed to have been said; their scores are acoustic, and as sure as the rule's temperature makes them
+ */
+export async function verified(engine: Engine, clip: Clip, free: readonly Hypothesis[], language: Language, names: readonly string[] = [], rule: Rule = RULE): Promise<readonly Hypothesis[]> {
   const best = free[0];
   const alone = free.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
-  if (best === undefined || engine.score === undefined || language.whole(best.text)) return alone;
-  const proposals = language.propose(free.slice(0, 3).map(({ text }) => text), DRAWN).filter(language.whole).slice(0, SCORED);
+  if (best === undefined || engine.score === undefined) return alone;
+  const texts = free.slice(0, SOURCES).map(({ text }) => text);
+  const ofTrade = language.whole(best.text) ? [] : language.propose(texts, DRAWN).filter(language.whole).slice(0, SCORED);
+  const proposals = [...new Set([...ofTrade, ...(names.length === 0 ? [] : language.named(texts, names, NAMED))])];
   if (proposals.length === 0) return alone;
   const heard = distinct(free);
   const scores = await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
-  const candidates = [
-    ...heard.map((one, i) => ({ text: one.text, logProb: scores[i] ?? -Infinity, inTrade: language.whole(one.text), heard: one })),
-    ...proposals.map((text, i) => ({ text, logProb: scores[heard.length + i] ?? -Infinity, inTrade: true })),
-  ];
+  const spoken = names.map((name) => ` ${plain(name)} `);
+  const candidate = (text: string, at: number, own?: Hypothesis): Candidate => ({
+    text, logProb: scores[at] ?? -Infinity, inTrade: language.whole(text), named: spoken.some((name) => ` ${plain(text)} `.includes(name)), ...(own && { heard: own }),
+  });
+  const candidates = [...heard.map((one, i) => candidate(one.text, i, one)), ...proposals.map((text, i) => candidate(text, heard.length + i))];
   return judge(candidates, voiced(clip), rule).filter(({ posterior }, i) => i === 0 || posterior >= LEAST).slice(0, KEPT).map(({ hypothesis }) => hypothesis);
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { distance, soundCodes, soundOf } from '../../parser/grammar/sounds.ts';
-import { proposer } from '../../parser/index.ts';
+import { proposer, withNames } from '../../parser/index.ts';
 import type { Engine } from '../../server/speech/engine.ts';
 import { judge } from '../../server/speech/judge.ts';
 import { verified } from '../../server/speech/verify.ts';
@@ -48,19 +48,19 @@ const SPAN = { from: 0, to: 2 };
 
 test('a few nats bring a reading of the trade to the front; belief stays what the ear said', () => {
   const candidates = [{ text: 'rants on', logProb: -3, inTrade: false }, { text: 'ramps on', logProb: -4, inTrade: true }];
-  const [first, second] = judge(candidates, SPAN, { trade: 2, temperature: 1 });
+  const [first, second] = judge(candidates, SPAN, { trade: 2, name: 5, temperature: 1 });
   expect(first?.hypothesis.text).toBe('ramps on');
   expect(first?.posterior).toBeCloseTo(1 / (1 + Math.E), 6);
   expect(second?.posterior).toBeCloseTo(Math.E / (1 + Math.E), 6);
-  expect(judge(candidates, SPAN, { trade: 0.5, temperature: 1 })[0]?.hypothesis.text).toBe('rants on');
+  expect(judge(candidates, SPAN, { trade: 0.5, name: 5, temperature: 1 })[0]?.hypothesis.text).toBe('rants on');
 });
 
 test('belief adds up to one, and a higher temperature makes it milder', () => {
   fc.assert(fc.property(fc.array(fc.record({ text: fc.constant('a b'), logProb: fc.double({ min: -60, max: 0, noNaN: true }), inTrade: fc.boolean() }), { minLength: 1, maxLength: 9 }), (candidates) => {
-    const sum = (temperature: number) => judge(candidates, SPAN, { trade: 2, temperature }).reduce((total, { posterior }) => total + posterior, 0);
+    const sum = (temperature: number) => judge(candidates, SPAN, { trade: 2, name: 5, temperature }).reduce((total, { posterior }) => total + posterior, 0);
     expect(sum(1)).toBeCloseTo(1, 6);
     expect(sum(3)).toBeCloseTo(1, 6);
-    const top = (temperature: number) => Math.max(...judge(candidates, SPAN, { trade: 2, temperature }).map(({ posterior }) => posterior));
+    const top = (temperature: number) => Math.max(...judge(candidates, SPAN, { trade: 2, name: 5, temperature }).map(({ posterior }) => posterior));
     expect(top(3)).toBeLessThanOrEqual(top(1) + 1e-9);
   }));
 });
@@ -77,7 +77,7 @@ const engineWith = (scores: Readonly<Record<string, number>>): Engine & { asked:
 };
 const clip = { samples: new Float32Array(32_000), from: 0 };
 const free = (text: string) => [hypothesis(text.split(' ').map((w) => ({ w, logProb: -1 })), SPAN)];
-const language = { whole: (text: string) => !/rants|show/.test(text), propose: proposer(FORMS) };
+const language = { whole: (text: string) => !/rants|show/.test(text), propose: proposer(FORMS), named: withNames };
 
 test('a reading that the grammar reads whole is left alone: nothing is asked of the ear', async () => {
   const engine = engineWith({});
@@ -91,4 +91,46 @@ test('what was misheard is found again, and talk stays talk', async () => {
   expect((await verified(near, clip, free('rants on four'), language))[0]?.text).toBe('ramps on four');
   const talk = engineWith({ 'how was the show': -2 });
   expect((await verified(talk, clip, free('how was the show'), language))[0]?.text).toBe('how was the show');
+});
+
+const NAMES = ['Bonny Lass', 'Mistral', 'Mrs Abernethy', 'Larkfield Stables', 'Pumpkin'];
+
+test('an expected name that sounds like what was heard is judged by the ear, also where the phrase reads whole; without names nothing is asked', async () => {
+  const language2 = { ...language, whole: (text: string) => text.startsWith('next horse') };
+  const engine = engineWith({ 'next horse mistrial': -1, 'next horse Mistral': -4 });
+  const named = await verified(engine, clip, free('next horse mistrial'), language2, NAMES);
+  expect(named[0]?.text).toBe('next horse Mistral');
+  // The few nats for the name order the readings and are in no number.
+  expect(named.map(({ logProb }) => logProb)).toEqual([-4, -1]);
+  const unasked = engineWith({});
+  expect((await verified(unasked, clip, free('next horse mistrial'), language2))[0]?.text).toBe('next horse mistrial');
+  expect(unasked.asked).toEqual([]);
+});
+
+test('a name that the ear does not hear does not come, however near it sounds', async () => {
+  const engine = engineWith({ 'that is the mistrial': -1, 'that is the Mistral': -9 });
+  expect((await verified(engine, clip, free('that is the mistrial'), language, NAMES))[0]?.text).toBe('that is the mistrial');
+});
+
+test('where no reading holds a name, names change nothing', () => {
+  fc.assert(fc.property(fc.array(fc.record({ text: fc.constant('a b'), logProb: fc.double({ min: -60, max: 0, noNaN: true }), inTrade: fc.boolean(), named: fc.constant(false) }), { minLength: 1, maxLength: 9 }), fc.double({ min: 0, max: 30, noNaN: true }), (candidates, name) => {
+    expect(judge(candidates, SPAN, { trade: 2, name, temperature: 1 })).toEqual(judge(candidates, SPAN, { trade: 2, name: 0, temperature: 1 }));
+  }));
+});
+
+test('names are proposed whole or not at all, whatever their order, at most so many, and never what was heard', () => {
+  const words = fc.constantFrom('next', 'horse', 'mistrial', 'bonny', 'last', 'pumped', 'in', 'laugh', 'field', 'stable', 'hook', 'on', 'one', 'oh', 'six', 'mrs', 'aber', 'netty');
+  fc.assert(fc.property(fc.array(words, { minLength: 1, maxLength: 8 }), fc.shuffledSubarray(NAMES), fc.integer({ min: 0, max: 9 }), (heard, names, count) => {
+    const text = heard.join(' ');
+    const proposals = withNames([text], names, count);
+    expect(proposals.length).toBeLessThanOrEqual(count);
+    expect(withNames([text], [...names].reverse(), count)).toEqual(proposals);
+    expect(withNames([text], [], count)).toEqual([]);
+    for (const proposal of proposals) {
+      expect(proposal.toLowerCase()).not.toBe(text);
+      expect(names.some((name) => ` ${proposal} `.includes(` ${name} `))).toBe(true);
+    }
+  }), { numRuns: 200 });
+  expect(withNames(['Next horse bonny last.'], NAMES, 3)[0]).toBe('next horse Bonny Lass');
+  expect(withNames(['hook on one oh six'], NAMES, 3)).toEqual([]);
 });

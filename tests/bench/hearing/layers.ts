@@ -1,7 +1,6 @@
 /** The layers of hearing, one on top of the other: the rows of the bench. */
 import type { Hypothesis } from '../../../parser/contract/word.ts';
-import { emptyContext, parseText, proposer, spokenForms } from '../../../parser/index.ts';
-import { digitWords, teenWords, tensWords } from '../../../parser/lexicon/numbers.ts';
+import { language } from '../../../server/app/language.ts';
 import { adaptedDecoder } from '../../../server/speech/moonshine/adapted.ts';
 import { openEngine } from '../../../server/speech/moonshine/index.ts';
 import { verified } from '../../../server/speech/verify.ts';
@@ -21,29 +20,22 @@ const best = (name: string, plainEar: boolean, width: number): Layer => ({
   },
 });
 
-/** With proposals of the trade's words, judged by the ear. */
-const proposed = (name: string, plainEar: boolean, width: number): Layer => ({
+/** With proposals of the trade's words, and of names where some are expected, judged by the ear: what the program does. */
+const proposed = (name: string, plainEar: boolean, width: number, names: readonly string[] = []): Layer => ({
   name,
   async open(weightsDir) {
     if (!plainEar && (await adaptedDecoder(weightsDir)) === undefined) return undefined;
     const engine = await openEngine({ weightsDir, plainEar, width });
-    const propose = proposer([...spokenForms(), ...NUMBERS]);
+    const asked = language();
     return {
       async hear(samples) {
         const clip = { samples, from: 0 };
-        return verified(engine, clip, (await engine.hear(clip, [])).hypotheses, { whole, propose });
+        return verified(engine, clip, (await engine.hear(clip, [])).hypotheses, asked, names);
       },
       close: () => engine.close(),
     };
   },
 });
-
-const NUMBERS = [...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'oh', 'point', 'grade', 'millimetres', 'mil', 'mils'];
-const UNREAD = new Set(['unread', 'no-such-tooth', 'off-scale']);
-const whole = (text: string): boolean => {
-  const { leftovers, doubts } = parseText('bench', text, emptyContext());
-  return leftovers.length === 0 && !doubts.some(({ doubt }) => UNREAD.has(doubt));
-};
 
 export const LAYERS: readonly Layer[] = [
   best('plain, greedy', true, 1),
