@@ -4,6 +4,7 @@
  */
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
+import { describingSay } from '../lexicon/modifiers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { WorkTerm } from '../lexicon/work.ts';
 import type { RawPlace } from './places.ts';
@@ -56,6 +57,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (terms.some((t) => t.k === 'cue' && t.cue.means === 'absent') && tokens[mark.from]?.t === 'nothing' && mark.to - mark.from === 1 && marks[i - 1]?.place && (marks[i + 1] === undefined || marks[i + 1]?.place)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
+    // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
+    if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
@@ -87,6 +90,20 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     return terms.some((t) => ['surface', 'qualifier', 'severity', 'severityKept', 'change', 'work'].includes(t.k)) ? 'mod' : 'glue';
   });
   return { heads, role };
+}
+
+const describing = new Set(describingSay);
+const leads = new Set(['a', 'an', 'the', 'that', 'this', 'pretty', 'quite', 'really', 'very', 'fairly', 'rather', 'some', 'one', 'nice', 'has', 'got']);
+/** Such a word stands right before the name of a finding, led by an article, a verb of having or nothing at all; a crack is clean or fine wherever it stands. */
+function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const { from, to } = marks[at] as Mark;
+  const word = tokens[from]?.t ?? '';
+  if (to - from !== 1 || !describing.has(word)) return false;
+  const next = marks.slice(at + 1).find((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => ['condition', 'cue', 'stop', 'work'].includes(t.k)));
+  const named = next?.place === undefined ? next?.terms?.find((t) => t.k === 'condition' && t.id !== 'abnormality') : undefined;
+  if (named?.k !== 'condition' || named.strength === 'absentSay') return false;
+  const before = marks.slice(0, at).some((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => t.k === 'condition'));
+  return leads.has(tokens[from - 1]?.t ?? '') || !before || (named.id === 'fracture' && (word === 'clean' || word === 'fine'));
 }
 
 /** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
@@ -153,7 +170,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       forward[h] = true;
     } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before)) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
-      const same = sameScope(scopes[h] as readonly Scope[], scopes[h + 1] as readonly Scope[]);
+      const same = ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) === ruledOut(heads[h + 1] as Head, scopes[h + 1] as readonly Scope[]);
       placings[h] = same ? placings[h + 1] as readonly Placing[] : [];
       forward[h] = same;
     } else if (before) {
@@ -175,7 +192,7 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
   return [...before.placings.slice(0, -1), { raw: { ...place.raw, ...(side.raw.side ? { side: side.raw.side } : {}), ...(side.raw.jaw ? { jaw: side.raw.jaw } : {}) }, marks: [...place.marks, ...side.marks] }];
 }
 
-const sameScope = (a: readonly Scope[], b: readonly Scope[]): boolean => a.includes('absent') === b.includes('absent');
+const ruledOut = (head: Head, scopes: readonly Scope[]): boolean => scopes.includes('absent') !== (head.condition?.strength === 'absentSay');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
 
 /** A bite or a size said of the head closes it: the next finding's place is not its own. */
@@ -265,7 +282,18 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
 /** "you would not credit it, the cap is on": the turn is of a verb that has its own object. */
 function ownObject(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {
   const verb = role.findIndex((r, i) => i > cue && i < head && r === 'unknown' && !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? ''));
+  if (negatesWork(marks, tokens, role, cue, head)) return true;
   return verb === cue + 1 && ['it', 'that', 'him', 'her', 'them', 'this'].includes(tokens[(marks[verb] as Mark).to]?.t ?? '');
+}
+
+const definite = new Set(['the', 'that', 'this', 'those', 'these', 'his', 'her', 'its']);
+const handling = new Set(['get', 'got', 'getting', 'take', 'bring', 'move', 'touch', 'treat', 'do', 'have', 'let', 'want']);
+/** "could not get the ramp down", "did not manage to shift the cap": what was not done to it says that it is there. */
+function negatesWork(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {
+  const { from, to } = marks[cue] as Mark;
+  if (!tokens.slice(from, to).some(({ t }) => ['not', 'never', 'unable', 'failed'].includes(t))) return false;
+  const verb = role.findIndex((r, i) => i > cue && i < head && (r === 'unknown' ? !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? '') : handling.has(tokens[(marks[i] as Mark).from]?.t ?? '')));
+  return verb >= 0 && tokens.slice((marks[verb] as Mark).to, (marks[head] as Mark).from).some(({ t }) => definite.has(t));
 }
 
 /** "hooks waves or steps": a list goes on while "or" closes it before any place or stop. */

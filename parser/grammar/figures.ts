@@ -3,6 +3,7 @@
  * "upper right, hook on the six" (the quadrant stays). A number that nothing before it explains stays a number.
  */
 import { conditions } from '../lexicon/conditions.ts';
+import { newAfter, newBefore, oldAfter, oldBefore } from '../lexicon/history.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Carry } from './carry.ts';
@@ -30,6 +31,7 @@ const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
   if (!marks.some((mark) => mark.number !== undefined || (mark.to - mark.from === 1 && tokens[mark.from]?.t === 'one'))) return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
+  const around = (from: number, to: number): string => tokens.slice(Math.max(0, from), to).map(({ t }) => t).join(' ');
   const out: Mark[] = [];
   let joined = -1;
   marks.forEach((mark, i) => {
@@ -55,7 +57,9 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
     const leads = ['on', 'at', 'to'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
-    if (before === undefined || !(leads || trails)) return undefined;
+    // "was six mil last year, now three", "pocket five" behind a gap of two mil.
+    const dated = mark.number !== undefined && (oldBefore.test(around(mark.from - 4, mark.from)) || newBefore.test(around(mark.from - 4, mark.from)) || newAfter.test(around(mark.to, mark.to + 5)) || oldAfter.test(around(mark.to, mark.to + 5)));
+    if (before === undefined || !(leads || trails || dated)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.
     if (mark.number === undefined && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };

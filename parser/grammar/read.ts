@@ -53,7 +53,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   }));
   const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
   const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
-  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, text: said.join(' '), excepts }).flatMap(({ made }) => made), said), ...exceptions(spread, free, shared, excepts, missing)]);
+  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said), ...exceptions(spread, free, shared, excepts, missing)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });

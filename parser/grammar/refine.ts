@@ -5,10 +5,13 @@ import { revision } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
+import type { Mark } from './scan.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
+import { parted } from './timeline.ts';
+import type { Token } from './tokens.ts';
 
 export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
-export interface Around { readonly context: Context; readonly carry: Carry; /** All words of the phrase. */ readonly text: string; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
+export interface Around { readonly context: Context; readonly carry: Carry; readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; /** All words of the phrase. */ readonly text: string; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
 type Rule = (reads: readonly Read[], around: Around) => readonly Read[];
 
 const finding = ({ body }: Made): FindingBody | undefined => (body?.kind === 'finding' ? body : undefined);
@@ -100,8 +103,12 @@ const wouldHave: Rule = (reads, { text }) => (!/\b(would|should|could|might) hav
 
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
 const past = /\b(last (year|time|visit|month|summer|winter|autumn|spring)|years? ago|months? ago|previously|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
-const longAgo: Rule = (reads, { text }) => (!past.test(text) ? reads : each(reads, (made) => {
+const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
+const alsoNow = /\b(today|now|this time|again|just)\b/;
+const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
   const body = made.body;
+  // "last year we took four mil off it": what was done then is what is known of the visit before.
+  if (body?.kind === 'treatment' && ['done', 'attempted', 'part-done'].includes(body.state) && (body.procedure !== 'extract' || body.place === null) && !made.revises && !alsoNow.test(text)) return { body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null }, marks: made.marks, doubts: [], rules: [...made.rules, 'work of the past'] };
   if (body?.kind !== 'treatment' || body.procedure !== 'extract' || body.state !== 'done' || body.place === null) return made;
   return { ...made, body: { kind: 'finding', condition: 'previously-extracted', presence: 'present', when: 'now', place: body.place }, doubts: [], rules: [...made.rules, 'work of the past'] };
 }));
@@ -126,12 +133,6 @@ const sharpCheekTeeth: Rule = (reads) => {
     return sharp?.body?.kind === 'finding' && finding(made)?.surfaces === undefined && sharp.body.surfaces ? become(made, { surfaces: sharp.body.surfaces }, 'said twice') : made;
   }) }));
 };
-
-/** "was four mil, now one mil": what it is now. */
-const wasAndNow: Rule = (reads, { text }) => (!/\bwas\b.*\bnow\b/.test(text) ? reads : each(reads, (made) => {
-  const measures = finding(made)?.measures;
-  return measures?.length === 2 && measures[0]?.what === measures[1]?.what ? become(made, { measures: measures.slice(-1) }, 'as it is now') : made;
-}));
 
 /** "the cap on six oh six is loose": of a cap it is the cap that is loose. */
 const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
@@ -180,5 +181,7 @@ const afterWork: Rule = (reads, { context, text }) => {
   return !now || !worked ? reads : each(reads, (made) => (finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made));
 };
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, wasAndNow, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
+
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -5,13 +5,26 @@ const seasons = '(spring|summer|autumn|winter|fall|season)';
 export const historyCues: readonly ScopeCue[] = [
   { say: ['i [(strongly|do|would|rather)] (suspect|fancy) [(it is|that is|there is|this is)] [(a|an)]', '(strongly|highly) (suspect|suspicious of|suspicious for) [(a|an)]', 'i am (wondering|worried) (about|if) [(there is|it is)] [(a|an)]'], means: 'suspected', looks: 'forward' },
   { say: ['used to [(have|be|get|suffer from|suffer with)]', 'once had [(a|an)]', 'years back', 'historically', 'as a (foal|youngster|yearling|two year old)', 'in his (younger days|youth)', 'in her (younger days|youth)', '(last|previous) (time|year|visit|month|week) (he|she|it|there) (had|was|were) [(a|an)]'], means: 'before', looks: 'forward' },
+  { say: ['[been there] (first (seen|noted|noticed|spotted|found|recorded|picked up|appeared)|since) [(in|at|on|a|the)] [(last|two|three|four|six)] [(year|years|time|visit|month|months|week|weeks|spring|summer|autumn|winter)] [(ago|back)]'], means: 'before', looks: 'back', kind: 'pseudo' },
+  { say: ['gone [(completely|altogether)]', 'gone (now|today)', '(all|since|long) gone [now]', '(closed|healed) (now|today|over|up)', 'now (closed|healed|gone)'], means: 'before', looks: 'back' },
   { say: [`last (month|week|spring|summer|autumn|winter|fall|season|christmas|easter)`, `(back in|earlier in|during) [(the|last)] ${seasons}`, '(months|weeks|days|ages) ago', 'a (while|long time|year|month|week|fortnight|few years) (ago|back)', 'some time ago', '(earlier this|the other|earlier in the) (year|month|week)', 'the year before [last]', '[long] since (healed|gone|resolved|cleared|settled)', '(has|have) [(now|all|since)] (settled|gone) [(down|away)]', '(gone|settled|calmed) down', 'gone away', '(no|not) (any more|anymore)', 'at one (time|point)', 'in the past', 'when he was (young|younger|a foal)', 'when she was (young|younger|a foal)'], means: 'before', looks: 'back' },
 ];
 
 /** Behind "used to ...": it has ended. */
+/** Right before a size or a grade: it is of another day, or of today. Small words may stand between. */
+const small = '(?: (?:only|about|around|just|a|an|at|it|grade|the|maybe))*';
+const then = 'last (?:time|year|visit|month|week|spring|summer|autumn|winter)';
+export const oldBefore = new RegExp(`(?:^|\\b)(?:was|were|been|used to be|up from|down from|from|${then}|previously|before)${small}$`);
+export const newBefore = new RegExp(`(?:^|\\b)(?:now|today|this time|down to|up to|gone to|currently)${small}$`);
+export const oldAfter = new RegExp(`^(?:(?:at|in|on|the|it|was|were|when|but) )*(?:${then}|before|previously|(?:\\w+ )?(?:week|month|year)s? (?:ago|back)|in the (?:spring|summer|autumn|winter))\\b(?! (?:it |that |he |she )?(?:was|had))`);
+export const newAfter = /^(?:(?:as|of|it|is|are) )*(?:now|today|this time|this visit|at present)\b/;
+/** What was there before is there today. */
+export const stillThere = /\bstill (?:there|here|present|got|has|have|showing|open|loose|going)\b|\b(?:is|are|has|have) still\b|\b(?:back|again|same) (?:today|now|again)\b|\b(?:got|has|have) (?:it|them|one|some) (?:again|back|today|now|still)\b|\b(?:it|they) (?:is|are) back\b/;
+/** ... unless it went. */
+export const sinceThen = /\b(?:gone|healed|none|no|nothing|not|never|resolved|cleared)\b/;
 /** It has gone by itself, and the speaker says that it is gone now. */
-export const goneNow = /\b(?:has|have|is|are|all) (?:closed|healed|gone|resolved|cleared|settled)(?: \w+)? (?:now|today)\b/;
-export const endedSince = /\b(?:not (?:any ?more|now|these days|since)|no longer|(?:has|have) stopped|stopped (?:now|since)|(?:does|do|is|are) not(?: \w+){0,2} (?:now|any ?more|these days)|(?:does|do) not now)\b/;
+export const goneNow = /\b(?:has|have|is|are|all) (?:closed|healed|gone|resolved|cleared|settled)(?: \w+)? (?:now|today)\b|\b(?:closed|healed|gone|resolved|cleared|settled)(?: (?:up|over|down|away|completely))? (?:now|today)\b|\bnow (?:closed|healed|gone|resolved|cleared)\b/;
+export const endedSince = /\b(?:not (?:any ?more|now|today|this time|these days|since)|(?:none|nothing|no sign(?: of (?:it|them))?) (?:now|today|this time|there now)|no longer|(?:has|have) stopped|stopped (?:now|since)|(?:does|do|is|are) not(?: \w+){0,2} (?:now|any ?more|these days)|(?:does|do) not now)\b/;
 
 /** Beside "sedation": it was agreed to, asked for, planned or thought of; nothing says that it was given. */
 export const sedationToCome = /\b(?:will|would|shall|should|might|may|could|can|if|unless|plan|plans|planned|planning|next (?:time|visit|week|month|year)|in future|future|book|booked|booking|schedule|scheduled|arrange|arranged|going to|about to|ready (?:for|to)|needs?|needing|require[sd]?|requires|have to|has to|want|wants|wanted|like|likes|to be|due|recommend\w*|advise\w*|suggest\w*|discuss\w*|talk\w*|consider\w*|think|thinking|ask\w*|option|offer\w*|quote\w*|before|wait\w*|until|in case|agree[sd]?|agreed|agrees|consent\w*|permission|happy (?:for|with|to)|okay with|ok with|fine with|tomorrow|possible|possibly|probably|maybe|perhaps)\b/;
