@@ -48,19 +48,19 @@ const SPAN = { from: 0, to: 2 };
 
 test('a few nats bring a reading of the trade to the front; belief stays what the ear said', () => {
   const candidates = [{ text: 'rants on', logProb: -3, inTrade: false }, { text: 'ramps on', logProb: -4, inTrade: true }];
-  const [first, second] = judge(candidates, SPAN, { trade: 2, name: 5, temperature: 1 });
+  const [first, second] = judge(candidates, SPAN, { trade: 2, name: 4, temperature: 1 });
   expect(first?.hypothesis.text).toBe('ramps on');
   expect(first?.posterior).toBeCloseTo(1 / (1 + Math.E), 6);
   expect(second?.posterior).toBeCloseTo(Math.E / (1 + Math.E), 6);
-  expect(judge(candidates, SPAN, { trade: 0.5, name: 5, temperature: 1 })[0]?.hypothesis.text).toBe('rants on');
+  expect(judge(candidates, SPAN, { trade: 0.5, name: 4, temperature: 1 })[0]?.hypothesis.text).toBe('rants on');
 });
 
 test('belief adds up to one, and a higher temperature makes it milder', () => {
   fc.assert(fc.property(fc.array(fc.record({ text: fc.constant('a b'), logProb: fc.double({ min: -60, max: 0, noNaN: true }), inTrade: fc.boolean() }), { minLength: 1, maxLength: 9 }), (candidates) => {
-    const sum = (temperature: number) => judge(candidates, SPAN, { trade: 2, name: 5, temperature }).reduce((total, { posterior }) => total + posterior, 0);
+    const sum = (temperature: number) => judge(candidates, SPAN, { trade: 2, name: 4, temperature }).reduce((total, { posterior }) => total + posterior, 0);
     expect(sum(1)).toBeCloseTo(1, 6);
     expect(sum(3)).toBeCloseTo(1, 6);
-    const top = (temperature: number) => Math.max(...judge(candidates, SPAN, { trade: 2, name: 5, temperature }).map(({ posterior }) => posterior));
+    const top = (temperature: number) => Math.max(...judge(candidates, SPAN, { trade: 2, name: 4, temperature }).map(({ posterior }) => posterior));
     expect(top(3)).toBeLessThanOrEqual(top(1) + 1e-9);
   }));
 });
@@ -110,6 +110,12 @@ test('an expected name that sounds like what was heard is judged by the ear, als
 test('a name that the ear does not hear does not come, however near it sounds', async () => {
   const engine = engineWith({ 'that is the mistrial': -1, 'that is the Mistral': -9 });
   expect((await verified(engine, clip, free('that is the mistrial'), language, NAMES))[0]?.text).toBe('that is the mistrial');
+});
+
+test('the ear\'s own best gives way to the trade or a name, never to other talk that was scored a little higher', () => {
+  const talk = [{ text: 'how was the show', logProb: -3, inTrade: false }, { text: 'how was this show', logProb: -2.8, inTrade: false }];
+  expect(judge(talk, SPAN)[0]?.hypothesis.text).toBe('how was the show');
+  expect(judge([...talk, { text: 'now Mistral', logProb: -4, inTrade: false, named: true }], SPAN)[0]?.hypothesis.text).toBe('now Mistral');
 });
 
 test('where no reading holds a name, names change nothing', () => {
