@@ -135,7 +135,7 @@ const neighbourHead = (marks: readonly Mark[], at: number): boolean => marks.som
 
 export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): readonly Clause[] {
   const link = (a: number, b: number): Link => linkBetween(marks, tokens, role, a, b);
-  const groups = placeGroups(marks, role, heads, link);
+  const groups = placeGroups(marks, tokens, role, heads, link);
   const firstPlace = groups[0]?.marks[0] ?? Infinity;
   const placeFirst = firstPlace < (heads[0]?.mark ?? Infinity);
   const scopes = scopesOf(marks, tokens, role, heads, link);
@@ -148,7 +148,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
     const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
     const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
-    const after = groups.filter((g) => fits(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && !stopBetween(role, mark, g.marks[0] as number));
+    const after = groups.filter((g) => fits(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && (g.subject === undefined || g.subject === h) && !stopBetween(role, mark, g.marks[0] as number));
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
     // "lower left wave, crest at three oh nine": the row that has it and the tooth where it is highest.
     const crest = heads[h]?.condition?.id === 'wave' && after[0] !== undefined && after[0].placings.every(({ raw }) => raw.codes !== undefined) && crested(tokens);
@@ -223,16 +223,19 @@ function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Rol
 const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex']);
 export const crested = (tokens: readonly Token[]): boolean => tokens.some(({ t }) => crests.has(t));
 
-interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean }
+interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean; /** The head that is said of it: "the right bar is bruised". */ readonly subject?: number }
 
 /** Places that stand together: "upper left and lower right", "the gum at three oh nine", "left cheek level with two oh eight". */
-function placeGroups(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
-  const groups: { marks: number[]; placings: Placing[]; bound: boolean }[] = [];
+function placeGroups(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
+  const groups: { marks: number[]; placings: Placing[]; bound: boolean; subject?: number }[] = [];
   marks.forEach((mark, i) => {
     if (role[i] !== 'place' || mark.place === undefined) return;
     const last = groups.at(-1);
     const lastMark = last?.marks.at(-1);
-    const apart = lastMark === undefined || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
+    const subject = subjectOf(marks, tokens, role, heads, i);
+    // "an ulcer on the right cheek and the left bar is bruised": each finding has its own.
+    const another = lastMark !== undefined && heads.some((head) => head.mark < lastMark) && (subject !== undefined || (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)));
+    const apart = lastMark === undefined || another || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
     const bond = lastMark === undefined ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
@@ -246,9 +249,30 @@ function placeGroups(marks: readonly Mark[], role: Roles['role'], heads: readonl
     } else if (last && !apart && surfacesBetween && bond !== '') {
       last.marks.push(i);
       last.placings.push({ raw: mark.place, marks: [i] });
-    } else groups.push({ marks: [i], placings: [{ raw: mark.place, marks: [i] }], bound });
+    } else groups.push({ marks: [i], placings: [{ raw: mark.place, marks: [i] }], bound, ...(subject !== undefined ? { subject } : {}) });
   });
   return groups;
+}
+
+const verbs: ReadonlySet<string> = new Set(['is', 'are', 'has', 'have', "'s", 'was', 'were', 'feels', 'feel', 'looks', 'look', 'seems', 'seem', 'appears', 'appear']);
+/** "the right bar is bruised", "the six oh seven cap is loose": the head that a place is said to have. */
+function subjectOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], at: number): number | undefined {
+  const { from, to } = marks[at] as Mark;
+  const h = heads.findIndex(({ mark }) => mark > at);
+  const head = heads[h]?.mark ?? 0;
+  const parted = tokens.slice(to, marks[head]?.from).some(({ t, ends }) => t === 'and' || ends) || tokens[to - 1]?.ends === true;
+  if (h < 0 || parted || marks[head]?.again || role.slice(at + 1, head).some((r) => r !== 'glue' && r !== 'mod' && r !== 'cue')) return undefined;
+  const verb = verbs.has(tokens[to]?.t ?? '') || (['tooth', 'teeth', 'one', 'ones', 'side'].includes(tokens[to]?.t ?? '') && verbs.has(tokens[to + 1]?.t ?? ''));
+  const named = head === at + 1 && ['the', 'his', 'her'].includes(tokens[from - 1]?.t ?? '') && tokens[from - 2]?.t === 'and';
+  return verb || named ? h : undefined;
+}
+
+/** "smooth lower right, and one oh nine cupped": a row and a tooth, or a region and a tooth, are not one place where a finding follows. */
+function otherKind(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], a: number, b: number): boolean {
+  const [x, y] = [marks[a]?.place, marks[b]?.place];
+  const h = heads.findIndex(({ mark }) => mark > b);
+  const kind = (raw: RawPlace | undefined): string => (raw?.codes ? 'tooth' : raw?.region ? 'region' : 'group');
+  return h >= 0 && kind(x) !== kind(y) && !role.slice(a + 1, b).includes('head') && !role.slice((heads[h] as Head).mark, heads[h + 1]?.mark).includes('place') && !marks[(heads[h] as Head).mark]?.again && role.slice(b + 1, (heads[h] as Head).mark).every((r) => r === 'glue' || r === 'mod');
 }
 
 /** Scopes by head: a forward cue covers the next head, and on through "or" and "nor"; a backward cue the heads just before it. */

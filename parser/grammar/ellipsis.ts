@@ -4,6 +4,7 @@
  * no width before the place that needs it; all later rules then see one finding for each place.
  */
 import type { Roles } from './assemble.ts';
+import { exceptionsIn, isExcept } from './except.ts';
 import { sameAgain } from './figures.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -22,16 +23,23 @@ const turning = new Set(['absent', 'suspected', 'before', 'except']);
 export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): Whole {
   const puts = new Map<number, Mark>();
   const places = new Map<number, RawPlace | undefined>();
+  const ends: number[] = [];
   heads.forEach((head, h) => {
     const term = marks[head.mark]?.terms?.find((t) => (head.work ? t.k === 'work' && t.term === head.work : t.k === 'condition' && t.id === head.condition?.id && t.strength === head.condition.strength));
     if (term === undefined || (term.k === 'condition' && term.strength === 'absentSay')) return;
     const next = heads[h + 1]?.mark ?? marks.length;
-    const units = unitsBetween(marks, role, h === 0 ? 0 : head.mark, hungryFrom(marks, role, head.mark, next, heads[h + 2]?.mark ?? marks.length));
+    const ruled = ruledOut(marks, tokens, role, head.mark);
+    const end = hungryFrom(marks, role, head.mark, next, heads[h + 2]?.mark ?? marks.length);
+    ends[h] = end;
+    const out = ruled ? -1 : marks.findIndex((mark, i) => i > head.mark && isExcept(mark));
+    const start = h === 0 ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
+    const units = unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end));
     const { from, to } = marks[head.mark] as Mark;
     const bySide = narrowed(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units);
+    const but = ruled ? exceptCut(marks, role, head.mark, next, cuts) : undefined;
     bySide?.places.forEach((raw, at) => places.set(at, raw));
-    cuts.forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, terms: [term], again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) } }); });
+    [...cuts, ...(but === undefined ? [] : [but])].forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, terms: [term], again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) } }); });
   });
   if (puts.size === 0 && places.size === 0) return { marks, was: [] };
   const out = marks.flatMap((mark, i): [Mark, number][] => {
@@ -42,10 +50,29 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
   return { marks: out.map(([mark]) => mark), was: out.map(([, i]) => i) };
 }
 
+/** "no hooks", "nothing loose", "hooks nowhere": said not to be there. */
+const ruledOut = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], head: number): boolean => {
+  const before = marks.slice(0, head).findLastIndex((_, i) => role[i] !== 'glue' && role[i] !== 'mod' && role[i] !== 'head');
+  const absent = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo') ?? false;
+  return absent(marks[before]) || tokens[(marks[head] as Mark).to]?.t === 'nowhere';
+};
+
+/** "no hooks except one oh six, three mil": what was ruled out is there after all. */
+function exceptCut(marks: readonly Mark[], role: Roles['role'], head: number, next: number, cuts: readonly number[]): number | undefined {
+  const one = exceptionsIn(marks, role).find(({ cue }) => cue > head && cue < next);
+  const first = one?.places[0];
+  const maybe = first === undefined ? undefined : marks.findIndex((_, i) => i > (one?.cue ?? 0) && role[i] === 'cue');
+  return first === undefined || cuts.includes(first) || first > next || role.slice(first, next).includes('head') || next < marks.length && !role.slice(next).includes('place') ? undefined : maybe !== undefined && maybe >= 0 && maybe < first ? maybe : first;
+}
+
 /** Where the next finding's own stretch begins: its place, when that stands before it. */
 function hungryFrom(marks: readonly Mark[], role: Roles['role'], head: number, next: number, afterNext: number): number {
-  if (next >= marks.length || role.slice(next, afterNext).includes('place')) return next;
+  if (next >= marks.length) return next;
   const last = role.lastIndexOf('place', next);
+  // Where places stand before their findings, the last one before the next finding is its own; else where that one has no other.
+  const leads = role.slice(0, head).includes('place') && last > head && role.slice(last + 1, next).every((r) => r === 'glue' || r === 'mod') && marks.slice(last + 1, next).every(({ measure, grade }) => measure === undefined && grade === undefined);
+  const others = role.slice(next, afterNext).some((r, i) => r === 'place' && shapeOf((marks[next + i] as Mark).place as RawPlace) !== 'side');
+  if (others && !leads) return next;
   return last > head ? last : next;
 }
 

@@ -54,6 +54,9 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
 
   /** "... six mil on one oh six and four on two oh six", "mobility two on four oh one, one on four oh two". */
   function sized(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
+    // "five and six mil": the unit is said once.
+    const unitBehind = word(mark.to) === 'and' && marks[i + 2]?.measure?.unit !== undefined && marks[i + 2]?.from === mark.to + 1 ? marks[i + 2]?.measure : undefined;
+    if (mark.number !== undefined && unitBehind?.unit !== undefined) return { from: mark.from, to: mark.to, measure: { value, unit: unitBehind.unit, about: false, ...(unitBehind.what ? { what: unitBehind.what } : {}) } };
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
     const leads = ['on', 'at', 'to'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');

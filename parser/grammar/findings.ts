@@ -31,6 +31,8 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   // "canines all through": there are four.
   const many = positionOf[id] !== undefined && clause.head.condition?.strength !== 'absentSay' && headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
   const four: readonly Placing[] = many && clause.placings.length > 0 ? clause.placings.map((p) => ({ ...p, raw: { ...p.raw, plural: true } })) : id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
+  const shares = apportioned(clause, details, marks, tokens);
+  if (shares) return shares.flatMap((share) => findingsOf(share, marks, tokens, missing));
   const split = crestsAt.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
   return split.map((placings) => {
     const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
@@ -60,6 +62,20 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
       doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : []), ...(details.gradesAsked ? [{ doubt: 'two-readings' as const, condition: id, readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })) }] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });
+}
+
+/** "hooks on one oh six and two oh six, three mil and five mil": as many sizes as teeth, one after the other: each has its own. */
+function apportioned(clause: Clause, details: Details, marks: readonly Mark[], tokens: readonly Token[]): readonly Clause[] | undefined {
+  const [placing] = clause.placings;
+  const codes = placing?.raw.codes ?? [];
+  if (placing === undefined || clause.placings.length !== 1 || codes.length < 2 || !['and', 'adjacent'].includes(placing.raw.joined ?? '') || (placing.raw.joined === 'adjacent' && (conditions[clause.head.condition?.id as ConditionId] as ConditionEntry).places.includes('S')) || details.pulpHorn !== undefined) return undefined;
+  const sizes = clause.mods.filter((m) => marks[m]?.measure !== undefined);
+  const own = sizes.length > 0 ? sizes : clause.mods.filter((m) => marks[m]?.grade !== undefined);
+  const kinds = new Set(own.map((m) => marks[m]?.measure?.what ?? ''));
+  const listed = own.every((m, k) => k === 0 || tokens.slice((marks[own[k - 1] as number] as Mark).to, (marks[m] as Mark).from).every(({ t }) => t === 'and'));
+  if (own.length !== codes.length || kinds.size > 1 || !listed) return undefined;
+  const rest = clause.mods.filter((m) => !own.includes(m));
+  return codes.map((code, i) => ({ ...clause, placings: [{ ...placing, raw: { codes: [code], joined: 'one' as const, ...(placing.raw.repaired ? { repaired: true } : {}) } }], mods: [...rest, own[i] as number] }));
 }
 
 /** The places that each have an item of their own. */

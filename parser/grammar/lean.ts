@@ -3,6 +3,7 @@ import type { Context } from '../contract/draft.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { missingTeeth, type Carry } from './carry.ts';
+import { less } from './except.ts';
 import type { Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
@@ -16,13 +17,13 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
     if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
     const entry = conditions[body.condition] as ConditionEntry;
     if ((entry.places.includes('N') && !(waiting && body.condition === 'abnormality')) || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;
-    const ruledOut = body.presence === 'absent' && !waiting;
+    const ruledOut = body.presence === 'absent' && !waiting && !(made.less && body.condition === 'abnormality');
     if (ruledOut) return made;
-    const leaned = said || carry.place === undefined || entry.home !== undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));
+    const leaned = (said && !made.less) || carry.place === undefined || entry.home !== undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));
     if (leaned?.place) {
       const settles = waiting && !settled ? [carry.half?.doubt as string] : [];
       settled = true;
-      return { ...made, body: { ...body, place: leaned.place }, how: { ...made.how, place: 'carried' as const }, rules: [...made.rules, 'carried place'], doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'), settles: [...(made.settles ?? []), ...settles] };
+      return { ...made, body: { ...body, place: made.less ? less(leaned.place, made.less) : leaned.place }, how: { ...made.how, place: 'carried' as const }, rules: [...made.rules, 'carried place'], doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'), settles: [...(made.settles ?? []), ...settles] };
     }
     if (body.presence === 'absent') return made;
     if (entry.home) return { ...made, body: { ...body, place: { region: entry.home as never } }, doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') };

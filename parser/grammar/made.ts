@@ -27,4 +27,6 @@ export interface Made {
   readonly revises?: { readonly id: string; readonly was: Record<string, unknown>; readonly now: Record<string, unknown> };
   readonly settles?: readonly string[];
   readonly repaired?: boolean;
+  /** Left out of a place that is still to come from the phrase before: "normal apart from two oh nine". */
+  readonly less?: readonly Place[];
 }

@@ -32,12 +32,13 @@ function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): re
 const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
   if (!mark.place?.weak || !bareSide(mark)) return mark;
   // "three oh six ramped and three eleven hooked, both moderate"
-  if (marks.slice(0, i).filter(isHead).length > 1 && marks.length > i + 1 && !marks.slice(i + 1).some((m) => isHead(m) || m.place)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
+  const named = marks.slice(0, i).some(({ place }) => place?.codes !== undefined && place.codes.length === 2);
+  if ((named || marks.slice(0, i).filter(isHead).length > 1) && marks.slice(0, i).some(isHead) && marks.length > i + 1 && !marks.slice(i + 1).some((m) => isHead(m) || m.place)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
   const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined);
   // "three oh four and three oh five both have tartar": said once more of the same two.
   if (at >= 0 && marks.slice(at + 1, i).every(isGlue)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
-  const named = marks.slice(at, i).some(isHead) ? marks[at]?.place : undefined;
-  return named && (named.codes?.length === 2 || named.side === 'both') && !marks.slice(i + 1).some(({ place }) => place) ? { ...mark, place: named } : mark;
+  const two = marks.slice(at, i).some(isHead) ? marks[at]?.place : undefined;
+  return two && (two.codes?.length === 2 || two.side === 'both') && !marks.slice(i + 1).some(({ place }) => place) ? { ...mark, place: two } : mark;
 });
 
 /** "both canines have tartar and the left one is loose": of the two that were named. */

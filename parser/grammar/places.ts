@@ -192,7 +192,10 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     }
     // "both upper sixes, left worse than right": the side is compared, it is not where.
     if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than') break;
+    if (isBut(tokens, at)) break;
     const found = longest(vocabulary, words, at, closes);
+    // "a scar on the tongue and the right bar is bruised": the side is the next part's.
+    if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }
@@ -201,6 +204,13 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     break;
   }
   return to > start ? { raw, from: start, to } : undefined;
+}
+
+/** "everywhere bar the upper right", "sound bar two oh nine": leaves out what stands behind it, and is no part of a mouth. */
+export function isBut(tokens: readonly Token[], at: number): boolean {
+  if (text(tokens, at) !== 'bar') return false;
+  const side = ['left', 'right', 'the', 'both', 'each', 'either'].includes(text(tokens, at - 1));
+  return readCodes(tokens, at + 1) !== undefined || (!side && ['the', 'a', 'an', 'one', 'that', 'this', 'for', 'some', 'upper', 'lower', 'left', 'right'].includes(text(tokens, at + 1)));
 }
 
 interface Ordinal { readonly position: number; readonly nounAt: number; readonly to: number }

@@ -4,6 +4,7 @@ import { assemble, roles, type Roles } from './assemble.ts';
 import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
+import { exceptionsIn } from './except.ts';
 import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
@@ -12,7 +13,6 @@ import { pointed } from './pointing.ts';
 import { refine, type Read } from './refine.ts';
 import type { ItemBody, Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
-import { resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
@@ -52,10 +52,11 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
     made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), said.slice(...headSpan(free, clause.head.mark)).join(' '), { marks: free, tokens, role: shared.role, carry }),
   }));
   const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
-  const excepts = free.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ? [i] : []));
-  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said), ...exceptions(spread, free, shared, excepts, missing)]);
+  const excepts = exceptionsIn(free, shared.role);
+  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
-  const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) ? [i] : []));
+  const left = new Set(excepts.flatMap(({ places: out }) => out));
+  const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) && !left.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
   return { tokens, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
@@ -68,18 +69,6 @@ const sameAsBefore = (one: Read, before: Read | undefined): Read => {
 
 /** Claims on marks by their new places. */
 const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({ made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })), marks: new Set([...marks].map((m) => was.indexOf(m))) });
-
-/** "no sharp edges apart from three eleven": what is ruled out but there. */
-function exceptions(reads: readonly Read[], marks: readonly Mark[], { heads, role }: Roles, excepts: readonly number[], missing: ReadonlySet<string>): readonly Made[] {
-  return excepts.flatMap((at): readonly Made[] => {
-    const ruled = reads.findLast(({ clause, made }) => clause.head.mark < at && made.some(({ body }) => body?.kind === 'finding' && body.presence === 'absent' && body.condition !== 'abnormality'));
-    const body = ruled?.made[0]?.body;
-    const places = role.flatMap((r, i) => (r === 'place' && i > at ? [i] : []));
-    if (body?.kind !== 'finding' || places.length === 0 || heads.some(({ mark }) => mark > at)) return [];
-    const { place } = resolvePlace(places.map((i) => ({ raw: (marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] })), wantedBy(body.condition, missing));
-    return place === null ? [] : [{ body: { kind: 'finding', condition: body.condition, presence: 'present', when: 'now', place }, marks: [at, ...places], rules: ['finding', 'except'], doubts: [] }];
-  });
-}
 
 /** Whether one body says nothing that the other does not say; a place left unsaid is the other's. */
 const within = (small: ItemBody, large: ItemBody): boolean => small.kind === large.kind && Object.entries(small).every(([name, value]) => value === (large as unknown as Record<string, unknown>)[name] || JSON.stringify(value) === JSON.stringify((large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));

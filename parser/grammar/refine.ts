@@ -1,9 +1,10 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each. */
 import type { Context } from '../contract/draft.ts';
-import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
+import type { Place } from '../contract/item.ts';
 import { revision } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
+import { leftOut, less, type Exception } from './except.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
 import type { Mark } from './scan.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
@@ -11,7 +12,7 @@ import { parted } from './timeline.ts';
 import type { Token } from './tokens.ts';
 
 export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
-export interface Around { readonly context: Context; readonly carry: Carry; readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; /** All words of the phrase. */ readonly text: string; /** Marks of "apart from", "except". */ readonly excepts: readonly number[] }
+export interface Around { readonly context: Context; readonly carry: Carry; readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; /** All words of the phrase. */ readonly text: string; /** What is left out of what is said. */ readonly excepts: readonly Exception[] }
 type Rule = (reads: readonly Read[], around: Around) => readonly Read[];
 
 const finding = ({ body }: Made): FindingBody | undefined => (body?.kind === 'finding' ? body : undefined);
@@ -149,19 +150,26 @@ const nodes: Rule = (reads) => each(reads, (made) => {
   return body?.condition === 'swelling' && body.place !== null && 'region' in body.place && body.place.region === 'lymph-nodes' ? become(made, { condition: 'lymph-node-enlargement' }, 'swelling of a node') : made;
 });
 
-/** "upper right normal apart from a hook on one oh six", "nothing else on that row": the group less the teeth named. */
-const lessThoseNamed: Rule = (reads, { context, text, excepts }) => {
+/** "upper right normal apart from a hook on one oh six", "all worn bar the sixes", "nothing else on that row": the group less what was named. */
+const lessThoseNamed: Rule = (reads, { context, text, excepts, marks }) => {
   const others = text.includes('nothing else') || /\b(rest|others|other teeth|otherwise)\b/.test(text);
   if (excepts.length === 0 && !others) return reads;
   return each(reads, (made, { clause }) => {
     const body = finding(made);
-    if (body === undefined || body.presence !== 'absent' || body.place === null) return made;
-    const named = reads.filter((other) => other.clause.head.mark > clause.head.mark || others).flatMap(({ made: them }) => them.flatMap((m) => (m === made ? [] : teethOf(m.body))));
-    const known = others ? context.items.flatMap((item) => (item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' ? teethOf(item) : [])) : [];
-    const out = new Set([...named, ...known]);
-    const group = 'rows' in body.place ? body.place.rows.flatMap((row) => rowTeeth[row as RowId]) : 'teeth' in body.place ? body.place.teeth : [];
-    const left = group.filter((t) => !out.has(t));
-    return left.length === group.length || left.length === 0 ? made : become(made, { place: { teeth: left, from: 'group' } }, 'less those named');
+    const id = clause.head.condition?.id;
+    if (body === undefined || id === undefined) return made;
+    const ruledOut = body.presence === 'absent';
+    // What is left out of a finding that is there has no finding of its own behind it; of one ruled out it may.
+    const mine = excepts.filter(({ cue, places }) => places.length > 0 && !(clause.placings[0]?.marks[0] !== undefined && clause.placings[0].marks[0] > cue && places.includes(clause.placings[0].marks[0])) && !reads.some((other) => other.clause.head.mark > clause.head.mark && other.clause.head.mark < cue));
+    const named = ruledOut ? reads.filter((other) => other.clause.head.mark > clause.head.mark || others).flatMap(({ made: them }) => them.flatMap((m): Place[] => (m === made || teethOf(m.body).length === 0 ? [] : [{ teeth: [...teethOf(m.body)] }]))) : [];
+    const known = others && ruledOut ? context.items.flatMap((item): Place[] => (item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && teethOf(item).length > 0 ? [{ teeth: [...teethOf(item)] }] : [])) : [];
+    const out = [...mine.flatMap((one) => leftOut(one, id, marks) ?? []), ...named, ...known];
+    if (out.length === 0) return made;
+    const used = [...made.marks, ...mine.flatMap(({ cue, places }) => [cue, ...places])];
+    // The group itself may have been named in the phrase before.
+    if (body.place === null) return mine.length > 0 || (ruledOut && named.length > 0 && excepts.length > 0) ? { ...made, marks: used, less: out } : made;
+    const place = less(body.place, out);
+    return place === body.place ? made : { ...become(made, { place }, 'less those named'), marks: used };
   });
 };
 

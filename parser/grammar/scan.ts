@@ -8,7 +8,7 @@ import type { MeasureName } from '../lexicon/types.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
-import { contradicts, gapWords, readCluster, readCodes, type RawPlace } from './places.ts';
+import { contradicts, gapWords, isBut, readCluster, readCodes, type RawPlace } from './places.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
@@ -47,7 +47,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
   let steps = 0;
   while (at < tokens.length) {
     steps += 1;
-    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readBar(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }
@@ -96,6 +96,20 @@ function readTakenOut(tokens: readonly Token[], at: number): Mark | undefined {
   const cap = between.some(({ t }) => t === 'cap' || t === 'caps');
   const tooth = text(tokens, at + 1 + end) === 'out' && between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
   return cap || tooth ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] } : undefined;
+}
+
+const except = [{ k: 'cue', cue: { say: ['bar'], means: 'except', looks: 'forward' } }] as const;
+/** "all worn bar the sixes", "sound bar two oh nine", "every canine but one oh four": what is left out stands right behind. */
+function readBar(tokens: readonly Token[], at: number): Mark | undefined {
+  if (isBut(tokens, at)) return { from: at, to: at + 1, terms: except };
+  if (text(tokens, at) !== 'but') return undefined;
+  const next = text(tokens, at + 1);
+  const all = tokens.slice(0, at).some(({ t }) => t === 'all' || t === 'every' || t === 'everywhere' || t === 'everything' || t === 'nothing');
+  // A finding behind the place would be its own: "all sharp but the sixes are hooked".
+  const place = all ? readCodes(tokens, at + 1) ?? readCluster(tokens, tokens.map(({ t }) => t), next === 'the' ? at + 2 : at + 1) : undefined;
+  const single = all && next === 'the' && /^(six|seven|eight|nine|ten|eleven)$/.test(text(tokens, at + 2)) ? at + 3 : undefined;
+  const to = place?.to ?? single;
+  return to !== undefined && (to === tokens.length || tokens[to - 1]?.ends === true) ? { from: at, to: at + 1, terms: except } : undefined;
 }
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
@@ -187,6 +201,8 @@ function dimension(tokens: readonly Token[], mark: Mark): Mark {
 }
 
 function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
+  // "one point one": a number, not the small word.
+  if (text(tokens, at) === 'one' && text(tokens, at + 1) === 'point') return undefined;
   // "two oh four point two" is a number gone wrong, no enamel point.
   if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
   const found = longest(vocabulary, words, at, (i) => tokens[i]?.ends === true);
@@ -209,11 +225,27 @@ function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined 
 export const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
 export const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 
+const singular: ReadonlySet<string> = new Set(['is', 'has', 'was', "'s", 'feels', 'looks', 'seems', 'appears', 'needs']);
+/** "a crack in one oh nine and one oh eight is mobile": one tooth behind "and", with a verb of its own, is the next finding's. */
+function ownVerb(marks: readonly Mark[], tokens: readonly Token[], i: number): readonly Mark[] | undefined {
+  const mark = marks[i] as Mark;
+  const codes = mark.place?.codes ?? [];
+  if (codes.length < 2 || !singular.has(text(tokens, mark.to)) || !marks.slice(0, i).some(isHead)) return undefined;
+  const after = marks.slice(i + 1).findIndex((m) => !isGlue(m) && !m.terms?.some((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'cue' || t.k === 'qualifier'));
+  if (after < 0 || !isHead(marks[i + 1 + after])) return undefined;
+  const and = Array.from({ length: mark.to - mark.from }, (_, k) => mark.to - 1 - k).find((at) => text(tokens, at) === 'and' && readCodes(tokens, at + 1)?.to === mark.to);
+  const first = and === undefined ? undefined : readCodes(tokens.slice(0, and), mark.from);
+  const last = and === undefined ? undefined : readCodes(tokens, and + 1);
+  return first && last && and !== undefined && first.to === and ? [{ from: mark.from, to: and, place: first.raw }, { from: and, to: and + 1, terms: [{ k: 'glue' }] }, { from: and + 1, to: mark.to, place: last.raw }] : undefined;
+}
+
 /** "cap off six oh seven, five oh seven not ready": two teeth of different rows between two findings, one for each. */
 function partPlaces(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   return marks.flatMap((mark, i) => {
+    const apart = ownVerb(marks, tokens, i);
+    if (apart) return apart;
     const codes = mark.place?.codes ?? [];
-    if (codes.length < 2 || mark.place?.joined === 'between' || codes.at(-1)?.[0] === codes.at(-2)?.[0] || !marks.slice(0, i).some(isHead) || !isHead(marks.slice(i + 1).find((m) => !isGlue(m))) || marks.slice(i + 1).some(({ place }) => place !== undefined)) return [mark];
+    if (codes.length < 2 || mark.place?.joined === 'between' || codes.at(-1)?.[0] === codes.at(-2)?.[0] || !marks.slice(0, i).some(isHead) || !isHead(marks.slice(i + 1).find((m) => !isGlue(m) && !m.terms?.some((t) => t.k === 'filler'))) || marks.slice(i + 1).some(({ place }) => place !== undefined)) return [mark];
     // The last code begins where nothing but it is left; a small word before it joins it to the others.
     const last = Array.from({ length: mark.to - mark.from - 1 }, (_, k) => mark.from + 1 + k).find((at) => { const rest = readCodes(tokens, at); return rest?.to === mark.to && rest.raw.codes?.length === 1 && rest.raw.codes[0] === codes.at(-1); });
     if (last === undefined || ['and', 'or', 'to', 'plus', 'through'].includes(text(tokens, last - 1))) return [mark];
