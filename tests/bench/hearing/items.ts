@@ -14,11 +14,15 @@ export type ItemCount = {
   /** Wrong or missing items in utterances that raised no doubt beyond those of the true words. */
   readonly silent: number;
   readonly rightDoubted: number;
+  /** Utterances of talk (no item in the true words, nor a doubt), and of those, asked about or made into items. */
+  readonly talk: number;
+  readonly talkAsked: number;
+  readonly talkItems: number;
   /** How sure an item was, and whether it was right. */
   readonly sure: readonly { readonly sure: number; readonly right: boolean }[];
 };
 
-export const NO_ITEMS: ItemCount = { right: 0, missing: 0, extra: 0, silent: 0, rightDoubted: 0, sure: [] };
+export const NO_ITEMS: ItemCount = { right: 0, missing: 0, extra: 0, silent: 0, rightDoubted: 0, talk: 0, talkAsked: 0, talkItems: 0, sure: [] };
 
 export function countItems(id: string, words: string, hypotheses: readonly Hypothesis[], at: readonly [number, number]): ItemCount {
   const truth = parseText(id, words, emptyContext());
@@ -27,12 +31,14 @@ export function countItems(id: string, words: string, hypotheses: readonly Hypot
   const doubts = newDoubts(truth, heard);
   const doubted = new Set(doubts.map(({ item }) => item));
   const wrong = missing.length + extra.length;
+  const talk = truth.items.length + truth.doubts.length + truth.commands.length === 0 && truth.header === undefined;
   const rightItems = new Set(pairs.map(([, item]) => item));
   return {
     right: pairs.length, missing: missing.length, extra: extra.length,
     // A finding heard wrong is one error, not a missing and an extra one.
     silent: doubts.length === 0 && wrong > 0 ? Math.max(missing.length, extra.length) : 0,
     rightDoubted: pairs.filter(([, item]) => doubted.has(item.id)).length,
+    talk: talk ? 1 : 0, talkAsked: talk && heard.doubts.length > 0 ? 1 : 0, talkItems: talk && heard.items.length > 0 ? 1 : 0,
     sure: heard.items.map((item) => ({ sure: item.evidence.sure ?? 1, right: rightItems.has(item) })),
   };
 }
@@ -44,7 +50,8 @@ function newDoubts(truth: Parsed, heard: Parsed) {
 
 export const addItems = (a: ItemCount, b: ItemCount): ItemCount => ({
   right: a.right + b.right, missing: a.missing + b.missing, extra: a.extra + b.extra, silent: a.silent + b.silent,
-  rightDoubted: a.rightDoubted + b.rightDoubted, sure: [...a.sure, ...b.sure],
+  rightDoubted: a.rightDoubted + b.rightDoubted,
+  talk: a.talk + b.talk, talkAsked: a.talkAsked + b.talkAsked, talkItems: a.talkItems + b.talkItems, sure: [...a.sure, ...b.sure],
 });
 
 /** Expected calibration error over ten bins of equal width (Naeini et al. 2015), and the bins. */

@@ -6,12 +6,19 @@ import { dirname, join } from 'node:path';
 import { seedOf, seeded } from './random.ts';
 import { joined, samplesOf } from './sound.ts';
 
-export type Spoken = { readonly id: string; readonly words: string; readonly samples: Float32Array };
+export type Spoken = {
+  readonly id: string;
+  readonly words: string;
+  readonly samples: Float32Array;
+  /** The name that is spoken, where one is, and the names of its day. */
+  readonly name?: string;
+  readonly names?: readonly string[];
+};
 export type SpokenSet = {
   readonly name: string;
   readonly speaker: 'synthetic' | 'person';
-  /** Words of the trade, bare tooth codes, or plain English. */
-  readonly what: 'trade' | 'codes' | 'plain';
+  /** Words of the trade, phrases with names, bare tooth codes, or plain English. */
+  readonly what: 'trade' | 'names' | 'codes' | 'plain';
   readonly spoken: readonly Spoken[];
 };
 

@@ -7,7 +7,7 @@ import { seedOf, seeded } from './random.ts';
 /** dB of signal to noise, or none; in a room or not. */
 export type Condition = { readonly name: string; readonly dB?: number; readonly room?: boolean };
 export const CLEAN: Condition = { name: 'clean' };
-export const CONDITIONS: readonly Condition[] = [CLEAN, { name: '20 dB', dB: 20 }, { name: '10 dB', dB: 10 }, { name: '10 dB, room', dB: 10, room: true }, { name: '5 dB', dB: 5 }];
+export const CONDITIONS: readonly Condition[] = [CLEAN, { name: 'clean, room', room: true }, { name: '20 dB', dB: 20 }, { name: '10 dB', dB: 10 }, { name: '10 dB, room', dB: 10, room: true }, { name: '5 dB', dB: 5 }];
 
 export async function samplesOf(path: string): Promise<Float32Array> {
   const parts: Float32Array[] = [];
