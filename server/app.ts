@@ -9,7 +9,7 @@ import type { Item } from '../parser/contract/item.ts';
 import type { FromServer, UploadLine } from '../parser/contract/wire.ts';
 import type { HeardPhrase } from '../parser/contract/word.ts';
 import { labelOf, say } from '../parser/index.ts';
-import { earOf, type Ear } from './app/ear.ts';
+import { earOf, wakingEar, type Ear } from './app/ear.ts';
 import { eraseExam, eraseSound } from './app/erase.ts';
 import { openExams, noHeader } from './app/exams.ts';
 import { expectedNames, expecting } from './app/expected.ts';
@@ -32,7 +32,7 @@ import { applyEvent, emptyDraft } from './session/reduce.ts';
 import { stands } from './session/standing.ts';
 import type { Engine } from './speech/engine.ts';
 import { openEngine } from './speech/moonshine/index.ts';
-import { ensureWeights, type WeightsProgress } from './speech/weights.ts';
+import { ensureWeights, notLoaded, type WeightsProgress } from './speech/weights.ts';
 
 export { asRefusal } from './app/plain.ts';
 export { exportExam, paperStyle } from './report/index.ts';
@@ -46,11 +46,21 @@ export const openBook = (dataDir: string, write: boolean): Store => openStore(da
 /** Readings that the ear keeps open at a time. */
 const beam = 6;
 
-/** The embedded ear. @throws WeightsError when its weights are not there and cannot be fetched */
-export async function openEar({ plainEar = false, weights, engine, onProgress }: Hearing = {}): Promise<Ear> {
+/**
+ * The embedded ear, its weights checked byte for byte, its recogniser still being loaded.
+ * @throws WeightsError when its weights are not there and cannot be fetched; `waking` rejects with one when they cannot be loaded
+ */
+export async function wakeEar({ plainEar = false, weights, engine, onProgress }: Hearing = {}): Promise<Ear> {
   const paths = await ensureWeights({ plainEar, ...(weights !== undefined && { from: weights }), ...(onProgress && { onProgress }) });
   if (engine) return earOf(engine, paths.vad);
-  return earOf(await openEngine({ weightsDir: paths.dir, plainEar, width: plainEar ? 1 : beam }), paths.vad, plainEar ? undefined : language());
+  const opened = openEngine({ weightsDir: paths.dir, plainEar, width: plainEar ? 1 : beam }).catch((cause: unknown) => { throw notLoaded(paths.dir, cause); });
+  return wakingEar(paths.tradeDecoder ? 'moonshine-tiny, trade words' : 'moonshine-tiny', paths.vad, opened, plainEar ? undefined : language);
+}
+/** The same, once it can hear. */
+export async function openEar(hearing: Hearing = {}): Promise<Ear> {
+  const ear = await wakeEar(hearing);
+  await ear.waking;
+  return ear;
 }
 
 /** A second reader, where one is installed, and who is told when it fails. */

@@ -6,7 +6,7 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { asRefusal, openApp, openEar, paperStyle } from './app.ts';
+import { asRefusal, openApp, paperStyle, wakeEar } from './app.ts';
 import { secondIfInstalled } from './app/second.ts';
 import { hearDemo, isDemoHeard } from './cli/demo.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
@@ -42,7 +42,7 @@ export async function serve({ data, port, weights, plainEar = false, lan = false
     return exits.notSetUp;
   }
   const dir = dataDirOf(data, env);
-  const ear = await openEar({ plainEar, onProgress: progress('Fetching the recogniser'), ...(weights !== undefined && { weights }) });
+  const ear = await wakeEar({ plainEar, onProgress: progress('Fetching the recogniser'), ...(weights !== undefined && { weights }) });
   const demoDir = join(dir, 'demo');
   if (demo && !isDemoHeard(demoDir) && existsSync(here('fixtures/audio/demo.ogg'))) {
     line('First run: hearing the bundled exam, the way a voice is heard.\n');
@@ -54,17 +54,23 @@ export async function serve({ data, port, weights, plainEar = false, lan = false
   const app = openApp(dir, ear, { second, onSecondTrouble: (error) => tell(error instanceof Error ? error.message : 'The second reader failed; the first reading stands.') });
   const options = { doors: app.doors, page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell };
   const network = openNetwork(dir, (code) => line(`The next device is let in with the code ${code}.`));
+  const told = Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
   const served = await bound(wanted, (port) => openServer({ ...options, token, network, port }));
   const onLan = lan ? await bound(wanted === 0 ? 0 : null, (port) => openLan(dir, network, { ...options, port }, line), served.port + 1) : null;
-  line(`Quidnote is ready, with ${ear.name}${second ? ' and a second reader' : ''}. Your records: ${dir}`);
+  line(`Quidnote is here. Your records: ${dir}`);
   line(`Open ${served.address}`);
   line('Ctrl+C stops it; what was said is on the disk at every moment.');
+  const hearing = Promise.resolve(ear.waking).then(() => line(`It hears, with ${ear.name}${second ? ' and a second reader' : ''}.`));
   app.readLeftovers().catch((error: unknown) => tell(`Sound of an earlier exam could not be read yet (${error instanceof Error ? error.name : 'trouble'}). It is kept; open that exam to try again.`));
-  await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
-  await onLan?.close();
-  await served.close();
-  await app.close();
-  return exits.ok;
+  try {
+    // An ear that cannot be loaded ends the program, and says why.
+    await Promise.race([told, hearing.then(() => told)]);
+    return exits.ok;
+  } finally {
+    await onLan?.close();
+    await served.close();
+    await app.close();
+  }
 }
 
 /** The port that was asked for and no other; else the usual one, or the next that is free. */

@@ -5,11 +5,10 @@ import { fileURLToPath } from 'node:url';
 
 const here = new URL('.', import.meta.url);
 const has = (name) => existsSync(fileURLToPath(new URL(`../node_modules/${name}`, here)));
-if (!has('tsx') || !has('better-sqlite3/build/Release/better_sqlite3.node')) {
+if (!has('esbuild') || !has('better-sqlite3/build/Release/better_sqlite3.node')) {
   console.error(`Quidnote is not set up yet. Run "npm start" once in ${fileURLToPath(new URL('..', here))}, then try again.`);
   process.exit(3);
 }
-const { register } = await import('tsx/esm/api');
-register();
-const { run } = await import('./cli.ts');
+const { program } = await import('./program.mjs');
+const { run } = await program();
 process.exitCode = await run(process.argv.slice(2), process.env);

@@ -118,14 +118,14 @@ function buildPage() {
   writeFileSync(stamp, inputs);
 }
 
-/** Leaves a clone ready to run. @param {{ weights?: string, page?: boolean }} how */
-export async function setUp({ weights, page = true } = {}) {
+/** Leaves a clone ready to run. @param {{ weights?: string | false }} how a folder with the recogniser's files; false: whoever uses them fetches them */
+export async function setUp({ weights } = {}) {
   try {
     checkNode();
     installPackages();
     buildAddon();
-    await fetchWeights(weights);
-    if (page) buildPage();
+    if (weights !== false) await fetchWeights(weights);
+    buildPage();
   } catch (error) {
     if (!(error instanceof NotSetUp)) throw error;
     say(`\nQuidnote is not set up yet. ${error.message}`);

@@ -13,8 +13,9 @@ if (!values || values.help) {
   console.error('npm start -- [--port N] [--data DIR] [--weights DIR] [--plain-ear] [--lan]');
   process.exit(values ? 0 : 2);
 }
-await setUp({ weights: values.weights ?? process.env.QUIDNOTE_WEIGHTS });
-const { register } = await import('tsx/esm/api');
-register();
-const { run } = await import('./cli.ts');
-process.exit(await run(['serve', '--first-run', ...process.argv.slice(2)], process.env));
+// The weights are looked after by the program itself, where they are used.
+await setUp({ weights: false });
+const { program } = await import('./program.mjs');
+const { run } = await program();
+const from = values.weights === undefined && process.env.QUIDNOTE_WEIGHTS ? ['--weights', process.env.QUIDNOTE_WEIGHTS] : [];
+process.exit(await run(['serve', '--first-run', ...from, ...process.argv.slice(2)], process.env));

@@ -31,7 +31,8 @@ export const FromPage = z.discriminatedUnion('type', [
 ]);
 export type FromPage = z.infer<typeof FromPage>;
 
-export const HearingState = z.enum(['listening', 'hearing', 'reading', 'paused', 'stopped']);
+/** `getting-ready`: sound is kept, and read as soon as the recogniser is loaded. */
+export const HearingState = z.enum(['listening', 'hearing', 'reading', 'paused', 'stopped', 'getting-ready']);
 export type HearingState = z.infer<typeof HearingState>;
 
 export const FromServer = z.discriminatedUnion('type', [

@@ -43,12 +43,14 @@ const entries: (readonly [readonly string[], Term])[] = [];
 const add = (forms: readonly string[], term: (said: string) => Term): void => {
   for (const form of forms) for (const words of expand(form)) {
     if (words.length === 0) continue;
-    const written = joined(words);
-    entries.push([words, term(words.join(' '))], ...(written.length < words.length ? [[written, term(words.join(' '))] as const] : []));
+    const said = words.join(' ');
+    const written = joined(said);
+    entries.push([words, term(said)]);
+    if (written !== said) entries.push([written.split(' '), term(said)]);
   }
 };
 /** "t m js" is said, "tmjs" is written. */
-const joined = (words: readonly string[]): readonly string[] => words.join(' ').replace(/\b([a-z])((?: [a-z])+s?)\b(?! [a-z]\b)/g, (_, first: string, more: string) => first + more.replaceAll(' ', '')).split(' ');
+const joined = (said: string): string => said.replace(/\b([a-z])((?: [a-z])+s?)\b(?! [a-z]\b)/g, (_, first: string, more: string) => first + more.replaceAll(' ', ''));
 const plural = (said: string): boolean => /s$|teeth$|ies$/.test(said) && !/ss$|is$/.test(said);
 
 for (const [id, entry] of Object.entries(conditions) as [ConditionId, ConditionEntry][]) {
@@ -91,10 +93,19 @@ export const commandForms: ReadonlyMap<string, string> = new Map(
 export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept', 'talk'].includes(term.k)).map(([words]) => words.join(' ')))];
 
 const small = new Set([...glue, ...hesitations]);
-const wordsOf = (which: (term: Term) => boolean): readonly string[] => [...new Set(entries.filter(([, term]) => which(term)).flatMap(([words]) => words))].filter((word) => !small.has(word));
+const wordsOf = (which: (term: Term) => boolean): readonly string[] => {
+  const all = new Set<string>();
+  for (const [words, term] of entries) if (which(term)) for (const word of words) if (!small.has(word)) all.add(word);
+  return [...all];
+};
 /** Single words of findings, regions and surfaces: what a misheard word may have been. Work and medicines are never guessed. */
 export const soundForms: readonly string[] = wordsOf((term) => ['condition', 'region', 'surface', 'qualifier'].includes(term.k));
 export const agentWords: ReadonlySet<string> = new Set(wordsOf((term) => term.k === 'work' && term.term.as === 'agent'));
 
 /** Names this lexicon in a record: changes with any spoken form (FNV-1a over all of them). */
-export const lexiconVersion: string = entries.reduce((hash, [words]) => [...words.join(' ')].reduce((h, c) => Math.imul(h ^ c.charCodeAt(0), 0x01000193) >>> 0, hash), 0x811c9dc5).toString(16).padStart(8, '0');
+export const lexiconVersion: string = entries.reduce((before, [words]) => {
+  const said = words.join(' ');
+  let hash = before;
+  for (let at = 0; at < said.length; at += 1) hash = Math.imul(hash ^ said.charCodeAt(at), 0x01000193) >>> 0;
+  return hash;
+}, 0x811c9dc5).toString(16).padStart(8, '0');

@@ -8,6 +8,8 @@ import { verified, type Language } from '../speech/verify.ts';
 export interface Stretch { readonly exam: string; readonly from: number; readonly samples: Float32Array; readonly silenceBefore?: number; /** Names that may be spoken. */ readonly names?: readonly string[] }
 export interface Ear {
   readonly name: string;
+  /** Settles once it can hear; what is asked of it before that waits. Absent: it can. */
+  readonly waking?: Promise<unknown>;
   readonly segmenter: (from?: number) => Promise<Segmenter>;
   readonly hear: (stretch: Stretch) => Promise<HeardPhrase>;
   readonly close: () => Promise<void>;
@@ -33,4 +35,15 @@ export const earOf = (engine: Engine, vad: string, language?: Language): Ear => 
   },
   close: () => engine.close(),
 });
+/** An ear whose recogniser is still being loaded: sound is cut into phrases already, and each waits for it. */
+export function wakingEar(name: string, vad: string, open: Promise<Engine>, language?: () => Language): Ear {
+  const ear = open.then((engine) => earOf(engine, vad, language?.()));
+  ear.catch(() => undefined); // told to whoever asks it, and to whoever waits for `waking`
+  return {
+    name, waking: ear,
+    segmenter: (from = 0) => openSegmenter(vad, from),
+    hear: async (stretch) => (await ear).hear(stretch),
+    close: () => ear.then((opened) => opened.close(), () => undefined),
+  };
+}
 export type { Phrase, Segmenter };

@@ -30,7 +30,7 @@ export function openLine(sittings: Sittings, journals: Journals, open: (message:
     exam = next.sitting.live.draft().id;
     next.watchers.add(send);
     send({ type: 'draft', draft: next.sitting.live.draft() });
-    send({ type: 'hearing', state: next.sitting.live.draft().paused ? 'paused' : 'listening' });
+    send({ type: 'hearing', state: next.sitting.state() });
   };
 
   return {

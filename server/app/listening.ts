@@ -4,7 +4,7 @@
  */
 import type { DraftEvent } from '../../parser/contract/draft.ts';
 import type { Span } from '../../parser/contract/word.ts';
-import type { FromServer } from '../../parser/contract/wire.ts';
+import type { FromServer, HearingState } from '../../parser/contract/wire.ts';
 import type { Live } from '../session/live.ts';
 import type { OwnVoice } from '../session/ownWordsOut.ts';
 import { idOf, spanOf, type Ear, type Phrase, type Segmenter } from './ear.ts';
@@ -16,6 +16,8 @@ export interface Listening {
   readonly skip: (samples: number) => Promise<void>;
   /** Our own voice begins to say this. */
   readonly said: (sentence: string) => void;
+  /** What a page that joins is told. */
+  readonly state: () => HearingState;
   /** Ends what is being said. */
   readonly flush: () => Promise<void>;
 }
@@ -36,6 +38,8 @@ export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publis
   let sentences: readonly { readonly at: number; readonly sentence: string }[] = [];
   let own: readonly (readonly [number, number])[] = [];
   let speaking = false;
+  let waking = ear.waking !== undefined;
+  const state = (): HearingState => (speaking ? 'hearing' : live.draft().paused ? 'paused' : waking ? 'getting-ready' : 'listening');
 
   const markOf = (sample: number): Mark | undefined => marks.findLast((mark) => mark.stream <= sample) ?? marks[0];
   /** Our voice counts as sounding throughout when all but so little of the phrase, in samples, lies in chunks that bear its mark. */
@@ -54,13 +58,16 @@ export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publis
     live.phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at, journal: exam, ownVoice: ownVoiceIn(phrase) }).catch(() => live.change(() => [unreadable(idOf(exam, from), at, now())]));
   };
   const tell = (): void => {
-    const now = segmenter.state().speaking;
-    if (now !== speaking) publish({ type: 'hearing', state: now ? 'hearing' : live.draft().paused ? 'paused' : 'listening' });
-    speaking = now;
+    const before = speaking;
+    speaking = segmenter.state().speaking;
+    if (before !== speaking) publish({ type: 'hearing', state: state() });
   };
+  const awake = (): void => { waking = false; publish({ type: 'hearing', state: state() }); };
+  ear.waking?.then(awake, () => undefined);
   const take = (phrases: readonly Phrase[]): void => { phrases.forEach(queue); tell(); };
 
   return {
+    state,
     push: async (samples, exam, at, ownVoiceMs = 0) => {
       const last = marks.at(-1);
       if (!last || last.exam !== exam || last.at + (stream - last.stream) !== at) marks = [...marks.slice(-99), { stream, exam, at }];

@@ -1,6 +1,6 @@
 /** One exam after another at one microphone: sound to the journal, then to the ear. */
 import type { DraftEvent } from '../../parser/contract/draft.ts';
-import type { FromServer } from '../../parser/contract/wire.ts';
+import type { FromServer, HearingState } from '../../parser/contract/wire.ts';
 import type { Journal } from '../audio/journal.ts';
 import type { Chunk } from '../http/doors.ts';
 import type { Live } from '../session/live.ts';
@@ -11,6 +11,7 @@ import { openListening } from './listening.ts';
 
 export interface Sitting {
   readonly live: Live;
+  readonly state: () => HearingState;
   /**
    * `first`: the first chunk since its sender named the epoch; only there a jump in numbers means that sound is lost for good.
    * Resolves true once the chunk is on the disk, false when by then another exam is on: its sender sends it again, to that one.
@@ -105,6 +106,7 @@ export async function openSitting(live: Live, ear: Ear, journals: Journals, publ
 
   return {
     live,
+    state: listening.state,
     sound: (chunk, first) => {
       if (first) gate = inFlight;
       const kept = keep(chunk, first, gate);

@@ -3,7 +3,6 @@ import { X509Certificate } from 'node:crypto';
 import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { hostname, networkInterfaces } from 'node:os';
 import { join } from 'node:path';
-import { generate } from 'selfsigned';
 
 /** IPv4 addresses on the local network, and the machine's own name there. */
 export function lanNames(): { readonly addresses: readonly string[]; readonly host: string } {
@@ -21,6 +20,7 @@ export async function certificateFor(dataDir: string, addresses: readonly string
     const read = new X509Certificate(cert);
     if (addresses.every((address) => read.checkIP(address)) && new Date(read.validTo).getTime() - now.getTime() > 30 * 86_400_000) return { key, cert, print: read.fingerprint256 };
   }
+  const { generate } = await import('selfsigned');
   const made = await generate([{ name: 'commonName', value: 'Quidnote on this network' }], {
     keyType: 'ec', notBeforeDate: new Date(now.getTime() - 86_400_000), notAfterDate: new Date(now.getTime() + 397 * 86_400_000), algorithm: 'sha256',
     extensions: [

@@ -3,8 +3,6 @@ import { createRequire } from 'node:module';
 import { createHash } from 'node:crypto';
 import { Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import pacote from 'pacote';
-import { Parser } from 'tar';
 
 export type Pinned = {
   readonly name: string;
@@ -23,6 +21,8 @@ export type Pinned = {
 export async function filesOfPackage(
   pinned: Pinned, paths: readonly string[], onBytes: (done: number) => void,
 ): Promise<ReadonlyMap<string, Buffer>> {
+  // Much to load, and needed once.
+  const [{ default: pacote }, { Parser }] = await Promise.all([import('pacote'), import('tar')]);
   const options = { ...(await npmSettings()), integrity: pinned.integrity };
   const found = new Map<string, Buffer>();
   await pacote.tarball.stream(`${pinned.name}@${pinned.version}`, async (stream) => {

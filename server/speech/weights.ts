@@ -39,10 +39,12 @@ export type WeightsPaths = {
 
 export type WeightsProgress = { readonly label: string; readonly doneBytes: number; readonly totalBytes: number };
 
+export type WeightsTrouble = 'cannot-fetch' | 'wrong-file' | 'cannot-write' | 'not-loaded';
+
 export class WeightsError extends Error {
   override readonly name = 'WeightsError';
-  readonly code: 'cannot-fetch' | 'wrong-file' | 'cannot-write';
-  constructor(code: 'cannot-fetch' | 'wrong-file' | 'cannot-write', message: string, options?: { cause?: unknown }) {
+  readonly code: WeightsTrouble;
+  constructor(code: WeightsTrouble, message: string, options?: { cause?: unknown }) {
     super(message, options);
     this.code = code;
   }
@@ -121,6 +123,11 @@ async function keep(dir: string, file: WeightFile, bytes: Buffer | undefined): P
     throw cannotWrite(dir, cause);
   }
 }
+
+/** The files are the pinned ones, and yet the recogniser cannot be made of them: what was made from them is damaged, or memory is short. */
+export const notLoaded = (dir: string, cause: unknown): WeightsError => new WeightsError('not-loaded',
+  `The recogniser could not be loaded (${cause instanceof Error ? cause.message : String(cause)}). Sound that was kept is safe, and is read at the next start. `
+  + `Remove the folder ${dir} and start again: it is fetched and made anew. If that does not help, the machine may be short of memory.`, { cause });
 
 const cannotWrite = (dir: string, cause: unknown): WeightsError => new WeightsError('cannot-write',
   `The cache folder ${dir} cannot be written (${cause instanceof Error ? cause.message : String(cause)}). Free some space, or name another folder with QUIDNOTE_CACHE.`, { cause });

@@ -15,7 +15,7 @@ const held = (fields: object, state: DraftItem['state'] = 'open'): DraftItem => 
 describe('the state in one word', () => {
   const live: Known = { phase: 'live', microphone: 'ok', hearing: 'listening', paused: false };
   test.each<[Partial<Known>, string]>([
-    [{ phase: 'ready' }, 'Ready'], [{}, 'Listening'], [{ hearing: 'hearing' }, 'Hearing you'], [{ hearing: 'reading' }, 'Reading'],
+    [{ phase: 'ready' }, 'Ready'], [{}, 'Listening'], [{ hearing: 'hearing' }, 'Hearing you'], [{ hearing: 'reading' }, 'Reading'], [{ hearing: 'getting-ready' }, 'Getting ready'],
     [{ paused: true }, 'Paused'], [{ hearing: 'paused' }, 'Paused'], [{ phase: 'finishing', microphone: 'lost' }, 'Finishing'],
   ])('%j', (known, word) => expect(headline({ ...live, ...known }).word).toBe(word));
   test('a microphone in trouble outweighs all that goes on', () => {

@@ -15,8 +15,12 @@ export const headline = ({ phase, microphone, hearing, paused }: Known): Headlin
   if (paused || hearing === 'paused') return { word: 'Paused', mood: 'still' };
   if (hearing === 'hearing') return { word: 'Hearing you', mood: 'now' };
   if (hearing === 'reading') return { word: 'Reading', mood: 'now' };
+  if (hearing === 'getting-ready') return { word: 'Getting ready', mood: 'rest' };
   return { word: 'Listening', mood: 'rest' };
 };
+
+/** While the recogniser is still being loaded. */
+export const gettingReady = 'Speak already: the sound is kept, and read in a moment.';
 
 /** What to do about a microphone, below the headline. */
 export const microphoneAdvice: Readonly<Record<MicrophoneState, string | null>> = {

@@ -8,7 +8,7 @@ import { askedNow } from '../fold.ts';
 import { draft, openDoubts, standing } from '../state.ts';
 import { Ask } from './Ask.tsx';
 import { Bar } from './Bar.tsx';
-import { elapsed, headline, microphoneAdvice } from './headline.ts';
+import { elapsed, gettingReady, headline, microphoneAdvice } from './headline.ts';
 import { LevelBar } from './Level.tsx';
 import { sunlight } from './light.ts';
 import { Ready } from './Ready.tsx';
@@ -93,6 +93,7 @@ function Notes() {
   return (
     <div class="live-notes" role="status">
       {advice && <p>{advice}</p>}
+      {phase.value === 'live' && hearing.value === 'getting-ready' && <p>{gettingReady}</p>}
       {waits && <p>{joined.value ? 'Catching up' : 'The line is down'}: {seconds === 1 ? 'one second' : `${seconds} seconds`} of sound kept here, will be sent.</p>}
       {trouble.value && <p role="alert">{trouble.value.message}</p>}
     </div>

@@ -3,26 +3,24 @@ import { access, readFile, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sha256 } from '../npmPackage.ts';
+import { applyAdapter } from './adapter/apply.ts';
 
 const ADAPTER = new URL('./adapter/adapter.bin', import.meta.url);
 const APPLY = new URL('./adapter/apply.ts', import.meta.url);
 const FORMAT = new URL('./adapter/onnx.ts', import.meta.url);
-
-type Apply = (paths: { decoderPath: string; adapterPath: string; outPath: string }) => Promise<{ sha256: string }>;
 
 /**
  * @param dir the folder that holds `decoder_model_merged.onnx`
  * @returns the adapted decoder's path, named by what it was made from; undefined where the project carries no adapter
  */
 export async function adaptedDecoder(dir: string): Promise<string | undefined> {
-  if (!(await exists(ADAPTER)) || !(await exists(APPLY))) return undefined;
+  if (!(await exists(ADAPTER))) return undefined;
   const decoderPath = join(dir, 'decoder_model_merged.onnx');
   const made = await Promise.all([readFile(decoderPath), readFile(ADAPTER), readFile(APPLY), readFile(FORMAT)]);
   const path = join(dir, `decoder-trade-${sha256(Buffer.concat(made)).slice(0, 16)}.onnx`);
   if (await exists(path)) return path;
   const part = `${path}.${process.pid}.part`;
   try {
-    const { applyAdapter } = (await import(APPLY.href)) as { applyAdapter: Apply };
     await applyAdapter({ decoderPath, adapterPath: fileURLToPath(ADAPTER), outPath: part });
     await rename(part, path);
   } finally {
