@@ -1,4 +1,4 @@
-import { copyFile, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs/promises';
+import { copyFile, mkdtemp, readFile, readdir, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterEach, beforeEach, expect, inject, test, vi } from 'vitest';
@@ -53,3 +53,17 @@ test('the cache folder follows the user', () => {
   expect(defaultCacheDir({ QUIDNOTE_CACHE: '/a' })).toBe('/a');
   expect(defaultCacheDir({ XDG_CACHE_HOME: '/b' })).toBe('/b/quidnote');
 });
+
+test('an adapted decoder that was cut or changed in the cache is made again, never used', async () => {
+  const cacheDir = join(home, 'cache');
+  const { tradeDecoder } = await ensureWeights({ cacheDir, from: await localCopy() });
+  const whole = await readFile(tradeDecoder!);
+  await truncate(tradeDecoder!, 1_000_000);
+  expect((await ensureWeights({ cacheDir })).tradeDecoder).toBe(tradeDecoder);
+  expect((await readFile(tradeDecoder!)).equals(whole)).toBe(true);
+  const changed = Buffer.from(whole);
+  changed[5_000_000] = changed[5_000_000]! ^ 1;
+  await writeFile(tradeDecoder!, changed);
+  await ensureWeights({ cacheDir });
+  expect((await readFile(tradeDecoder!)).equals(whole)).toBe(true);
+}, 60_000);
