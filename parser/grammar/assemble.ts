@@ -149,6 +149,8 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
     const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
     const after = groups.filter((g) => fits(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && (g.subject === undefined || g.subject === h) && !stopBetween(role, mark, g.marks[0] as number));
+    // "step on two oh nine, two ten worn": of two places behind the finding before, the second is this one's.
+    const ownBefore = before !== undefined && h > 0 && groups.filter((g) => fits(g) && (g.marks[0] as number) > (heads[h - 1] as Head).mark && (g.marks[0] as number) < mark).length > 1;
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
     // "lower left wave, crest at three oh nine": the row that has it and the tooth where it is highest.
     const crest = heads[h]?.condition?.id === 'wave' && after[0] !== undefined && after[0].placings.every(({ raw }) => raw.codes !== undefined) && crested(tokens);
@@ -168,7 +170,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       const row = (bond === 'beside' || crest) && before ? [...before.placings] : [];
       placings[h] = [...row, ...after[0].placings];
       forward[h] = true;
-    } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before)) {
+    } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before) && !ownBefore) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
       const same = ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) === ruledOut(heads[h + 1] as Head, scopes[h + 1] as readonly Scope[]);
       placings[h] = same ? placings[h + 1] as readonly Placing[] : [];

@@ -17,7 +17,7 @@ type Shape = 'teeth' | 'region' | 'side';
 interface Unit { readonly at: number; readonly as: 'place' | 'mod' | 'cue' | 'stop'; readonly kind: string }
 
 const joins = new Set(['and', 'or', 'nor', 'but', 'plus', 'then', 'though']);
-const turning = new Set(['absent', 'suspected', 'before', 'except']);
+const turning = new Set(['absent', 'suspected', 'before', 'except', 'now']);
 
 /** The marks with what was left unsaid put back; the same list where nothing was. */
 export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): Whole {
@@ -108,7 +108,9 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     const ownFirst = between.findIndex(({ as, kind }) => as === 'mod' && used.has(kind));
     const follows = units.slice(u + 1, places[k + 2] ?? units.length).filter(({ as }) => as === 'mod');
     const same = sameAfter(marks, tokens, b);
-    const cut = same ? b : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
+    // A turn put in says where the next one begins.
+    const put = between.find(({ as, at }) => as === 'cue' && marks[at]?.from === marks[at]?.to);
+    const cut = same ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
     if (cut === undefined) return [];
     start = ownFirst >= 0 ? last + 1 + ownFirst : u;
     return [cut];

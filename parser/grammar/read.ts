@@ -16,6 +16,8 @@ import { bodyOf } from './meaning.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
+import { restated } from './restated.ts';
+import { turned } from './turns.ts';
 import { treatmentsOf } from './treatments.ts';
 import { workRules, type Claimed } from './work.ts';
 
@@ -36,7 +38,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const corrected = selfCorrected(tokenise(words));
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: scanned, steps } = scan(tokens);
-  const marks = leaning(scanned, tokens, carry);
+  const marks = turned(restated(leaning(scanned, tokens, carry), tokens), tokens);
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
   const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));

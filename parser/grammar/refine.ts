@@ -59,6 +59,8 @@ const blind: Rule = (reads) => {
   if (!before || !wolf || !own || !body || wolf.condition !== 'wolf-tooth') return reads;
   const side = reads[at]?.clause.placings.filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0])).map(({ raw }) => raw).findLast((raw) => raw.side === 'left' || raw.side === 'right')?.side;
   const teeth = side === undefined ? teethOf(wolf) : teethOf(wolf).filter((t) => (side === 'left') === [2, 3].includes(quadrantOf(t)));
+  // "wolf tooth upper right, blind one upper left": another tooth, with a place of its own.
+  if (teeth.length === 0) return reads;
   const there = become(own, { place: { teeth: [...teeth] } }, 'one of those named');
   const rest = { ...there, doubts: [] };
   return teeth.length === teethOf(wolf).length && side === undefined

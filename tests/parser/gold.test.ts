@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { explain } from '../../parser/index.ts';
 import { difference } from '../match.ts';
 import { goldRoot, headerOf, readLines, rowsOf } from './corpus.ts';
+import { sound } from './sound.ts';
 
 const known = new Set(JSON.parse(readFileSync(join(goldRoot, '../known-failures.json'), 'utf8')) as string[]);
 const rows = rowsOf(goldRoot);
@@ -14,7 +15,8 @@ function faultsOf(row: (typeof rows)[number]): string | undefined {
   const faults = results.flatMap((result, i) => {
     const { missing, extra } = difference(row.lines[i]?.expect ?? {}, result);
     const unaccounted = result.utterance.words.filter(({ as }) => !/^(item:|doubt:|command$|filler$|leftover$)/.test(as)).map(({ w }) => w);
-    return missing.length + extra.length + unaccounted.length === 0 ? [] : [[explain(result), ...missing.map((m) => `  missing ${m}`), ...extra.map((e) => `  extra   ${e}`)].join('\n')];
+    const unsound = sound(result);
+    return missing.length + extra.length + unaccounted.length + unsound.length === 0 ? [] : [[explain(result), ...unsound, ...missing.map((m) => `  missing ${m}`), ...extra.map((e) => `  extra   ${e}`)].join('\n')];
   });
   return faults.length === 0 ? undefined : faults.join('\n');
 }

@@ -8,6 +8,7 @@ import { chatter, sample } from '../../parser/sampler/index.ts';
 import { difference } from '../match.ts';
 import { readLines } from './corpus.ts';
 import { seeded } from './seeded.ts';
+import { sound } from './sound.ts';
 
 const tradeWords = [...new Set(spokenForms().flatMap((form) => form.split(' '))), 'no', 'and', 'or', 'sorry', 'i', 'mean', 'not', 'between', 'behind', 'that', 'the', 'oh', 'one', 'two', 'three', 'four', 'nine', 'ten', 'point', 'hundred', 'to'];
 const accounted = /^(item:|doubt:|command$|filler$|leftover$)/;
@@ -38,6 +39,22 @@ describe('any words', () => {
     const result = parse(heard(['one oh six hook', 'two oh six hook']), emptyContext());
     // Posterior of the first of two with log scores 0 and -1: 1 / (1 + e^-1) = 0.731.
     expect(result.items[0]?.evidence.sure).toBeCloseTo(0.731, 3);
+  });
+});
+
+describe('what is made stands by its schema', () => {
+  test('of words of the trade in any order', () => {
+    fc.assert(fc.property(fc.array(fc.constantFrom(...tradeWords), { minLength: 2, maxLength: 14 }), (words) => { expect(sound(parseText('p/1', words.join(' '), emptyContext()))).toEqual([]); }), { numRuns: 300, seed: 9 });
+  });
+  test('of spoken forms with places and numbers between them, phrase after phrase', () => {
+    const forms = spokenForms();
+    const filling = ['no', 'and', 'on', 'upper left', 'one oh six', 'two ten', 'three mil', 'grade two', 'except', 'but', 'last year', 'now', 'both', 'the right', 'not', 'one', 'the sixes'];
+    const phrase = fc.array(fc.oneof(fc.constantFrom(...forms), fc.constantFrom(...filling)), { minLength: 1, maxLength: 6 }).map((parts) => parts.join(' '));
+    fc.assert(fc.property(fc.array(phrase, { minLength: 1, maxLength: 4 }), (lines) => { expect(readLines(lines).flatMap(sound)).toEqual([]); }), { numRuns: 600, seed: 9 });
+  });
+  test('of every sampled sentence', () => {
+    const random = seeded(9);
+    expect(Array.from({ length: 500 }, () => sample(random)).flatMap((one) => readLines([...one.before, one.text]).flatMap(sound))).toEqual([]);
   });
 });
 

@@ -1,0 +1,83 @@
+/**
+ * Where one breath turns from what is there to what is not, or back: "ulcer right cheek, no left", "no ulcers on the right, one
+ * on the left cheek", "two oh six has a hook, one oh six doesn't". The side alone is filled up to the whole place it answers to,
+ * and the turn is put before the place it is said of.
+ */
+import type { ScopeCue } from '../lexicon/scopes.ts';
+import { contrary, counting } from '../lexicon/scopes.ts';
+import { onSide } from './ellipsis.ts';
+import type { RawPlace } from './places.ts';
+import { lastApart } from './restated.ts';
+import { isHead, type Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+const text = (tokens: readonly Token[], mark: Mark): readonly string[] => tokens.slice(mark.from, mark.to).map(({ t }) => t);
+const cueOf = (mark: Mark | undefined): ScopeCue | undefined => mark?.terms?.flatMap((t) => (t.k === 'cue' && t.cue.kind === undefined ? [t.cue] : []))[0];
+const put = (at: number, means: 'absent' | 'now'): Mark => ({ from: at, to: at, terms: [{ k: 'cue', cue: { say: [], means, looks: 'forward' } }] });
+const bareSide = (raw: RawPlace | undefined): 'left' | 'right' | undefined => (raw && (raw.side === 'left' || raw.side === 'right') && raw.codes === undefined && raw.jaw === undefined && raw.region === undefined && raw.positions === undefined && !raw.row && raw.quadrants === undefined && !raw.all && raw.joined === undefined ? raw.side : undefined);
+const small = ({ terms, place }: Mark): boolean => place === undefined && terms !== undefined && terms.every((t) => t.k === 'glue' || t.k === 'filler');
+const counts = new Set(counting);
+const contraries = new Set(contrary);
+
+export function turned(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  if (!marks.some(isHead) || !marks.some(({ place }) => place)) return marks;
+  const apart = marks.flatMap((mark, i) => (mark.place?.codes && marks.slice(0, i).some(isHead) && contraries.has(tail(behind(marks, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : [mark]));
+  return wholeSides(withTurns(apart, tokens));
+}
+
+/** "ulcer right cheek, no left": the side stands for that side of the place named on the other one. */
+function wholeSides(marks: readonly Mark[]): readonly Mark[] {
+  const named = marks.flatMap(({ place }, i) => (place ? [i] : []));
+  return marks.map((mark, i) => {
+    const side = bareSide(mark.place);
+    const at = named.indexOf(i);
+    if (side === undefined) return mark;
+    // Only across a turn: "both sixes, left three mil" is another rule's.
+    const other = [at - 1, at + 1].map((k) => named[k]).find((k) => k !== undefined && turnsBetween(marks, Math.min(k, i), Math.max(k, i)));
+    const whole = other === undefined ? undefined : marks[other]?.place;
+    if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both') return mark;
+    const filled = onSide({ ...whole, side: 'both' }, side);
+    return filled ? { ...mark, place: filled } : mark;
+  });
+}
+const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent') || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
+
+/** The turns that stand behind their place, or in a pronoun, put where a word of ruling out would stand. */
+function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const out: Mark[] = [];
+  let ruled = false;
+  let said = false;
+  marks.forEach((mark, i) => {
+    const words = text(tokens, mark);
+    if (isHead(mark) && !mark.place) { ruled = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'absent'; said = true; }
+    // "... one on the left", "... three mil on two oh six": after what was ruled out, something is there.
+    const next = marks.slice(i + 1).find((m) => !small(m));
+    const one = mark.to - mark.from === 1 && small(mark) && counts.has(words[0] ?? '');
+    const turns = said && ruled && next?.place !== undefined && marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) && (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
+    if (turns) { out.push(put(mark.from, 'now')); ruled = false; }
+    // "..., one oh six doesn't", "... right side there's two": what is said of the place behind it.
+    const rest = mark.place && said && !isHead(mark) ? behind(marks, i) : undefined;
+    const told = tail(rest, tokens);
+    if (rest !== undefined && !ruled && contraries.has(told)) out.push(put(mark.from, 'absent'));
+    else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))) out.push(put(mark.from, 'now'));
+    out.push(said && out.at(-1)?.from === out.at(-1)?.to || !belongsToTurn(marks, i, tokens) ? mark : { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] });
+  });
+  return out;
+}
+
+/** The few small words between a place and the end of the phrase, or the next place. */
+function behind(marks: readonly Mark[], at: number): readonly Mark[] | undefined {
+  const end = marks.findIndex((mark, i) => i > at && (mark.place !== undefined || mark.terms?.some((t) => t.k === 'stop')));
+  const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
+  return rest.length > 0 && rest.length <= 4 && rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || typeof mark.number === 'number') ? rest : undefined;
+}
+
+const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string => (rest ?? []).map((m) => text(tokens, m).join(' ')).join(' ');
+
+/** A word of ruling out behind its place, once the turn stands before it. */
+function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {
+  if (cueOf(marks[at])?.means !== 'absent') return false;
+  const place = marks.slice(0, at).findLastIndex(({ place: raw }) => raw !== undefined);
+  const rest = place > 0 && marks.slice(0, place).some((m) => isHead(m)) ? behind(marks, place) : undefined;
+  return rest !== undefined && contraries.has(tail(rest, tokens));
+}
