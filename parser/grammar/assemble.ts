@@ -299,7 +299,9 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
       while (heads[h + 1] && listGoesOn(heads, h, link, role)) { h += 1; (scopes[h] as Scope[]).push(forward.means as Scope); }
     } else if (back && previous >= 0 && ['absent', 'suspected', 'before'].includes(back.means)) {
       (scopes[previous] as Scope[]).push(back.means as Scope);
-      for (let h = previous; h > 0 && ['and', 'or'].includes(link((heads[h - 1] as Head).mark, (heads[h] as Head).mark)); h -= 1) (scopes[h - 1] as Scope[]).push(back.means as Scope);
+      // "hooks, ramps, waves, none of those": all that was listed.
+      const listed = tokens.slice(mark.from, mark.to).some(({ t }) => ['those', 'these', 'them', 'above', 'either'].includes(t));
+      for (let h = previous; h > 0 && (listed && !role.slice((heads[h - 1] as Head).mark, (heads[h] as Head).mark).some((r) => r === 'place' || r === 'stop') || ['and', 'or'].includes(link((heads[h - 1] as Head).mark, (heads[h] as Head).mark))); h -= 1) (scopes[h - 1] as Scope[]).push(back.means as Scope);
     }
   });
   return scopes;
@@ -360,10 +362,10 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const kind = kindOf(mark);
     const figure = mark.measure !== undefined || mark.grade !== undefined;
     const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
-    const lead = figure && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || !role.slice(before, i).includes('place') || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
+    const lead = figure && !(tokens[mark.to - 1]?.ends === true) && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || !role.slice(before, i).includes('place') || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
     const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
     // "broken, buccal slab gone": a word right before a name describes it.
-    const describes = !figure && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
+    const describes = !figure && !(tokens[mark.to - 1]?.ends === true && holds(heads[previous] as Head, mark)) && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
     // "ramp six mil, ulcer on the cheek": a comma behind a size closes it off, one before it opens the next.
     const ends = (at: number): boolean => tokens[at]?.ends === true;
     if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && !ends(mark.from - 1) && !own) { (mods[previous] as number[]).push(i); return; }

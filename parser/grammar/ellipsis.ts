@@ -6,9 +6,9 @@
 import type { Roles } from './assemble.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { sameAgain } from './figures.ts';
-import type { RawPlace } from './places.ts';
+import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
-import { quadrantOf } from './teeth.ts';
+import { codeOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -33,9 +33,9 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     ends[h] = end;
     const out = ruled ? -1 : marks.findIndex((mark, i) => i > head.mark && isExcept(mark));
     const start = h === 0 ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
-    const units = unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end));
+    const units = withoutLead(marks, head.mark, unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)));
     const { from, to } = marks[head.mark] as Mark;
-    const bySide = narrowed(marks, units);
+    const bySide = narrowed(marks, units) ?? wholeThenParts(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units);
     const but = ruled ? exceptCut(marks, role, head.mark, next, cuts) : undefined;
     bySide?.places.forEach((raw, at) => places.set(at, raw));
@@ -63,6 +63,14 @@ function exceptCut(marks: readonly Mark[], role: Roles['role'], head: number, ne
   const first = one?.places[0];
   const maybe = first === undefined ? undefined : marks.findIndex((_, i) => i > (one?.cue ?? 0) && role[i] === 'cue');
   return first === undefined || cuts.includes(first) || first > next || role.slice(first, next).includes('head') || next < marks.length && !role.slice(next).includes('place') ? undefined : maybe !== undefined && maybe >= 0 && maybe < first ? maybe : first;
+}
+
+/** "upper right, hook at the back of the last one": the quadrant only leads to the tooth. */
+function withoutLead(marks: readonly Mark[], head: number, units: readonly Unit[]): readonly Unit[] {
+  const [a, b] = units.filter(({ as }) => as === 'place').map(({ at }) => at);
+  const [lead, tooth] = [marks[a ?? -1]?.place, marks[b ?? -1]?.place];
+  if (a === undefined || a > head || b === undefined || b < head || lead?.codes !== undefined || lead?.positions !== undefined || lead?.region !== undefined || lead?.jaw === undefined || tooth?.positions?.length !== 1) return units;
+  return lead.jaw === tooth.jaw && lead.side === tooth.side ? units.filter(({ at }) => at !== a) : units;
 }
 
 /** Where the next finding's own stretch begins: its place, when that stands before it. */
@@ -147,6 +155,32 @@ function narrowed(marks: readonly Mark[], units: readonly Unit[]): { readonly cu
   const left = other ? whole : sides.length === 2 ? undefined : onSide(whole, said[0]?.side === 'left' ? 'right' : 'left');
   if (sides.length === 1 && left === undefined) return undefined;
   return { cuts: left === undefined ? starts.slice(1) : starts, places: new Map([[(units[first] as Unit).at, left], ...sides.map(({ at }, i) => [at, parts[i]] as const)]) };
+}
+
+/** "pockets at three oh nine and three ten, five mil on the nine, three mil on the ten": each part has its own, and the rest none of it. */
+function wholeThenParts(marks: readonly Mark[], units: readonly Unit[]): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
+  const first = units.findIndex(({ as }) => as === 'place');
+  const whole = marks[units[first]?.at ?? -1]?.place;
+  const rest = units.slice(first + 1);
+  const parts = rest.filter(({ as }) => as === 'place');
+  const teeth = whole && !['adjacent', 'between', 'pairs', 'or'].includes(whole.joined ?? '') ? teethIn(whole) : [];
+  if (teeth.length < 2 || parts.length === 0 || rest.some(({ as }) => as === 'cue' || as === 'stop')) return undefined;
+  const of = parts.map(({ at }) => teethIn(marks[at]?.place as RawPlace));
+  if (of.some((codes) => codes.length === 0 || codes.length === teeth.length || !codes.every((code) => teeth.includes(code)))) return undefined;
+  const sizeFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
+  const sizeLast = rest[0]?.as === 'place' && rest.at(-1)?.as === 'mod';
+  const each = rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod');
+  if (!(sizeFirst || sizeLast) || !each) return undefined;
+  const starts = parts.map((unit) => { let u = rest.indexOf(unit); if (sizeFirst) while (rest[u - 1]?.as === 'mod') u -= 1; return (rest[u] as Unit).at; });
+  const left = teeth.filter((code) => !of.some((codes) => codes.includes(code)));
+  return { cuts: left.length > 0 ? starts : starts.slice(1), places: new Map([[(units[first] as Unit).at, left.length > 0 ? { codes: left, joined: left.length === 1 ? 'one' as const : 'and' as const } : undefined]]) };
+}
+
+/** The teeth of a place that names them: by their numbers, or by position and quadrant. */
+function teethIn(raw: RawPlace): readonly string[] {
+  if (raw.codes) return raw.codes;
+  const quadrants = quadrantsOf(raw);
+  return raw.positions && raw.region === undefined ? (quadrants.length > 0 ? quadrants : raw.plural ? [1, 2, 3, 4] : []).flatMap((q) => (raw.positions ?? []).map((p) => codeOf(q, p))) : [];
 }
 
 /** The part of a place that lies on one side; undefined where the place does not hold both sides. */

@@ -29,7 +29,7 @@ export const sameAgain: ReadonlySet<string> = new Set(['same', 'ditto', 'likewis
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
-  if (!marks.some((mark) => mark.number !== undefined || (mark.to - mark.from === 1 && tokens[mark.from]?.t === 'one'))) return marks;
+  if (!marks.some((mark) => mark.number !== undefined || (tokens[mark.to - 1]?.t === 'one'))) return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
   const around = (from: number, to: number): string => tokens.slice(Math.max(0, from), to).map(({ t }) => t).join(' ');
   const out: Mark[] = [];
@@ -38,6 +38,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (i <= joined) return;
     const whole = placedBehind(mark, i);
     if (whole) { out.push(whole.mark); joined = whole.last; return; }
+    const end = endOfRow(mark);
+    if (end) { out.push(end); return; }
     const value = mark.number ?? (word(mark.from) === 'one' && mark.to - mark.from === 1 && small(mark) ? 1 : undefined);
     out.push(value === undefined ? mark : graded(mark, value, i) ?? sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark);
   });
@@ -59,7 +61,9 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (mark.number !== undefined && unitBehind?.unit !== undefined) return { from: mark.from, to: mark.to, measure: { value, unit: unitBehind.unit, about: false, ...(unitBehind.what ? { what: unitBehind.what } : {}) } };
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
     const leads = ['on', 'at', 'to'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
-    const trails = mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || word(mark.to) === 'and');
+    // "... four mil and two oh six about three": the unit stays.
+    const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
+    const trails = mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) && (i === marks.length - 1 || word(mark.to) === 'and');
     // "was six mil last year, now three", "pocket five" behind a gap of two mil.
     const dated = mark.number !== undefined && (oldBefore.test(around(mark.from - 4, mark.from)) || newBefore.test(around(mark.from - 4, mark.from)) || newAfter.test(around(mark.to, mark.to + 5)) || oldAfter.test(around(mark.to, mark.to + 5)));
     if (before === undefined || !(leads || trails || dated)) return undefined;
@@ -67,7 +71,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (mark.number === undefined && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
     const { unit, what } = before.measure as NonNullable<Mark['measure']>;
-    return { from: mark.from, to: mark.to, measure: { value, about: false, ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
+    return { from: mark.from, to: mark.to, measure: { value, about: near && !['is', 'by'].includes(word(mark.from - 1)), ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
   }
 
   /** "eleven on the lower left has a ramp": the number and the quadrant behind it are one place. */
@@ -77,6 +81,14 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const raw = marks[last]?.place;
     const quadrant = raw && raw.codes === undefined && raw.positions === undefined ? quadrantIn(raw) : undefined;
     return quadrant && { mark: { from: mark.from, to: (marks[last] as Mark).to, place: { positions: [mark.number], ...quadrant } }, last };
+  }
+
+  /** "lower left, ramp on the last one": the last tooth of the row that was named. */
+  function endOfRow(mark: Mark): Mark | undefined {
+    if (!['last', 'back', 'rearmost'].includes(word(mark.from)) || mark.to - mark.from > 2 || word(mark.from - 1) !== 'the' || word(mark.from + 1) !== 'one') return undefined;
+    const here = out.findLast((m) => m.place !== undefined)?.place;
+    const quadrant = here ? quadrantIn(here) : carry.place?.map(quadrantIn).at(-1);
+    return quadrant && { from: mark.from, to: mark.from + (mark.to - mark.from === 2 ? 2 : 1), place: { positions: [11], ...quadrant }, ...(here ? {} : { carried: true as const }) };
   }
 
   /** "lower right nine cupped out, ten worn, "hook on the six", "nine's cupped out". */

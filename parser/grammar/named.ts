@@ -2,6 +2,7 @@
 import { onSide } from './ellipsis.ts';
 import { comparing } from './places.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
+import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
 export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks, tokens);
@@ -45,16 +46,27 @@ const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i
 const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
   const side = mark.place?.side;
   if (!bareSide(mark) || (side !== 'left' && side !== 'right')) return mark;
-  const at = marks.slice(0, i).findLastIndex(({ place }) => place !== undefined && place.side !== side);
-  const whole = marks[at]?.place;
+  const id = marks.slice(0, i).flatMap(({ terms }) => terms ?? []).find((t) => t.k === 'condition' && positionOf[t.id] !== undefined);
+  const at = marks.slice(0, i).findLastIndex(({ place }) => place !== undefined && place.side !== side && (place.side !== undefined || place.plural === true || (place.codes?.length ?? 0) > 1 || (place.jaw !== undefined && id !== undefined)));
+  const group = marks[at]?.place;
+  // "wolf teeth upper left and right, the left one's loose": the finding's own name says which tooth.
+  const byName = group && group.positions === undefined && group.codes === undefined && group.region === undefined && id?.k === 'condition';
+  const whole = byName ? { ...group, positions: [positionOf[id.id] as number], plural: true } : group;
   // "right jaw joint fine, left clicks": the other one of the same, once something was said of the first.
-  if (!/^ones?$/.test(text(tokens, mark.to)) && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
+  // "ulcer on the right cheek and another on the left": of the part just named.
+  const another = whole?.region !== undefined && !marks.slice(at, i).some(isHead) && tokens.slice(Math.max(0, mark.from - 4), mark.from).some(({ t }) => ['one', 'another', 'two', 'some', 'same'].includes(t));
+  if (!another && !/^ones?$/.test(text(tokens, mark.to)) && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
   const part = whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
   return part ? { ...mark, place: part } : mark;
 });
 
 /** "the canines, upper ones are clean": the ones named, not the centrals. */
 const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
+  // "the lower incisors are worn, the uppers are fine": the others of the same kind.
+  const before = marks.slice(0, i).findLast(({ place }) => place !== undefined)?.place;
+  const others = mark.place?.plural && Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') && before?.positions !== undefined && before.jaw !== undefined && before.jaw !== 'both' && before.jaw !== mark.place.jaw && /^(uppers|lowers)$/.test(text(tokens, mark.to - 1));
+  const fine = marks.slice(i + 1).find(isHead)?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality');
+  if (others && fine && marks.slice(0, i).some(isHead)) return { ...mark, place: { ...mark.place, positions: before.positions as readonly number[] } };
   const group = mark.place?.positions?.length === 1 && mark.place.positions[0] === 1 && text(tokens, mark.to - 1) === 'ones' ? marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined && place.positions[0] !== 1)?.place : undefined;
   return group?.positions && mark.place ? { ...mark, place: { ...mark.place, positions: group.positions, plural: true } } : mark;
 });

@@ -55,7 +55,7 @@ function quarterBeside(marks: readonly Mark[], from: number, to: number): readon
     const quadrants = raw && raw.codes === undefined && raw.positions === undefined && raw.region === undefined && raw.jaw !== undefined && raw.side !== undefined ? quadrantsOf(raw) : [];
     return quadrants.length === 1 ? [quadrants[0] as number, at] : undefined;
   };
-  const after = marks.findIndex((mark, i) => i > to && !small(mark));
+  const after = marks.findIndex((mark, i) => i > to && !small(mark) && typeof mark.number !== 'number');
   return one(after) ?? one(marks.slice(0, from).findLastIndex(({ place }) => place !== undefined));
 }
 

@@ -78,6 +78,8 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     }
     if (next === undefined && short === undefined) break;
     const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
+    // "one oh six and two oh six, one oh six is four mil": said again it begins anew.
+    if (codes.includes(code) && codes.at(-1) !== code) break;
     if (next?.repaired) { if (link === '' && text(tokens, after) === 'to') break; repaired = true; }
     quadrant = next?.quadrant ?? quadrant;
     to = (next ?? short as { to: number }).to;
@@ -193,6 +195,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "both upper sixes, left worse than right": the side is compared, it is not where.
     if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than') break;
     if (isBut(tokens, at)) break;
+    // "upper left, cheek raw": behind a comma the part of the mouth is another place.
+    if (tokens[at - 1]?.ends === true && raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined && longest(vocabulary, words, at, closes)?.values.some(({ k }) => k === 'region')) break;
     const found = longest(vocabulary, words, at, closes);
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
     if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;

@@ -47,7 +47,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
   let steps = 0;
   while (at < tokens.length) {
     steps += 1;
-    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readBar(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readBar(tokens, at) ?? readRightAlong(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }
@@ -110,6 +110,16 @@ function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   const single = all && next === 'the' && /^(six|seven|eight|nine|ten|eleven)$/.test(text(tokens, at + 2)) ? at + 3 : undefined;
   const to = place?.to ?? single;
   return to !== undefined && (to === tokens.length || tokens[to - 1]?.ends === true) ? { from: at, to: at + 1, terms: except } : undefined;
+}
+
+/** "packed right down", "my hand right along the row": no side. */
+function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined {
+  if (text(tokens, at) !== 'right' || !['down', 'along', 'up', 'through', 'round', 'around', 'across', 'into', 'to'].includes(text(tokens, at + 1))) return undefined;
+  if (text(tokens, at + 1) === 'to' && text(tokens, at + 2) !== 'the') return undefined;
+  const before = text(tokens, at - 1);
+  // "right along the lower left": the side comes behind.
+  const quarter = text(tokens, at + 2) === 'the' && ['upper', 'lower', 'top', 'bottom', 'left', 'right'].includes(text(tokens, at + 3)) && !['the', 'on', 'upper', 'lower', 'top', 'bottom'].includes(before);
+  return quarter ? { from: at, to: at + 1, terms: [{ k: 'filler' }] } : before === '' || ['the', 'on', 'upper', 'lower', 'top', 'bottom', 'and', 'or', 'to', 'left', 'up', 'down', 'in', 'his', 'her'].includes(before) || longest(vocabulary, [before], 0)?.values.some((t) => t.k === 'condition' || t.k === 'group') ? undefined : { from: at, to: at + 1, terms: [{ k: 'filler' }] };
 }
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
