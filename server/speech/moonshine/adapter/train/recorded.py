@@ -1,6 +1,6 @@
 """Clips folders from the shared speech data: what may train, what only reports, and the noises of each half.
 
-Usage: recorded.py SPEECH_FOLDER OUT_FOLDER. Makes `even` (phrases with even ids in two voices, which may train; `alpha` only reports), `odd-VOICE` (report only), `codes-tune`
+Usage: recorded.py SPEECH_FOLDER OUT_FOLDER. Makes `even` (phrases with even ids in two voices, which train), `even-alpha` (never trained; to choose between trainings), `odd-VOICE` (report only), `codes-tune`
 and `codes-report` (three people's digits, takes 0 to 4 and 5 to 9, joined to tooth codes; neither trains), `noise-tune`, `noise-report`.
 """
 import sys
@@ -27,6 +27,8 @@ def phrases(folder: Path, out: Path) -> None:
         print(f"odd-{voice}", clips.write(out / f"odd-{voice}", odd))
     even = (("even", voice, sound(folder / f"{name}_{voice}.opus"), sentence(words)) for name, words in rows if int(name[1:]) % 2 == 0 for voice in ("kumo", "gongitsune"))
     print("even", clips.write(out / "even", even))
+    chosen = (("even", "alpha", sound(folder / f"{name}_alpha.opus"), sentence(words)) for name, words in rows if int(name[1:]) % 2 == 0)
+    print("even-alpha", clips.write(out / "even-alpha", chosen))
 
 
 def codes(folder: Path, takes: range, seed: int):

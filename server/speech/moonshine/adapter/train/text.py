@@ -1,7 +1,7 @@
 """The words that the trade adapter is trained on: said (as a voice is to say it), and written (as the recogniser is to write it).
 
-Usage: text.py SENTENCES.txt CHATTER.txt FORMS.txt COMMANDS.txt PHRASES.tsv EXAMS_DIR OUT.tsv
-The first four come from fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
+Usage: text.py SENTENCES.txt CHATTER.txt FORMS.txt COMMANDS.txt GOLD.txt PHRASES.tsv EXAMS_DIR OUT.tsv
+The first five come from fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
 OUT has a line `kind, said, written` for each sentence; at least a third is plain English and talk, a tenth bare tooth codes.
 """
 import collections
@@ -13,7 +13,7 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 DIGITS = "zero one two three four five six seven eight nine ten eleven".split()
-SHARES = {"trade": 8600, "joint": 2000, "shaped": 2600, "code": 3000, "plain": 10800, "talk": 900, "visit": 1200, "command": 500}
+SHARES = {"trade": 8600, "joint": 2000, "gold": 6000, "shaped": 2600, "code": 3000, "plain": 12000, "talk": 900, "visit": 1200, "command": 500}
 # Each word of the lexicon is said at least so often, in forms that hold it.
 LEAST_OF_A_WORD = 6
 
@@ -146,7 +146,7 @@ def fortunes(folder: Path = Path("/usr/share/games/fortunes")) -> list[str]:
     return sorted(set(found))
 
 
-def main(sentences: str, chatter: str, forms: str, commands: str, phrases: str, exams: str, out: str) -> None:
+def main(sentences: str, chatter: str, forms: str, commands: str, gold: str, phrases: str, exams: str, out: str) -> None:
     draw = random.Random(20260304)
     rows = [line.split("\t") for line in Path(phrases).read_text().splitlines() if line]
     kept_out = {bare(words) for name, words in rows if int(name[1:]) % 2 == 1}
@@ -157,9 +157,11 @@ def main(sentences: str, chatter: str, forms: str, commands: str, phrases: str, 
     plain = fortunes()
     draw.shuffle(plain)
     trade = Path(sentences).read_text().splitlines()
+    by_hand = sorted(set(map(bare, Path(gold).read_text().splitlines())))
+    draw.shuffle(by_hand)
     steering = Path(commands).read_text().splitlines()
     makers = {
-        "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: shaped(draw), "plain": iter(plain).__next__,
+        "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: shaped(draw), "plain": iter(plain).__next__, "gold": iter(by_hand).__next__,
         "talk": iter(draw.sample(talk, len(talk))).__next__, "visit": lambda: visit(draw, names),
     }
     lines, seen = [], set(kept_out)
