@@ -4,9 +4,9 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { quadrantsOf, readCodes, type RawPlace } from './places.ts';
+import { readCodes } from './places.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
-import { areNeighbours, codeOf } from './teeth.ts';
+import { areNeighbours } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 const joins = new Set(['and', 'or', 'to', 'plus', 'through', 'with']);
@@ -23,7 +23,7 @@ export function lastApart(mark: Mark, tokens: readonly Token[]): readonly Mark[]
 
 export function restated(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => (place?.codes?.length ?? 0) > 0)) return marks;
-  return again(marks.flatMap((mark, i) => (betweenTwo(marks, tokens, i) || twice(mark) ? lastApart(mark, tokens) : [mark])), tokens);
+  return marks.flatMap((mark, i) => (betweenTwo(marks, tokens, i) || twice(mark) ? lastApart(mark, tokens) : [mark]));
 }
 
 /** A list that says one tooth twice: the second time it is said of that tooth alone. */
@@ -43,29 +43,4 @@ function betweenTwo(marks: readonly Mark[], tokens: readonly Token[], at: number
   const gap = areNeighbours(codes.at(-2) as string, codes.at(-1) as string) && [first, second].some((i) => kindsOf(marks[i]).includes('S'));
   const bite = kindsOf(marks[second]).length > 0 && !kindsOf(marks[second]).includes('T');
   return !ownBefore && !ownBehind && !gap && !bite;
-}
-
-const teethOf = (raw: RawPlace | undefined): readonly string[] => raw?.codes ?? (raw?.positions && raw.region === undefined && (raw.jaw !== undefined || raw.side !== undefined || raw.plural) ? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : [1, 2, 3, 4]).flatMap((q) => (raw.positions ?? []).map((p) => codeOf(q, p))) : []);
-const isFigure = (mark: Mark | undefined): boolean => mark !== undefined && (mark.measure !== undefined || mark.grade !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'change'));
-
-/** One tooth of those named said again with a size, grade or degree of its own: it leaves the others, and the finding is put back for it. */
-function again(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  const out = [...marks];
-  for (let i = out.length - 1; i > 0; i -= 1) {
-    const own = teethOf(out[i]?.place);
-    const first = out.findIndex((mark, k) => k < i && teethOf(mark.place).length > 1 && own.every((code) => teethOf(mark.place).includes(code)));
-    const heads = out.slice(0, i).filter(isHead).length;
-    if (own.length !== 1 || first < 0 || heads !== 1 || out.slice(i + 1).some(isHead)) continue;
-    const before = out.slice(0, i).findLastIndex((mark) => !isGlue(mark));
-    const leads = isFigure(out[before]) && before > first && tokens.slice((out[before] as Mark).to, out[i]?.from).some(({ t }) => t === 'on' || t === 'at');
-    const follows = isFigure(out.slice(i + 1).find((mark) => !isGlue(mark)));
-    if (!leads && !follows) continue;
-    const left = teethOf(out[first]?.place).filter((code) => !own.includes(code));
-    out[first] = { ...(out[first] as Mark), place: { codes: left, joined: left.length === 1 ? 'one' : 'and' } };
-    const at = leads && !follows ? before : i;
-    const from = (out[at] as Mark).from;
-    out.splice(at, 0, { from, to: from, terms: [{ k: 'cue', cue: { say: [], means: 'now', looks: 'forward' } }] });
-    break;
-  }
-  return out;
 }
