@@ -154,6 +154,12 @@ export const mishearings: readonly Mishearing[] = [
   { means: 'bute', heard: ['butte', 'beaut', 'byoot'], seen: 'guess' },
   { means: 'flunixin', heard: ['flu nixon', 'flunixen', 'flew nixon', 'flu nix in', 'flue nixin'], seen: 'guess' },
   { means: 'meloxicam', heard: ['mel oxy cam', 'meloxi cam', 'mellow oxy cam', 'meloxy cam'], seen: 'guess' },
+  // Harvested: the lexicon's words said in three robotic voices the ear was not trained on (`tests/bench/misheard.ts`), heard so in two of them at least; what is another word of the trade ("steps" for seps, "diastema" for diazepam) is left to the ear's own doubt.
+  { means: 'gingivitic', heard: ['gingivae tic'], seen: 'ear' },
+  { means: 'crepitus', heard: ['cribbitus'], seen: 'ear' },
+  { means: 'halitosis', heard: ['palatalysis'], seen: 'ear' },
+  { means: 'hypersalivation', heard: ['hypercellination'], seen: 'ear' },
+  { means: 'anti inflammatories', heard: ['and two inflammatories'], seen: 'ear' },
 ];
 
 /** Numbers and sides as they are misheard: what they make is always asked about, unless it sounds the same (`digitSounds`). */
