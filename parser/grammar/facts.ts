@@ -10,6 +10,9 @@ import type { WorkRule } from './work.ts';
 
 const forms = buildTrie(factSay.flatMap(({ about, say }) => say.flatMap((form) => expand(form.replace(/\[([^[\]()]*\|[^[\]()]*)\]/g, '[($1)]')).map((words) => [words, about] as const))));
 
+/** The words that name what a sentence is about, where they stand. */
+export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => { const hit = longest(forms, words, at); return hit?.values[0] && { about: hit.values[0] as FactAbout, to: hit.to }; };
+
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
   const found = words.map((_, at) => longest(forms, words, at)).find((hit) => hit !== undefined);

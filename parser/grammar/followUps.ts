@@ -4,6 +4,7 @@ import { light } from '../lexicon/fillers.ts';
 import { timeUnits } from '../lexicon/units.ts';
 import type { ItemBody, Made } from './made.ts';
 import { readAmount } from './numbers.ts';
+import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { findingsIn } from './has.ts';
@@ -13,13 +14,18 @@ const lightWords = new Set(light);
 type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
 const says = (mark: Mark, as: string): boolean => (mark.terms ?? []).some((t) => t.k === 'work' && t.term.as === as);
 
-export const followUps: WorkRule = (marks, tokens) => {
+export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const find = (as: string): number => marks.findIndex((mark) => says(mark, as));
   const words = tokens.map(({ t }) => t);
   const after = afterIn(tokens);
   const all = marks.map((_, i) => i);
   const place = placeOf(marks);
   const make = (body: FollowUp): readonly Made[] => [{ body, marks: all, rules: ['what comes next'], doubts: [] }];
+  // "three oh nine is loose, needs the vet", "monitor": of what was named just before.
+  const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => {
+    const leant = place.place || raws === undefined || findingsIn(marks) ? undefined : placeOf(raws.map((raw): Mark => ({ from: 0, to: 0, place: raw }))).place;
+    return make(body).map((one) => (leant ? { ...one, body: { ...body, place: leant }, how: { place: 'carried' as const } } : one));
+  };
 
   if (/\b(no need (for|to call|to see) (the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
   const advise = find('advise');
@@ -35,11 +41,11 @@ export const followUps: WorkRule = (marks, tokens) => {
     const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
     const lastPlace = marks.findLast((mark, i) => mark.place !== undefined && i > refer);
     const reason = withoutPlace(reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [], marks, reasonAt + 1);
-    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
+    return leaning(named, { kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
   }
   const unknown = marks.filter((m) => m.unknown === true && !tokens.slice(m.from, m.to).every(({ t }) => lightWords.has(t))).length;
   const monitor = find('monitor');
-  if (monitor >= 0 && (place.place || after) && unknown <= 1) return make({ kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
+  if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1) return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
   if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
   if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place });

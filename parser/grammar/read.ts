@@ -41,7 +41,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const marks = turned(restated(leaning(scanned, tokens, carry), tokens), tokens);
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
-  const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [] } : mark));
+  const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [{ k: 'stop' as const }] } : mark));
   const first = roles(plain, tokens, before);
   const { marks: free, was } = elided(plain, tokens, first);
   const shared = free === plain ? first : roles(free, tokens, before);

@@ -3,23 +3,36 @@ import type { Context } from '../contract/draft.ts';
 import type { Carry } from './carry.ts';
 import { followUps } from './followUps.ts';
 import type { Made } from './made.ts';
+import type { RawPlace } from './places.ts';
 import { notExamined } from './notExamined.ts';
 import type { Mark } from './scan.ts';
+import { stretches } from './stretches.ts';
 import { sedations } from './sedations.ts';
 import { facts } from './facts.ts';
 import type { Token } from './tokens.ts';
 
 export interface Claimed { readonly made: readonly Made[]; readonly marks: ReadonlySet<number> }
-export interface Before { readonly carry: Carry; readonly context: Context }
+export interface Before { readonly carry: Carry; readonly context: Context; /** Places said earlier in the same breath. */ readonly named?: readonly RawPlace[] }
 export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before: Before) => readonly Made[];
 
 /** In this order: a dose is no size; a referral names a tooth that is no finding; "not examined" is never "normal". */
 const ordered: readonly WorkRule[] = [sedations, followUps, notExamined, facts];
 
+/** Claims by stretch of the phrase: one that names another thing is read by itself. */
 export function workRules(marks: readonly Mark[], tokens: readonly Token[], before: Before): Claimed {
-  return ordered.reduce<Claimed>((done, rule) => {
-    if (done.made.length > 0) return done;
-    const made = rule(marks, tokens, before);
-    return { made: [...done.made, ...made], marks: new Set([...done.marks, ...made.flatMap((m) => m.marks)]) };
-  }, { made: [], marks: new Set() });
+  const parts = stretches(marks, tokens);
+  const made = parts.flatMap(({ from, to }) => {
+    const first = (marks[from] as Mark).from;
+    const own = marks.slice(from, to).map((mark) => ({ ...mark, from: mark.from - first, to: mark.to - first }));
+    // What was named earlier in the breath stands ready, as what an earlier phrase named does.
+    const named = marks.slice(0, from).flatMap(({ place }) => place ?? []);
+    const ready = named.length > 0 ? { ...before, carry: { ...before.carry, place: named }, named } : before;
+    return claimed(own, tokens.slice(first, (marks[to - 1] as Mark).to), ready).map((one): Made => ({ ...one, marks: one.marks.map((m) => m + from), doubts: one.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: doubt.marks.map((m) => m + from) } : doubt)) }));
+  });
+  return { made, marks: new Set(made.flatMap((m) => m.marks)) };
+}
+
+function claimed(marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
+  for (const rule of ordered) { const made = rule(marks, tokens, before); if (made.length > 0) return made; }
+  return [];
 }
