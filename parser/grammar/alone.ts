@@ -182,13 +182,13 @@ function amended(last: Item, input: Alone, mods: readonly number[]): readonly Ma
     return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
   }
   if (last.kind === 'treatment') {
-    const now = treatmentDetails(input.marks, mods);
+    const now = treatmentDetails(input.marks, mods, input.tokens);
     return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
   }
   return [];
 }
 
-export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]): Partial<Extract<ItemBody, { kind: 'treatment' }>> {
+export function treatmentDetails(marks: readonly Mark[], mods: readonly number[], tokens: readonly Token[]): Partial<Extract<ItemBody, { kind: 'treatment' }>> {
   const out: Record<string, unknown> = {};
   for (const m of mods) {
     const mark = marks[m] as Mark;
@@ -196,10 +196,14 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
       const scale = mark.measure.unit === 'cm' ? 10 : 1;
       const value = mark.measure.value as number | readonly [number, number];
       out['amountMm'] = typeof value === 'number' ? value * scale : [value[0] * scale, value[1] * scale];
+      const basis = tokens[mark.from - 1]?.t;
+      if (basis === 'by' || basis === 'to') out['amountBasis'] = basis;
     }
     for (const term of mark.terms ?? []) {
       if (term.k === 'work' && term.term.as === 'instrument' && !ruledOutBefore(marks, m)) out['instrument'] = term.term.instrument;
       if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;
+      if (term.k === 'work' && term.term.as === 'level') out['amountBasis'] = 'level';
+      if (term.k === 'work' && term.term.as === 'outcome') out['outcome'] = term.term.outcome;
       if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id)) out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
       if (term.k === 'surface') out['surfaces'] = [...((out['surfaces'] as string[] | undefined) ?? []), term.id];
     }

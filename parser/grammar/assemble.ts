@@ -49,6 +49,10 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   // "the gap is packed": with feed; "packed the gap": work on it.
   const worked = (at: number): boolean => marks.some(({ terms }, i) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && !(t.term.id === 'pack' && (!t.term.done || i > at))));
   const notOnly = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('not only')));
+  const seated = tokens.some(({ t }) => t === 'done');
+  const outcome = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'outcome'));
+  const drawn = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'extract' && t.term.done));
+  const filled = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'filling'));
   const heads: Head[] = [];
   const role = marks.map((mark, i): Roles['role'][number] => {
     const terms = mark.terms ?? [];
@@ -62,6 +66,11 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
+    // "bit seats on the upper sixes done", "packed the gap with putty": work, no finding. "Root tip left behind" of a tooth taken out says how it came out.
+    if (condition?.id === 'bit-seat-present' && seated) { heads.push({ mark: i, work: work ?? { as: 'procedure', id: 'bit-seat' } }); return 'head'; }
+    if (work && condition?.id === 'food-packing' && filled) { heads.push({ mark: i, work }); return 'head'; }
+    if (outcome && !drawn && tokens[mark.from]?.t === 'out' && mark.to === mark.from + 1 && marks[i - 1]?.place?.codes) { heads.push({ mark: i, work: { as: 'procedure', id: 'extract', done: true } }); return 'head'; }
+    if (terms.some((t) => t.k === 'work' && t.term.as === 'outcome') && (drawn || marks[i - 1]?.place?.codes === undefined && marks.some((m, k) => k < i && tokens[m.from]?.t === 'out')) && !terms.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done)) return 'mod';
     // "advised packing of the gap": work, not feed.
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
@@ -84,6 +93,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "two fractures": how many there are.
     if (mark.number !== undefined && marks[i + 1]?.terms?.some((t) => t.k === 'condition' && (t.plural || t.strength === 'say'))) return 'glue';
     if (mark.unknown || mark.number !== undefined || terms.some((t) => t.k === 'talk')) return 'unknown';
+    // "whole", "in one piece": of nothing that was taken out.
+    if (terms.length > 0 && terms.every((t) => t.k === 'work' && t.term.as === 'outcome')) return 'unknown';
     if (notOnly && terms.some((t) => t.k === 'stop')) return 'glue';
     if (terms.some((t) => t.k === 'stop' || (t.k === 'cue' && t.cue.means === 'except'))) return 'stop';
     if (terms.some((t) => t.k === 'cue')) return 'cue';

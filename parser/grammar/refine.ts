@@ -32,7 +32,7 @@ const packed: Rule = (reads, { context, carry }) => {
   return each(reads, (made, { said }) => {
     const none = said === 'packing' && gapSaid && !otherWork && made.body?.kind === 'treatment' && made.body.state === 'not-done';
     if (none) return { ...made, body: { kind: 'finding', condition: 'food-packing', presence: 'absent', when: 'now', place: made.body?.kind === 'treatment' ? made.body.place : null }, doubts: [], rules: ['finding', 'absent', 'packed beside a gap'] };
-    if (said !== 'packed' || otherWork || made.body?.kind !== 'treatment' || made.body.state !== 'done') return made;
+    if (said !== 'packed' || otherWork || made.rules.includes('filled') || made.body?.kind !== 'treatment' || made.body.state !== 'done') return made;
     const food: FindingBody = { kind: 'finding', condition: 'food-packing', presence: 'present', when: 'now', place: made.body.place };
     return gapSaid ? { ...made, body: food, rules: ['finding', 'packed beside a gap'] } : asked(made, [food, made.body]);
   });

@@ -5,6 +5,7 @@ import type { ConditionEntry } from '../lexicon/types.ts';
 import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
+import { readDoing } from './doing.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
@@ -47,7 +48,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
   let steps = 0;
   while (at < tokens.length) {
     steps += 1;
-    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readBar(tokens, at) ?? readRightAlong(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readDoing(tokens, at) ?? readBar(tokens, at) ?? readRightAlong(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }

@@ -1,6 +1,6 @@
 /** From a clause about work to a treatment: never `done` without a word of doing. */
 import type { Context } from '../contract/draft.ts';
-import { procedures } from '../lexicon/procedures.ts';
+import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import type { WorkState } from '../lexicon/work.ts';
 import { treatmentDetails } from './alone.ts';
 import type { Clause } from './assemble.ts';
@@ -12,23 +12,27 @@ import type { Token } from './tokens.ts';
 
 export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
 
-export function treatmentsOf(clause: Clause, marks: readonly Mark[], _tokens: readonly Token[], { missing, carry, context, unknown }: WorkInput): readonly Made[] {
-  const work = clause.head.work as NonNullable<Clause['head']['work']>;
+export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], { missing, carry, context, unknown }: WorkInput): readonly Made[] {
+  const said = clause.head.work as NonNullable<Clause['head']['work']>;
+  const work = { ...said, id: meant(said.id, clause, marks) };
   const procedure = procedures[work.id];
   const states = clause.mods.flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
   const negated = clause.scopes.includes('absent');
-  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') ? 'done' : undefined);
+  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : undefined);
   const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const]), ...(work.id === 'rasp' ? [] : [])];
-  const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? ['G' as const] : work.id === 'rinse' ? ['G' as const] : kinds;
-  const here = clause.placings.length > 0;
-  const { place, doubts } = resolvePlace(clause.placings, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
+  const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
+  // "down level with two oh eight": what it is level with is not what was taken down.
+  const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
+  const own = level !== undefined && clause.placings.some((p) => (p.marks[0] as number) < level) ? clause.placings.filter((p) => (p.marks[0] as number) < level) : clause.placings;
+  const here = own.length > 0;
+  const { place, doubts } = resolvePlace(own, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
   const last = standing(context, carry.last);
   const carriedPlace = !here && procedure.needsPlace && last && 'place' in last && last.place ? last.place : undefined;
-  const own = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
-  const where = place ?? own ?? carriedPlace ?? null;
+  const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
+  const where = place ?? front ?? carriedPlace ?? null;
   // Talk: "took the dog out" has a verb of doing and no tooth.
   if (where === null && (unknown > 0 || procedure.needsPlace) && !(procedure.needsPlace && unknown === 0)) return [];
-  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...treatmentDetails(marks, clause.mods) };
+  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
   const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues];
   const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
   if (where === null && procedure.needsPlace && placeDoubts.length === 0) placeDoubts.push({ doubt: 'no-place' });
@@ -36,7 +40,24 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], _tokens: re
     return [{ marks: taken, rules: ['work without a verb of doing'], doubts: [...placeDoubts, { doubt: 'state-unclear', place: where, readings: (['done', 'planned', 'advised'] as const).map((s) => ({ label: s, bodies: [{ ...base, state: s } as TreatmentBody] })) }] }];
   }
   const irreversible: MadeDoubt[] = work.id === 'extract' && state === 'done' ? [{ doubt: 'irreversible', place: where, why: 'Taking a tooth out cannot be undone: it counts once you have said yes.', source: 'usual care; local law decides who may extract' }] : [];
-  return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work'], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
+  return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work', ...(clause.mods.some((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'filling')) ? ['filled'] : [])], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
+}
+
+/** What was done, where another word of the same breath says more: shortened incisors, a gap filled with putty. */
+function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): ProcedureId {
+  const incisors = clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.codes === undefined && raw.positions?.length === 3 && raw.positions[0] === 1);
+  if (id === 'reduce' && incisors) return 'reduce-incisors';
+  if (id === 'flush' && clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.region === 'mouth')) return 'rinse';
+  return id === 'restore' && marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'filling')) ? 'pack' : id;
+}
+
+/** "gave him a rasp": a noun with a verb of giving before it. */
+const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => tokens.slice(0, marks[clause.head.mark]?.from).some(({ t }) => ['gave', 'given', 'giving'].includes(t)) && clause.head.work?.id !== 'extract';
+
+/** How a tooth came out is told of a tooth that came out; a size or a level of what is taken down. */
+function detailsOf(id: ProcedureId, marks: readonly Mark[], mods: readonly number[], tokens: readonly Token[]): ReturnType<typeof treatmentDetails> {
+  const { outcome, amountBasis, ...rest } = treatmentDetails(marks, mods, tokens);
+  return { ...rest, ...(outcome && id === 'extract' ? { outcome } : {}), ...(amountBasis && (rest.amountMm !== undefined || amountBasis === 'level') && ['reduce', 'reduce-incisors', 'bit-seat', 'rasp', 'widen-space'].includes(id) ? { amountBasis } : {}) };
 }
 
 const hasCodes = (clause: Clause): boolean => clause.placings.some(({ raw }) => raw.codes !== undefined);

@@ -14,7 +14,7 @@ export const rowSay: readonly string[] = ['row(s)', 'arcade(s)', 'quadrant(s)', 
 /** "The one hundreds": the quadrant by its first digit. */
 export const hundredSay: Readonly<Record<string, number>> = { 'one hundreds': 1, 'two hundreds': 2, 'three hundreds': 3, 'four hundreds': 4, 'first quadrant': 1, 'second quadrant': 2, 'third quadrant': 3, 'fourth quadrant': 4, 'quadrant one': 1, 'quadrant two': 2, 'quadrant three': 3, 'quadrant four': 4 };
 /** Every quadrant at once. */
-export const allRound: readonly string[] = ['all four', 'all [the way] round', 'all around', 'throughout', 'all four (arcades|quadrants|rows)', 'four (arcades|quadrants|rows)', 'all (quadrants|arcades|rows)', 'everywhere', 'whole mouth'];
+export const allRound: readonly string[] = ['all four', 'all [the way] round', 'all around', 'throughout', 'all four (arcades|quadrants|rows)', 'four (arcades|quadrants|rows)', 'all (quadrants|arcades|rows)', 'everywhere', '(whole|entire) mouth'];
 /** Nowhere else: kept as the place word of something ruled out. */
 export const elsewhere: readonly string[] = ['elsewhere', 'anywhere else', 'anywhere', 'nowhere else'];
 /** Groups of positions: positions of the modified Triadan system. */

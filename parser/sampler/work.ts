@@ -7,7 +7,7 @@ import { drawRegion, drawRow, drawSpace, drawTeeth, type Said } from './places.t
 import { sayNumber } from './spoken.ts';
 
 const spaces: readonly ProcedureId[] = ['flush', 'pack', 'widen-space', 'debride'];
-const simple = (forms: readonly string[]): readonly string[] => forms.filter((form) => !/tartar|calculus|cap|gap|diastema|incisor|seat|stick|it\|them/.test(form));
+const simple = (forms: readonly string[]): readonly string[] => forms.filter((form) => !/tartar|calculus|cap|gap|diastema|incisor|seat|stick|it\|them|feed|putty|corner|the mouth|brought level|take .* level/.test(form));
 const formsOf = (id: ProcedureId, done: boolean): readonly string[] => workSay.flatMap((row) => (row.as === 'procedure' && row.id === id && (row.done ?? false) === done && row.instrument === undefined ? row.say : []));
 const teethProcedures = procedureIds.filter((id) => !['rinse', 'photograph', 'radiograph', 'oroscopy', 'recheck-by-feel', 'remove-foreign-body', 'nerve-block', 'reduce-incisors', 'remove-cap', 'scale-calculus', 'bit-seat', 'restore'].includes(id));
 
@@ -20,7 +20,7 @@ export function drawTreatment(random: Random): Said<TreatmentBody> {
     const amount = id === 'reduce' && chance(random, 0.6) ? whole(random, 1, 5) : undefined;
     const tool = ['reduce', 'rasp'].includes(id) && chance(random, 0.3) ? pick(random, [['by hand', 'hand'], ['with the motorised rasp', 'motorised'], ['with a hand rasp', 'hand']] as const) : undefined;
     const size = amount === undefined ? '' : `by ${sayNumber(amount)} ${pick(random, ['mil', 'millimetres'])}`;
-    return { say: chance(random, 0.6) ? join(place.say, verb, size, tool?.[0]) : join(verb, place.say, size, tool?.[0]), means: { kind: 'treatment', procedure: id, state: 'done', place: place.means, ...(amount ? { amountMm: amount } : {}), ...(tool ? { instrument: tool[1] } : {}) } };
+    return { say: chance(random, 0.6) ? join(place.say, verb, size, tool?.[0]) : join(verb, place.say, size, tool?.[0]), means: { kind: 'treatment', procedure: id, state: 'done', place: place.means, ...(amount ? { amountMm: amount, amountBasis: 'by' } : {}), ...(id === 'extract' && /whole|clean|complete|intact|in one/.test(verb) ? { outcome: 'complete' } : {}), ...(tool ? { instrument: tool[1] } : {}) } };
   }
   const [words, state] = pick(random, [['plan to', 'planned'], ['owner declined', 'declined'], ['advised', 'advised']] as const);
   const nouns = simple(formsOf(id, false)).filter((form) => !/come|coming/.test(form));

@@ -1,0 +1,54 @@
+/** Work told by a verb and a particle with the tooth between them, or by the particle alone: "took one oh six down by two mil", "three mil off four eleven". */
+import { lengthUnits } from '../lexicon/units.ts';
+import { readAmount } from './numbers.ts';
+import { readCodes } from './places.ts';
+import { readPlural } from './teeth.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+const units = new Set([...lengthUnits.mm, ...lengthUnits.cm]);
+const verbs = new Set(['took', 'taken', 'brought', 'got', 'filed', 'rasped', 'ground', 'knocked', 'burred', 'cut', 'dropped', 'floated']);
+/** Words of work that take the size behind them for themselves. */
+const working = new Set([...verbs, 'reduced', 'shortened', 'lowered', 'trimmed', 'levelled', 'reduce', 'take', 'reducing', 'reduction', 'hook', 'wants', 'needs', 'gone', 'worn', 'step', 'wave', 'ramp']);
+/** Behind "off" these make it a place: "two mil off centre". */
+const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track', 'level']);
+const joins = new Set(['and', 'but', 'then']);
+const SPAN = 9;
+
+const word = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
+const reduce = (from: number, to: number, motorised = false): Mark => ({ from, to, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', done: true, ...(motorised ? { instrument: 'motorised' as const } : {}) } }] });
+
+export function readDoing(tokens: readonly Token[], at: number): Mark | undefined {
+  const said = word(tokens, at);
+  if (verbs.has(said)) return takenDown(tokens, at);
+  if (said === 'down' || said === 'taken' || said === 'off' || said === 'came' || said === 'come') return sizeAlone(tokens, at);
+  return undefined;
+}
+
+/** "took one oh six down", "brought the lower sixes down by two mil": a tooth stands between. */
+function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
+  if (word(tokens, at) === 'taken' && units.has(word(tokens, at - 1))) return sizeAlone(tokens, at);
+  const end = tokens.slice(at + 1, at + SPAN).findIndex(({ t }) => t === 'down');
+  const between = tokens.slice(at + 1, at + 1 + end);
+  const tooth = between.some((_, i) => readCodes(tokens, at + 1 + i) !== undefined || readPlural(tokens, at + 1 + i) !== undefined || ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)));
+  if (end >= 1 && tooth && !between.some(({ t }, i) => joins.has(t) && !readCodes(tokens, at + 2 + i)) && !between.some(({ t }) => units.has(t))) return reduce(at, at + 1, word(tokens, at) === 'burred');
+  // "brought down by three mil"
+  return word(tokens, at + 1) === 'down' && ['brought', 'got', 'cut', 'knocked', 'dropped'].includes(word(tokens, at)) && sizeAt(tokens, at + 2) ? reduce(at, at + 2) : undefined;
+}
+
+/** "one oh six down by two mil", "three mil off four eleven": no verb but the size itself. */
+function sizeAlone(tokens: readonly Token[], at: number): Mark | undefined {
+  const said = word(tokens, at);
+  if (tokens.slice(0, at).some(({ t }) => working.has(t))) return undefined;
+  if (said === 'down') return ['by', 'to'].includes(word(tokens, at + 1)) && sizeAt(tokens, at + 1) ? reduce(at, at + 1) : undefined;
+  const off = said === 'off' ? at : word(tokens, at + 1) === 'off' ? at + 1 : -1;
+  if (off < 0 || !units.has(word(tokens, at - 1)) || notWork.has(word(tokens, off + 1)) || notWork.has(word(tokens, off + 2))) return undefined;
+  return reduce(at, off + 1);
+}
+
+/** A size at this word, behind "by" or "to". */
+function sizeAt(tokens: readonly Token[], at: number): boolean {
+  const from = ['by', 'to'].includes(word(tokens, at)) ? at + 1 : at;
+  const amount = readAmount(tokens, ['about', 'around', 'roughly'].includes(word(tokens, from)) ? from + 1 : from);
+  return (amount !== undefined && units.has(word(tokens, amount.to))) || (['a', 'an'].includes(word(tokens, from)) && units.has(word(tokens, from + 1)));
+}
