@@ -74,7 +74,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "advised packing of the gap": work, not feed.
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
-    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked(i) || gapIsWhere(marks, tokens, i))) return 'glue';
+    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked(i) || filled || gapIsWhere(marks, tokens, i))) return 'glue';
     // "the right edge of the tongue": no edge of a tooth.
     if (condition?.id === 'sharp-enamel-points' && (tokens[mark.from]?.t ?? '').startsWith('edge') && marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))) return 'glue';
     // "the gum around two oh two is red": of a gum only.

@@ -19,7 +19,7 @@ export const facts: WorkRule = (marks, tokens) => {
   const about = found?.values[0];
   // A finding at a tooth is worth more than the sentence it stands in.
   const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));
-  if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit'].includes(about))) return [];
+  if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))) return [];
   // The horse's age and sex go to the header, not into what was said about the visit.
   const horse = /^(?:(?:\w+ ){1,3}(?:year|month)s? old(?: (?:gelding|mare|stallion|colt|filly))? )/.exec(`${words.join(' ')} `)?.[0].trim().split(' ').length ?? 0;
   const start = horse + words.slice(horse).findIndex((w) => !hesitations.includes(w));

@@ -35,7 +35,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   }
   const report = find('report');
   if (report >= 0) return make({ kind: 'follow-up', action: 'send-report', ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}) });
-  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|bitless/.test(words.join(' ')))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
+  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(words.join(' ')))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
   const refer = find('refer');
   if (refer >= 0) {
     const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));

@@ -67,7 +67,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     const slash = ['slash', 'stroke'].includes(text(tokens, to));
     const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
     const after = slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1;
-    const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1));
+    const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1)) ?? (link === 'and' ? readUnvoiced(tokens, after, between) : undefined);
     const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
     const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string)) : undefined;
     if (listed) {
@@ -109,6 +109,8 @@ function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, be
   if (before !== undefined) return areNeighbours(before, codeOf(quadrant, position)) ? own : undefined;
   const from = ['and', 'slash', 'stroke'].includes(text(tokens, at + 2)) ? at + 3 : at + 2;
   const next = readCode(tokens, from) ?? readUnvoiced(tokens, from, between, codeOf(quadrant, position));
+  // "three nine ten", of a gap.
+  if (next === undefined && from === at + 2 && tokens.some(({ t }) => gapWords.has(t)) && (teenWords[text(tokens, from)] ?? digit(text(tokens, from))) === position + 1 && !measuring.has(text(tokens, from + 1))) return own;
   return next !== undefined && (from === at + 2 || between || text(tokens, at + 2) !== 'and') && areNeighbours(codeOf(quadrant, position), codeOf(next.quadrant, next.position)) ? own : undefined;
 }
 
