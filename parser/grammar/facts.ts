@@ -5,6 +5,7 @@ import { codesIn, findingsIn } from './has.ts';
 import { readNumber } from './numbers.ts';
 import { expand } from './template.ts';
 import { buildTrie, longest } from './trie.ts';
+import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
 
@@ -13,9 +14,12 @@ const forms = buildTrie(factSay.flatMap(({ about, say }) => say.flatMap((form) =
 /** The words that name what a sentence is about, where they stand. */
 export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => { const hit = longest(forms, words, at); return hit?.values[0] && { about: hit.values[0] as FactAbout, to: hit.to }; };
 
+/** "not happy with the bit" is a finding's own name: what lies within it names no fact. */
+export const ofAFinding = (marks: readonly Mark[], from: number, to: number): boolean => marks.some((mark) => mark.from <= from && mark.to >= to && mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say'));
+
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const found = words.map((_, at) => longest(forms, words, at)).find((hit) => hit !== undefined);
+  const found = words.map((_, at) => (ofAFinding(marks, at, longest(forms, words, at)?.to ?? 0) ? undefined : longest(forms, words, at))).find((hit) => hit !== undefined);
   const about = found?.values[0];
   // A finding at a tooth is worth more than the sentence it stands in.
   const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));

@@ -4,7 +4,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { factAt } from './facts.ts';
+import { factAt, ofAFinding } from './facts.ts';
 import { afterIn } from './followUps.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -38,7 +38,7 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
   let factTo = 0;
   marks.forEach((mark, at) => {
     const fact = mark.from >= factTo ? factAt(words, mark.from) : undefined;
-    if (fact) { factTo = fact.to; found.push({ at, kind: 'visit', what: fact.about, to: fact.to }); return; }
+    if (fact && !ofAFinding(marks, mark.from, fact.to)) { factTo = fact.to; found.push({ at, kind: 'visit', what: fact.about, to: fact.to }); return; }
     if (mark.from < factTo) return;
     const own = openingOf(mark, at, marks, tokens);
     if (own) found.push(own);
