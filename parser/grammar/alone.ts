@@ -47,7 +47,9 @@ export function alone(input: Alone): readonly Made[] {
   if (canines) { const { place } = resolvePlace(placings, wantedBy('canine-present', input.missing, true)); return [{ body: { kind: 'finding', condition: 'canine-present', presence: there ? 'present' : 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: there ? ['finding'] : ['finding', 'absent'], doubts: [] }]; }
   // "nothing on the upper left": nothing was found there.
   if (placings.length > 0 && /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)))* (?:on|in|at|along|around|up|down)\b/.test(words)) {
-    const { place, doubts } = resolvePlace(placings, wantedBy('abnormality', input.missing, true));
+    // "ulcer left cheek", "nothing on the right": of the part that was looked at.
+    const side = last && 'place' in last && last.place && placings.every(({ raw }) => raw.codes === undefined && (raw.side === 'left' || raw.side === 'right') && raw.jaw === undefined && raw.region === undefined && raw.positions === undefined && !raw.row) ? onSide(last, placings, input.missing) : undefined;
+    const { place, doubts } = side?.place ? side : resolvePlace(placings, wantedBy('abnormality', input.missing, true));
     if (place !== null && doubts.length === 0) return [{ body: { kind: 'finding', condition: 'abnormality', presence: 'absent', when: 'now', place }, marks: [...places, ...glueMarks(input)], rules: ['finding', 'absent'], doubts: [] }];
   }
   const untouched = mods.filter((m) => (input.marks[m] as Mark).terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
@@ -100,6 +102,7 @@ function onSide(last: Item, placings: { raw: NonNullable<Mark['place']>; marks: 
     const is = (code: string): boolean => (side === 'left') === ['2', '3', '6', '7'].includes(code[0] as string);
     if ('region' in last.place) return { place: { region: last.place.region, side }, doubts: [] };
     if ('teeth' in last.place) return { place: { teeth: [...new Set(last.place.teeth.map((t) => (is(t) ? t : otherSide(t))))].sort() }, doubts: [] };
+    if ('rows' in last.place) return { place: { rows: [...new Set(last.place.rows.map((row) => (row.endsWith('incisors') ? row : row.replace(/(left|right)$/, side) as typeof row)))].sort() }, doubts: [] };
     if ('spaces' in last.place) return { place: { spaces: last.place.spaces.map(([a, b]) => (is(a) ? [a, b] : [otherSide(a), otherSide(b)]) as [string, string]) }, doubts: [] };
   }
   return resolvePlace(placings, wantedBy(last.condition, missing));

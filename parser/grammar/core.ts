@@ -21,6 +21,8 @@ const objectLinks = new Set(['on', 'in', 'into', 'onto', 'of', 'at', 'by', 'for'
 /** Parts of a head that everyone has and everyone speaks of. */
 const ownHead = new Set(['head', 'face', 'eye', 'nostril', 'mouth', 'lips', 'poll', 'tongue', 'cheek', 'gums', 'mucosa', 'bars']);
 
+const insideMouth = new Set(['tongue', 'gums', 'bars', 'cheek', 'mucosa', 'palate', 'lips']);
+
 const textOf = ({ marks, tokens }: Around, at: number): readonly string[] => tokens.slice(marks[at]?.from, marks[at]?.to).map(({ t }) => t);
 /** Words that name something else, less those that only hold a sentence together ("you", "when", "let"). */
 const strangers = (around: Around, from: number, to: number): number => around.role.slice(from, to).filter((r, i) => r === 'unknown' && !textOf(around, from + i).every((t) => lightWords.has(t))).length;
@@ -88,6 +90,8 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
     if (ruledOut && (plural || technical || strength === 'say' && all === 1) && strength !== 'absentSay') return technical || (!object && !ruledOutBesides(around));
     if (standing === 'tooth' || standing === 'region') return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);
+    // "ulcer on the tip of the tongue, healing nicely": inside the mouth, and named outright right beside it.
+    if (standing === 'own head' && entry.group === 'soft' && strength === 'say' && clause.placings.some(({ raw }) => raw.region !== undefined && insideMouth.has(raw.region)) && inside === 0 && outside <= 2 && !object) return true;
     if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;

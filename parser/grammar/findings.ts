@@ -106,6 +106,8 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
     if (mark.measure) details.measures.push(...measuresOf(entry, mark));
     for (const term of mark.terms ?? []) addTerm(details, term, id);
   }
+  // "gums look a bit red": the degree stands inside the name.
+  if (details.severity === undefined && words.join(' ').includes(' a bit ')) Object.assign(details, { severity: 'slight', severitySaid: 'a bit' });
   details.qualifiers = [...new Set(details.qualifiers)];
   // A surface that the finding's own name carries ("buccal points").
   for (const surface of ['buccal', 'lingual', 'palatal', 'labial'] as const) if (words.includes(surface)) details.surfaces.push(surface);

@@ -6,7 +6,9 @@ import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { leftOut, less, type Exception } from './except.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
+import { resolvePlace, wantedBy } from './resolve.ts';
 import type { Mark } from './scan.ts';
+import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
 import { parted } from './timeline.ts';
 import type { Token } from './tokens.ts';
@@ -146,6 +148,15 @@ const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
   return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i + 1]?.made[0]?.marks ?? []).slice(0, 1)] }; }) }];
 });
 
+const soft = new Set(['lips', 'commissure', 'tongue', 'cheek', 'gums', 'palate', 'mucosa']);
+/** "the corner of the mouth is split": of what is soft it is a cut, no broken tooth. */
+const splitSoft: Rule = (reads) => reads.map((read) => {
+  const placings = read.clause.placings.filter(({ raw }) => raw.region !== undefined && soft.has(raw.region));
+  if (!/^(split|splits)$/.test(read.said) || placings.length === 0 || read.clause.placings.some(({ raw }) => raw.codes !== undefined)) return read;
+  const { place } = resolvePlace(placings, wantedBy('laceration', new Set()));
+  return place === null ? read : { ...read, made: read.made.map((made) => ({ ...become({ ...made, body: { ...(made.body as FindingBody), surfaces: undefined } as FindingBody }, { condition: 'laceration', place }, 'split of what is soft'), doubts: [] })) };
+});
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -166,6 +177,11 @@ const lessThoseNamed: Rule = (reads, { context, text, excepts, marks }) => {
     const named = ruledOut ? reads.filter((other) => other.clause.head.mark > clause.head.mark || others).flatMap(({ made: them }) => them.flatMap((m): Place[] => (m === made || teethOf(m.body).length === 0 ? [] : [{ teeth: [...teethOf(m.body)] }]))) : [];
     const known = others && ruledOut ? context.items.flatMap((item): Place[] => (item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && teethOf(item).length > 0 ? [{ teeth: [...teethOf(item)] }] : [])) : [];
     const out = [...mine.flatMap((one) => leftOut(one, id, marks) ?? []), ...named, ...known];
+    // "hook on four oh six, nothing else in that row": the row of the tooth that was named.
+    if (others && ruledOut && body.condition === 'abnormality' && body.place !== null && 'teeth' in body.place && body.place.teeth.every((t) => named.some((one) => 'teeth' in one && one.teeth.includes(t)))) {
+      const rows = (Object.keys(rowTeeth) as RowId[]).filter((row) => teethOf(body).some((t) => rowTeeth[row].includes(t)));
+      return become(made, { place: rows.length === 0 || !/\b(row|arcade|along|quadrant|there)\b/.test(text) ? null : less({ rows }, named) }, 'less those named');
+    }
     if (out.length === 0) return made;
     const used = [...made.marks, ...mine.flatMap(({ cue, places }) => [cue, ...places])];
     // The group itself may have been named in the phrase before.
@@ -193,5 +209,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -11,7 +11,7 @@ import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teet
 
 export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }
 export interface Resolved { readonly place: Place | null; readonly doubts: readonly PlaceDoubt[]; readonly distal?: true }
-export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; readonly missing: ReadonlySet<string> }
+export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Of the incisors alone. */ readonly bite?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; readonly missing: ReadonlySet<string> }
 
 const cheek = [6, 7, 8, 9, 10, 11];
 const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
@@ -24,7 +24,7 @@ export const ofOneTooth: ReadonlySet<ConditionId> = new Set<ConditionId>(['hook'
 export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
   const entry = conditions[id] as ConditionEntry;
   const position = positionNamedBy[id];
-  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(id === 'abnormality' ? { rows: true } : {}), supernumerary: id === 'supernumerary' };
+  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(id === 'abnormality' ? { rows: true } : {}), ...(entry.group === 'bite' ? { bite: true } : {}), supernumerary: id === 'supernumerary' };
 }
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
@@ -74,6 +74,8 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.weak && raw.jaw === undefined && raw.positions === undefined && raw.region === undefined && wanted.positions === undefined) return { place: null, doubts: [{ doubt: 'no-place' }] };
   if (raw.asked) return { place: null, doubts: [{ doubt: 'two-readings', readings: raw.asked.map((p) => ({ teeth: inQuadrants(raw, [p]) })) }] };
   if (raw.all && !raw.positions && raw.jaw === undefined && raw.side === undefined && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
+  // "upper incisors are level, lowers are smiley": a bite is of the incisors.
+  if (wanted.bite && raw.jaw !== undefined && raw.side === undefined && raw.positions === undefined && !raw.row && raw.region === undefined) return ofGroupAsArea(raw, [1, 2, 3], undefined, wanted);
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });

@@ -261,7 +261,7 @@ export const conditions = {
   },
   drifted: {
     label: 'Drifted', group: 'number', places: ['T'],
-    say: ['drifted [(back|forward|forwards|backwards)]', 'drifting', 'tipped [(over|back|forward)]', 'tilted', 'leaning', 'moved (into|towards) the gap', 'closing the gap', 'tilted forward', 'migrated'],
+    say: ['drifted [(back|forward|forwards|backwards)]', 'drifting', 'moved (forward|forwards|back|backwards) [(into|towards) the (gap|space)]', 'tipped [(over|back|forward)]', 'tilted', 'leaning', 'moved (into|towards) the gap', 'closing (the|that) (gap|space)', 'tilted forward', 'migrated'],
   },
   'in-wear': {
     label: 'In wear', group: 'number', places: ['T'],

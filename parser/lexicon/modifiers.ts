@@ -43,7 +43,7 @@ export const qualifierSay: Readonly<Record<QualifierId, readonly string[]>> = {
 
 /** Another word for a degree is kept as said; only these map to a degree of the record. */
 export const severitySay: Readonly<Record<SeverityId, readonly string[]>> = {
-  slight: ['slight(ly)', 'very slight(ly)', 'ever so slight(ly)', 'a [wee|tiny] bit [of] [a]', 'a little [bit] [of] [a]', 'a touch [of]', 'a trace [of]', 'trace', 'a hint of', 'a smidge [of]', 'a tad [of]', 'the slightest', 'the odd bit of', 'a wee'],
+  slight: ['slight(ly)', 'very slight(ly)', 'ever so slight(ly)', 'a [wee|tiny] bit [of] [a]', 'bit of (a|an)', 'a little [bit] [of] [a]', 'a touch [of]', 'a trace [of]', 'trace', 'a hint of', 'a smidge [of]', 'a tad [of]', 'the slightest', 'the odd bit of', 'a wee'],
   mild: ['mild(ly)', 'very mild'],
   moderate: ['moderate(ly)', 'mod', 'fair'],
   marked: ['marked(ly)'],

@@ -1,5 +1,5 @@
 /** How people say that they did not look or feel: a turn, then small words, then a verb; patterns over the words of a phrase. */
-const turn = '(?:(?:could|can|did|have|has|had|was|were|is|are|am) not|(?:would|did|will) not let me|(?:wont|won\'t) let me|unable to|not able to|never|no (?:chance|hope|way|luck)(?: of| in| with)?|not)';
+const turn = '(?:(?:could|can|did|have|has|had|was|were|is|are|am) not|(?:would|did|will) not let me|(?:wont|won\'t) let me|unable to|not able to|never|no (?:chance|hope|way|luck)(?: of| in| with)?|(?<!\\b(?:does|do) )not)';
 const small = '(?: (?:really|quite|properly|fully|even|yet|get|got|getting|manage|managed|to|round|a|an|any|much|of|chance|been|be|able|just|simply|all|decent|good|proper|clear))*';
 const seeing = '(?:see|seeing|seen|look at|looking at|looked at|visuali[sz]e|visuali[sz]ed|visuali[sz]ing|view|viewed|inspect|inspected|look at|view of|sight of|look in|looked in)';
 const feeling = '(?:feel|feeling|felt round|felt properly|feel of|palpate|palpated|palpating|reach|reached|reaching|reachable|(?:my|a|the)? ?(?:hand|hands|finger|fingers|thumb) (?:back to|up to|right back to|in to|into|to|near|round|on|behind|back))';
