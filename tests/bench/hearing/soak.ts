@@ -14,7 +14,7 @@ import { joined } from './sound.ts';
 const PAUSE = 1.2, CHUNK = 0.25;
 
 /**
- * @param minutes of sound, not of time; the first half with pauses between the phrases, the second without any
+ * @param minutes of sound, not of time: ten phrases with pauses between them, ten without any, and so on, so that each third holds the same
  * @returns a paragraph: phrases, the longest, items, memory in thirds (the first after warming up), and the share by which it grew
  */
 export async function soak(dir: string, vad: string, set: SpokenSet, minutes: number): Promise<string> {
@@ -36,7 +36,7 @@ export async function soak(dir: string, vad: string, set: SpokenSet, minutes: nu
   const total = minutes * 60 * RATE;
   for (let at = 0, n = 0; at < total; n += 1) {
     const { samples } = set.spoken[n % set.spoken.length] as SpokenSet['spoken'][number];
-    const whole = at < total / 2 ? joined([samples, new Float32Array(PAUSE * RATE)]) : voice(samples);
+    const whole = n % 20 < 10 ? joined([samples, new Float32Array(PAUSE * RATE)]) : voice(samples);
     for (let from = 0; from < whole.length; from += CHUNK * RATE) await take(await segmenter.push(whole.subarray(from, from + CHUNK * RATE)));
     at += whole.length;
     said += 1;
@@ -48,7 +48,7 @@ export async function soak(dir: string, vad: string, set: SpokenSet, minutes: nu
   const third = Math.floor(warm.length / 3);
   const mean = (list: readonly number[]): number => list.reduce((sum, one) => sum + one, 0) / Math.max(1, list.length);
   const [first, middle, last] = [warm.slice(0, third), warm.slice(third, 2 * third), warm.slice(-third)].map(mean) as [number, number, number];
-  return `${minutes} minutes of sound, ${said} phrases said one after the other (in the second half without a pause), ${lengths.length} cut, the longest ${Math.max(...lengths).toFixed(1)} s (95 % at most ${percentile(lengths, 0.95).toFixed(1)} s), ${items} items. Memory in thirds: ${first.toFixed(0)}, ${middle.toFixed(0)}, ${last.toFixed(0)} MB; the last third is ${((100 * last) / first - 100).toFixed(1)} % above the first.`;
+  return `${minutes} minutes of sound, ${said} phrases said one after the other (every second ten of them without a pause), ${lengths.length} cut, the longest ${Math.max(...lengths).toFixed(1)} s (95 % at most ${percentile(lengths, 0.95).toFixed(1)} s), ${items} items. Memory in thirds: ${first.toFixed(0)}, ${middle.toFixed(0)}, ${last.toFixed(0)} MB; the last third is ${((100 * last) / first - 100).toFixed(1)} % above the first.`;
 }
 
 /** Without the silence at both ends. */
