@@ -6,7 +6,7 @@ import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { standing, type Carry } from './carry.ts';
-import { detailsOf } from './findings.ts';
+import { detailsOf, sizedOrNot } from './findings.ts';
 import { bodyOf } from './meaning.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
@@ -37,6 +37,9 @@ export function alone(input: Alone): readonly Made[] {
     // "two oh six no": not what was found before.
     if (/\b(no|none|not|nope|has not|does not|is not)$/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     if (/\b(nothing|none) (like that|of that|there|of it)\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
+    // "no ulcer on the left cheek" ... "there's one on the right", "but there is on two oh six": there is one there.
+    if (last.presence === 'absent' && placings.length > 0 && /^(?:but |and |just |only )*(?:there (?:is|are) |(?:he|she|it) (?:has|does have) (?:got )?|found |got )?(?:one|some|two|three)? ?(?:up |down )?(?:on|at|in|along|around) |^(?:but )?there (?:is|are) (?:one |some |two )?|(?:has|does|is|has one|has got one|there is|there is one)$/.test(words) && !/\b(?:no|not|none|nothing|never)\b/.test(words) && (/\b(?:one|some|two|three|but)\b/.test(words.replace(/(?:one|two|three|four) (?:oh|o|zero|ten|eleven)/g, '')) || /(?:has|does|there is)$/.test(words))) return repeated({ ...last, presence: 'present' }, input, places, mods, onSide(last, placings, input.missing), 'present');
+    if (/^(?:but |and )*none (?:on|at|in|of them (?:on|at))\b/.test(words) && placings.length > 0) return repeated(last, input, places, [], onSide(last, placings, input.missing), 'absent');
     const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
     if (placings.length > 0 && fits && (/^(and|also|plus|as well as|another|ditto|likewise|one more|and another)\b/.test(words) || /\b(as well|too|also|likewise|ditto)\b/.test(words))) return repeated(last, input, places, mods, onSide(last, placings, input.missing), last.presence);
   }
@@ -113,6 +116,7 @@ function repeated(last: Finding, input: Alone, places: readonly number[], mods: 
   const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
   const kept = presence === 'absent' ? {} : { ...(last.qualifiers ? { qualifiers: last.qualifiers } : {}), ...(last.surfaces ? { surfaces: last.surfaces } : {}) };
   const body: FindingBody = { kind: 'finding', condition: last.condition, presence: presence === 'absent' ? 'absent' : last.presence, when: last.when, place: where.place, ...kept, ...said(details) };
+  if (body.presence === 'absent' && body.measures !== undefined) return [{ marks: [...places, ...mods, ...glueMarks(input)], rules: ['same again', 'two readings'], doubts: [sizedOrNot(body)] }];
   const how = { condition: 'carried' as const, ...(kept.qualifiers ? { qualifiers: 'carried' as const } : {}), ...(kept.surfaces ? { surfaces: 'carried' as const } : {}) };
   return [{ body, marks: [...places, ...mods, ...glueMarks(input)], how, rules: ['same again'], doubts: where.doubts.map((d) => ({ doubt: d.doubt, condition: last.condition, ...(d.rule ? { rule: d.rule } : {}), ...(d.readings ? { readings: d.readings.map((place) => ({ label: '', bodies: [{ ...body, place }] })) } : {}) })) }];
 }

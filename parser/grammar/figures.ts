@@ -64,9 +64,13 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     // "... four mil and two oh six about three": the unit stays.
     const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
     const trails = mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) && (i === marks.length - 1 || word(mark.to) === 'and');
+    // "gap two mil and the pocket there's five", "one oh six is four mil and two oh six about three": of the same kind as the size before.
+    const own = marks.slice(0, i).findLastIndex((m) => !small(m) && !(m.terms ?? []).some((t) => t.k === 'filler') && !['about', 'around', 'maybe', 'roughly', 'nearly'].includes(word(m.from)));
+    const ends = i === marks.length - 1 || tokens[mark.to - 1]?.ends === true;
+    const behind = mark.number !== undefined && word(mark.from - 1) !== 'the' && ends && before?.measure !== undefined && out.indexOf(before) < own && (marks[own]?.place?.codes !== undefined || (condition(marks[own])?.k === 'condition' && (conditions[(condition(marks[own]) as { id: keyof typeof conditions }).id] as ConditionEntry).measure !== undefined));
     // "was six mil last year, now three", "pocket five" behind a gap of two mil.
     const dated = mark.number !== undefined && (oldBefore.test(around(mark.from - 4, mark.from)) || newBefore.test(around(mark.from - 4, mark.from)) || newAfter.test(around(mark.to, mark.to + 5)) || oldAfter.test(around(mark.to, mark.to + 5)));
-    if (before === undefined || !(leads || trails || dated)) return undefined;
+    if (before === undefined || !(leads || trails || dated || behind)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.
     if (mark.number === undefined && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };

@@ -34,6 +34,8 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   const shares = apportioned(clause, details, marks, tokens);
   if (shares) return shares.flatMap((share) => findingsOf(share, marks, tokens, missing));
   const split = crestsAt.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
+  // "no hook, three mil": what is not there has no size, unless the size bounds it ("no pockets over five mil").
+  const sizedAway = ruledOut && strength !== 'absentSay' && details.measures.length > 0 && !clause.mods.some((m) => marks[m]?.measure !== undefined && tokens.slice(Math.max(0, (marks[m] as Mark).from - 3), (marks[m] as Mark).from + 1).some(({ t }) => bounding.has(t)));
   return split.map((placings) => {
     const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
     const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
@@ -57,6 +59,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
       doubt: d.doubt, condition: id, words: (d.said ?? []).join(' ') || undefined, ...(d.rule ? { rule: d.rule } : {}), ...(d.doubt === 'unlikely' ? { place } : {}),
       ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
     }));
+    if (sizedAway) return { marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', 'absent', 'two readings'], doubts: [sizedOrNot(body)] };
     return {
       body, marks: [clause.head.mark, ...(crestsAt.length > 0 ? clause.placings : placings).flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => marks[m]?.carried ?? tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
       doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : []), ...(details.gradesAsked ? [{ doubt: 'two-readings' as const, condition: id, readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })) }] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
@@ -77,6 +80,15 @@ function apportioned(clause: Clause, details: Details, marks: readonly Mark[], t
   const rest = clause.mods.filter((m) => !own.includes(m));
   return codes.map((code, i) => ({ ...clause, placings: [{ ...placing, raw: { codes: [code], joined: 'one' as const, ...(placing.raw.repaired ? { repaired: true } : {}) } }], mods: [...rest, own[i] as number] }));
 }
+
+/** "no hook, three mil": nothing, or something of that size. */
+export const sizedOrNot = (body: FindingBody): MadeDoubt => {
+  const none = Object.fromEntries(Object.entries({ ...body, presence: 'absent' }).filter(([name]) => name !== 'measures')) as FindingBody;
+  return { doubt: 'two-readings', condition: body.condition, readings: [none, { ...body, presence: 'present' as const }].map((one) => ({ label: '', bodies: [one] })) };
+};
+
+/** A size behind these says how big it is not. */
+const bounding: ReadonlySet<string> = new Set(['over', 'above', 'than', 'beyond', 'exceeding', 'past']);
 
 /** The places that each have an item of their own. */
 function placingsApart(placings: readonly Placing[]): readonly (readonly Placing[])[] {

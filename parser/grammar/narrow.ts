@@ -98,8 +98,8 @@ function led(marks: readonly Mark[]): readonly Mark[] {
   return open && close ? marks.map((mark, i) => (general.includes(i) ? glue(mark) : mark)) : marks;
 }
 
-/** Work, a turn or an exception in the phrase: its places may each be of something else. */
-const turns = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'stop' || (t.k === 'cue' && t.cue.means === 'except') || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
+/** Work, a turn, something called normal or an exception in the phrase: its places may each be of something else. */
+const turns = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'stop' || (t.k === 'condition' && t.strength === 'absentSay') || (t.k === 'cue' && t.cue.means === 'except') || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 
 /** Whether a general word leaves open at which of its teeth the finding is. */
 function opens(raw: RawPlace, id: ConditionId): boolean {

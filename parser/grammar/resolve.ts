@@ -11,7 +11,7 @@ import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teet
 
 export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }
 export interface Resolved { readonly place: Place | null; readonly doubts: readonly PlaceDoubt[]; readonly distal?: true }
-export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Of the incisors alone. */ readonly bite?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; readonly missing: ReadonlySet<string> }
+export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Of the incisors alone. */ readonly bite?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; /** Both of which jaw is asked where neither was said; what is ruled out is ruled out in both. */ readonly asks?: boolean; readonly missing: ReadonlySet<string> }
 
 const cheek = [6, 7, 8, 9, 10, 11];
 const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
@@ -24,7 +24,7 @@ export const ofOneTooth: ReadonlySet<ConditionId> = new Set<ConditionId>(['hook'
 export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
   const entry = conditions[id] as ConditionEntry;
   const position = positionNamedBy[id];
-  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(id === 'abnormality' ? { rows: true } : {}), ...(entry.group === 'bite' ? { bite: true } : {}), supernumerary: id === 'supernumerary' };
+  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(id === 'abnormality' ? { rows: true } : ruledOut ? {} : { asks: true }), ...(entry.group === 'bite' ? { bite: true } : {}), supernumerary: id === 'supernumerary' };
 }
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
@@ -148,6 +148,11 @@ function ofPositions(raw: RawPlace, positions: readonly number[], quadrants: rea
   const several = raw.plural || raw.all || positions.length > 1 || raw.side === 'both' || raw.jaw === 'both' || (quadrants !== undefined && raw.quadrants !== undefined);
   // "an incisor is missing": one of twelve, and which was not said.
   if (wanted.single && positions.length > 1 && !raw.plural && !raw.all) return { place: null, doubts: [{ doubt: 'no-place' }] };
+  // "wolf teeth both sides", "hooks on both sixes": two of four, and which two was not said.
+  if (wanted.asks && raw.side === 'both' && raw.jaw === undefined && raw.quadrants === undefined && !raw.all && positions.length === 1) {
+    const pair = (...of: readonly number[]): Place => ({ teeth: of.map((q) => codeOf(q, positions[0] as number)) });
+    return { place: null, doubts: [{ doubt: 'two-readings', readings: [pair(1, 2), pair(3, 4), pair(1, 2, 3, 4)] }] };
+  }
   const where = quadrants ?? (several ? [1, 2, 3, 4] : undefined);
   // One tooth of several possible ones: which, is asked.
   if (where === undefined || (where.length > 1 && !several)) return { place: null, doubts: [{ doubt: 'two-readings', readings: (where ?? [1, 2, 3, 4]).map((q) => ({ teeth: [codeOf(q, positions[0] as number)] })) }] };

@@ -126,12 +126,15 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
 function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
   if (!mayBeNumber(text(tokens, at))) return undefined;
-  const scaled = marks.at(-1)?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
+  // "mobility of two", "mobility is four"
+  const of = ['of', 'is'].includes(text(tokens, at - 1)) && marks.at(-1)?.from === at - 1;
+  const named = of ? marks.at(-2) : marks.at(-1);
+  const scaled = named?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
   if (!scaled || readCodes(tokens, at)) return undefined;
   const number = readNumber(tokens, at);
   if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
   // "nine has peripheral caries, ten the same": a position of the row, no grade of any scale but the body's.
-  if (number.value >= 6 && number.value <= 11 && !marks.at(-1)?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition')) return undefined;
+  if (number.value >= 6 && number.value <= 11 && !of && !named?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition')) return undefined;
   const second = ['to', 'or'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to + 1) ? readNumber(tokens, number.to + 1) : undefined;
   if (second && unitWords.has(text(tokens, second.to))) return undefined;
   if (second) return { from: at, to: second.to, grade: { value: String(number.value), or: String(second.value), announced: false } };

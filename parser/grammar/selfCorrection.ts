@@ -63,7 +63,7 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   if (place === undefined && size && afterMarks[0]?.measure && afterMarks.some((mark) => mark.place)) return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
   const swap = (old: Mark | undefined): readonly Token[] | undefined => old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
   if (afterMarks.some((mark) => mark.place)) return swap(place);
-  if (afterMarks.some((mark) => mark.measure)) return swap(beforeMarks.findLast((mark) => mark.measure));
+  if (afterMarks.some((mark) => mark.measure)) return swap(beforeMarks.findLast((mark) => mark.measure) ?? (beforeMarks.at(-1)?.number !== undefined ? beforeMarks.at(-1) : undefined));
   if (afterMarks.some((mark) => mark.grade)) return swap(beforeMarks.findLast((mark) => mark.grade));
   if (afterMarks.every((mark) => mark.number !== undefined)) return swapNumber(before, beforeMarks.findLast((mark) => mark.measure ?? mark.grade), after);
   const kind = afterMarks[0]?.terms?.[0]?.k;

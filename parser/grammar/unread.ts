@@ -8,6 +8,17 @@ const isPart = ({ measure, grade, place, pulpHorn, terms }: Mark): boolean =>
   measure?.unit !== undefined || grade?.announced === true || pulpHorn !== undefined || place?.codes !== undefined
   || (terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done)) ?? false);
 
+/** "mobility of six on two ten", "two oh six only two": a number that counts nothing, right behind a finding or its place, was a size or a grade. */
+function isFigure({ marks, tokens, made, takenBack }: Reading, at: number): boolean {
+  const mark = marks[at] as Mark;
+  if (takenBack.length > 0 || tokens[mark.to]?.t === 'call' || typeof mark.number !== 'number' || made.some(({ body }) => body?.kind === 'finding' && body.condition === 'body-condition')) return false;
+  const small = ({ terms, place }: Mark): boolean => place === undefined && (terms ?? []).length > 0 && (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler');
+  const before = marks.slice(0, at).findLast((m) => !small(m));
+  const after = marks[at + 1];
+  const led = !['in', 'for', 'at', 'past', 'to', 'by', 'with', 'or'].includes(tokens[mark.from - 1]?.t ?? '');
+  return led && before !== undefined && (before.place !== undefined || before.terms?.some((t) => t.k === 'condition') === true || before.measure !== undefined) && (after === undefined || tokens[mark.to - 1]?.ends === true || ['on', 'at', 'now', 'today'].includes(tokens[mark.to]?.t ?? ''));
+}
+
 /** Beside a tooth's number these mean that something is to be done with it: "he needs four oh nine out". */
 const toDo = new Set(['need', 'needs', 'vet', 'vets', 'out']);
 
@@ -24,6 +35,6 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const strong = head && mark.terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done));
     const technical = head && !partOfAnother(reading, i) && mark.terms?.some((t) => t.k === 'condition' && isTechnical(words.map(({ t: w }) => w).join(' '), t.strength));
     const code = mark.place?.codes !== undefined;
-    return (clinical ? isPart(mark) && (than < 0 || mark.from < than) : talk ? technical || (code && wanting) : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
+    return (clinical ? (isPart(mark) || isFigure(reading, i)) && (than < 0 || mark.from < than) : talk ? technical || (code && wanting) : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
   });
 }
