@@ -49,8 +49,8 @@ describe('what is made stands by its schema', () => {
   test('of spoken forms with places and numbers between them, phrase after phrase', () => {
     const forms = spokenForms();
     const filling = ['no', 'and', 'on', 'upper left', 'one oh six', 'two ten', 'three mil', 'grade two', 'except', 'but', 'last year', 'now', 'both', 'the right', 'not', 'one', 'the sixes'];
-    const phrase = fc.array(fc.oneof(fc.constantFrom(...forms), fc.constantFrom(...filling)), { minLength: 1, maxLength: 6 }).map((parts) => parts.join(' '));
-    fc.assert(fc.property(fc.array(phrase, { minLength: 1, maxLength: 4 }), (lines) => { expect(readLines(lines).flatMap(sound)).toEqual([]); }), { numRuns: 600, seed: 9 });
+    const phrase = fc.array(fc.oneof(fc.nat(forms.length - 1).map((i) => forms[i] as string), fc.constantFrom(...filling)), { minLength: 1, maxLength: 6 }).map((parts) => parts.join(' '));
+    fc.assert(fc.property(fc.array(phrase, { minLength: 1, maxLength: 4 }), (lines) => { expect(readLines(lines).flatMap(sound)).toEqual([]); }), { numRuns: 300, seed: 9 });
   });
   test('of every sampled sentence', () => {
     const random = seeded(9);
