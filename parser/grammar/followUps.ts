@@ -37,6 +37,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   if (report >= 0) return make({ kind: 'follow-up', action: 'send-report', ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}) });
   if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(words.join(' ')))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
   const refer = find('refer');
+  if (/\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(words.join(' ')) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
   if (refer >= 0) {
     const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
     const lastPlace = marks.findLast((mark, i) => mark.place !== undefined && i > refer);
@@ -48,6 +49,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1) return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
   if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
+  if (recheck < 0 && after !== undefined && rounds.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', after });
   if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place });
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
@@ -68,12 +70,16 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   return place === null ? {} : { place };
 }
 
-const season = /\b(this time next year|next year|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(in|before|after|until) (the |next )?((?:early|late|mid) )?(spring|summer|autumn|winter|fall|january|february|march|april|may|june|july|august|september|october|november|december|new year))\b/;
+const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
+const season = new RegExp(`\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|at|around|by|for) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`);
+/** "yearly", "every six months": a round that begins now. */
+const rounds = /^(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please)?$/;
 
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);
   for (let at = 0; at < tokens.length; at += 1) {
     if (words[at] === 'fortnight' || words[at + 1] === 'fortnight') return { value: 2, unit: 'week' };
+    if (/^(?:yearly|annual|annually)$/.test(words[at] ?? '') && readAmount(tokens, at - 1) === undefined) return { value: 1, unit: 'year' };
     const article = ['a', 'an', 'one'].includes(words[at] ?? '');
     const amount = readAmount(tokens, at) ?? (article ? { value: 1, to: at + 1 } : undefined);
     if (amount === undefined) continue;

@@ -29,13 +29,17 @@ export const sedations: WorkRule = (marks, tokens) => {
   if (agents.length === 0 && unknown > 1 && !toCome) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
+  const byOwner = /\b(?:by the owner|owner (?:gave|has given|gives|had given|administered)|given by (?:the )?owner)\b/.test(text);
+  // "no top up needed": nothing more was given.
+  if (topUps.length > 0 && agents.length === 0 && /\b(?:no|not|without|never)\b.{0,14}\btop(?:ped)? ?ups?\b/.test(text)) return [];
   if (negated && agents.length === 0) return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
   if (toCome) {
     const bodies = (given: boolean): ItemBody[] => (agents.length === 0 ? [{ kind: 'sedation', given, topUp: false }] : agents.filter((a) => a.class === 'sedative').map(({ agent }): ItemBody => ({ kind: 'sedation', given, agent, topUp: false })));
     if (agents.every((a) => a.class === 'sedative')) return [{ marks: all, rules: ['sedation to come'], doubts: [{ doubt: 'state-unclear', readings: [{ label: 'not given', bodies: bodies(false) }, { label: 'given', bodies: bodies(true) }] }] }];
   }
-  const by = byVet ? { by: 'veterinarian' as const } : {};
-  if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...by }, marks: all, rules: ['sedation'], doubts: [] }];
+  const by = byOwner ? { by: 'owner' as const } : byVet ? { by: 'veterinarian' as const } : {};
+  const more = agents.length === 0 && topUps.length > 0 ? doseIn(tokens, 0, tokens.length) : undefined;
+  if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...(more?.unit && more.value !== undefined ? { dose: { value: more.value, unit: more.unit } } : {}), ...by }, marks: all, rules: ['sedation'], doubts: [] }];
   return agents.map(({ i, agent, class: kind }, n): Made => {
     // Each agent takes the words up to the next one; words before the first are everybody's.
     const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;

@@ -5,7 +5,7 @@ export const lengthUnits: Readonly<Record<'mm' | 'cm', readonly string[]>> = {
 };
 export const angleUnits: readonly string[] = ['degree', 'degrees', '°'];
 export const volumeUnits: readonly string[] = ['ml', 'mil', 'mils', 'mill', 'mills', 'millilitre', 'millilitres', 'milliliter', 'milliliters', 'cc', 'ccs'];
-export const massUnits: Readonly<Record<'mg' | 'mcg', readonly string[]>> = { mg: ['mg', 'mgs', 'milligram', 'milligrams'], mcg: ['mcg', 'mcgs', 'microgram', 'micrograms', 'mikes'] };
+export const massUnits: Readonly<Record<'mg' | 'mcg', readonly string[]>> = { mg: ['mg', 'mgs', 'milligram', 'milligrams'], mcg: ['mcg', 'mcgs', 'microgram', 'micrograms', 'mikes', 'mics', 'mic', 'mike'] };
 export const perKilo: readonly string[] = ['per kilo', 'per kilogram', 'per kg', 'a kilo'];
 export const timeUnits: Readonly<Record<'day' | 'week' | 'month' | 'year', readonly string[]>> = { day: ['day', 'days'], week: ['week', 'weeks', 'fortnight', 'weekly'], month: ['month', 'months', 'monthly'], year: ['year', 'years', 'yearly'] };
 /** After a measure: which dimension it is. */
