@@ -65,7 +65,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
-    if (condition?.id === 'missing' && condition.strength === 'withPlace' && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
+    if (condition?.id === 'missing' && condition.strength === 'withPlace' && !ownTooth(marks, i) && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
     // "bit seats on the upper sixes done", "packed the gap with putty": work, no finding. "Root tip left behind" of a tooth taken out says how it came out.
     if (condition?.id === 'bit-seat-present' && seated) { heads.push({ mark: i, work: work ?? { as: 'procedure', id: 'bit-seat' } }); return 'head'; }
     if (work && condition?.id === 'food-packing' && filled) { heads.push({ mark: i, work }); return 'head'; }
@@ -137,8 +137,12 @@ const saidOf = (marks: readonly Mark[], at: number): boolean => beforeIt(marks, 
 const saidOfFinding = (marks: readonly Mark[], at: number): boolean => {
   const place = marks.slice(0, at).findLastIndex((mark) => !(mark.terms ?? [{ k: 'place' }]).every((t) => t.k === 'glue' || t.k === 'filler'));
   const name = marks.slice(0, Math.max(place, 0)).findLast((mark) => !(mark.terms ?? [{ k: 'place' }]).every((t) => t.k === 'glue' || t.k === 'filler' || t.k === 'surface' || t.k === 'severity'));
-  return marks[place]?.place !== undefined && (name?.terms ?? []).some((t) => t.k === 'condition' && t.strength !== 'absentSay') && marks[at + 1]?.place === undefined;
+  const alone = !marks.slice(0, Math.max(place, 0)).some((mark) => mark.place !== undefined);
+  return alone && marks[place]?.place !== undefined && (name?.terms ?? []).some((t) => t.k === 'condition' && t.strength !== 'absentSay') && marks[at + 1]?.place === undefined;
 };
+/** "one ten has a step, four ten's gone": of a tooth of its own, once the finding before had its place before it. */
+const isHeadMark = (mark: Mark): boolean => mark.terms?.some(isHead) ?? false;
+const ownTooth = (marks: readonly Mark[], at: number): boolean => marks[at - 1]?.place?.codes?.length === 1 && marks.slice(0, at - 1).findIndex(({ place }) => place !== undefined) >= 0 && marks.slice(0, at - 1).findIndex(({ place }) => place !== undefined) < marks.findIndex(isHeadMark);
 const notOfTooth = (marks: readonly Mark[], at: number): boolean => { const before = beforeIt(marks, at); const named = ({ terms }: Mark): boolean => (terms ?? []).some((t) => ['condition', 'qualifier', 'surface'].includes(t.k)); return before !== undefined && (named(before) || (before.unknown === true && marks.slice(marks.slice(0, at).findLastIndex(({ place }) => place !== undefined) + 1, at).some(named))) && (marks[at + 1]?.place === undefined || Object.keys(marks[at + 1]?.place as object).every((key) => key === 'side')); };
 
 /** A group word ("canines", "caps") beside a true finding is its place. */

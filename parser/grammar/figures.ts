@@ -72,7 +72,10 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const dated = mark.number !== undefined && (oldBefore.test(around(mark.from - 4, mark.from)) || newBefore.test(around(mark.from - 4, mark.from)) || newAfter.test(around(mark.to, mark.to + 5)) || oldAfter.test(around(mark.to, mark.to + 5)));
     if (before === undefined || !(leads || trails || dated || behind)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.
-    if (mark.number === undefined && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
+    // "two mil on the left, one on the right": counted beside the size of the other side.
+    const kept = out.filter((m) => !small(m));
+    const beside = kept.at(-1)?.place?.side !== undefined && kept.at(-1)?.place?.codes === undefined && kept.at(-2)?.measure !== undefined && leads && marks.slice(i + 1).find((m) => !small(m))?.place?.side !== undefined;
+    if (mark.number === undefined && !beside && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
     const { unit, what } = before.measure as NonNullable<Mark['measure']>;
     return { from: mark.from, to: mark.to, measure: { value, about: near && !['is', 'by'].includes(word(mark.from - 1)), ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };

@@ -47,7 +47,7 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
   const side = mark.place?.side;
   if (!bareSide(mark) || (side !== 'left' && side !== 'right')) return mark;
   const id = marks.slice(0, i).flatMap(({ terms }) => terms ?? []).find((t) => t.k === 'condition' && positionOf[t.id] !== undefined);
-  const at = marks.slice(0, i).findLastIndex(({ place }) => place !== undefined && place.side !== side && (place.side !== undefined || place.plural === true || (place.codes?.length ?? 0) > 1 || (place.jaw !== undefined && id !== undefined)));
+  const at = marks.slice(0, i).findLastIndex((m) => { const { place } = m; return place !== undefined && place.side !== side && !bareSide(m) && (place.side !== undefined || place.region !== undefined || place.plural === true || (place.codes?.length ?? 0) > 1 || (place.jaw !== undefined && id !== undefined)); });
   const group = marks[at]?.place;
   // "wolf teeth upper left and right, the left one's loose": the finding's own name says which tooth.
   const byName = group && group.positions === undefined && group.codes === undefined && group.region === undefined && id?.k === 'condition';
@@ -56,6 +56,7 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
   // "ulcer on the right cheek and another on the left": of the part just named.
   const another = whole?.region !== undefined && !marks.slice(at, i).some(isHead) && tokens.slice(Math.max(0, mark.from - 4), mark.from).some(({ t }) => ['one', 'another', 'two', 'some', 'same'].includes(t));
   if (!another && !/^ones?$/.test(text(tokens, mark.to)) && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
+  if (whole?.region !== undefined && whole.side === undefined && marks.slice(at, i).some((m) => bareSide(m) && m.place?.side !== side)) return { ...mark, place: { ...whole, side } };
   const part = whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
   return part ? { ...mark, place: part } : mark;
 });

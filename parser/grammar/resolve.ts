@@ -75,7 +75,7 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (raw.asked) return { place: null, doubts: [{ doubt: 'two-readings', readings: raw.asked.map((p) => ({ teeth: inQuadrants(raw, [p]) })) }] };
   if (raw.all && !raw.positions && raw.jaw === undefined && raw.side === undefined && wanted.kinds.includes('R')) return { place: { rows: Object.values(rowOf).sort() }, doubts: [] };
   // "upper incisors are level, lowers are smiley": a bite is of the incisors.
-  if (wanted.bite && raw.jaw !== undefined && raw.side === undefined && raw.positions === undefined && !raw.row && raw.region === undefined) return ofGroupAsArea(raw, [1, 2, 3], undefined, wanted);
+  if (wanted.bite && (raw.jaw !== undefined || raw.side !== undefined) && raw.positions === undefined && !raw.row && raw.region === undefined) return raw.jaw === undefined ? none : ofGroupAsArea(raw, [1, 2, 3], undefined, wanted);
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
