@@ -8,7 +8,7 @@ import { describingSay } from '../lexicon/modifiers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { WorkTerm } from '../lexicon/work.ts';
 import type { RawPlace } from './places.ts';
-import type { Mark } from './scan.ts';
+import { isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -52,7 +52,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   const seated = tokens.some(({ t }) => t === 'done');
   const outcome = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'outcome'));
   const drawn = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'extract' && t.term.done));
-  const filled = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'filling'));
+  const filled = marks.some(isFilling);
   const heads: Head[] = [];
   const role = marks.map((mark, i): Roles['role'][number] => {
     const terms = mark.terms ?? [];

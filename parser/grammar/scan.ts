@@ -280,3 +280,6 @@ function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
     return [...done, mark];
   }, []);
 }
+
+/** A word of what a gap was filled with. */
+export const isFilling = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'work' && t.term.as === 'filling') ?? false;

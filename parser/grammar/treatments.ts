@@ -7,7 +7,7 @@ import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
 import { resolvePlace } from './resolve.ts';
-import type { Mark } from './scan.ts';
+import { isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
@@ -19,7 +19,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const states = clause.mods.flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
   const negated = clause.scopes.includes('absent');
   const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : undefined);
-  const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const]), ...(work.id === 'rasp' ? [] : [])];
+  const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
   const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
@@ -40,7 +40,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
     return [{ marks: taken, rules: ['work without a verb of doing'], doubts: [...placeDoubts, { doubt: 'state-unclear', place: where, readings: (['done', 'planned', 'advised'] as const).map((s) => ({ label: s, bodies: [{ ...base, state: s } as TreatmentBody] })) }] }];
   }
   const irreversible: MadeDoubt[] = work.id === 'extract' && state === 'done' ? [{ doubt: 'irreversible', place: where, why: 'Taking a tooth out cannot be undone: it counts once you have said yes.', source: 'usual care; local law decides who may extract' }] : [];
-  return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work', ...(clause.mods.some((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'filling')) ? ['filled'] : [])], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
+  return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work', ...(clause.mods.some((m) => isFilling(marks[m])) ? ['filled'] : [])], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
 }
 
 /** What was done, where another word of the same breath says more: shortened incisors, a gap filled with putty. */
@@ -48,7 +48,7 @@ function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): Procedu
   const incisors = clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.codes === undefined && raw.positions?.length === 3 && raw.positions[0] === 1);
   if (id === 'reduce' && incisors) return 'reduce-incisors';
   if (id === 'flush' && clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.region === 'mouth')) return 'rinse';
-  return id === 'restore' && marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'filling')) ? 'pack' : id;
+  return id === 'restore' && marks.some(isFilling) ? 'pack' : id;
 }
 
 /** "gave him a rasp": a noun with a verb of giving before it. */
