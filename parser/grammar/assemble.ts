@@ -59,6 +59,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     const qualifier = terms.find((t) => t.k === 'qualifier');
     // "two oh six hook, two oh seven nothing": nothing was found there.
     if (terms.some((t) => t.k === 'cue' && t.cue.means === 'absent') && tokens[mark.from]?.t === 'nothing' && mark.to - mark.from === 1 && marks[i - 1]?.place && (marks[i + 1] === undefined || marks[i + 1]?.place)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
+    if (nothingThere(marks, tokens, i)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
@@ -75,13 +76,15 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
     if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked(i) || filled || gapIsWhere(marks, tokens, i))) return 'glue';
+    // "four oh eight solid": said of a tooth, and of no lump or cap.
+    if (condition?.id === 'mobility' && condition.strength === 'absentSay' && /^(solid|firm)$/.test(tokens[mark.from]?.t ?? '') && !firmTooth(marks, i)) return mark.to - mark.from > 1 ? 'unknown' : 'glue';
     // "the right edge of the tongue": no edge of a tooth.
     if (condition?.id === 'sharp-enamel-points' && (tokens[mark.from]?.t ?? '').startsWith('edge') && marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))) return 'glue';
     // "the gum around two oh two is red": of a gum only.
     if (condition?.id === 'gingivitis' && condition.strength === 'withPlace' && !marks.some(({ place }) => place?.region === 'gums')) return 'unknown';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
     const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && conditionsSaid.has('fracture');
-    if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, i))) {
+    if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, tokens, i))) {
       if (work?.done && condition.strength !== 'say') { heads.push({ mark: i, work }); return 'head'; }
       heads.push({ mark: i, condition });
       return 'head';
@@ -103,6 +106,14 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   return { heads, role };
 }
 
+/** Right behind a tooth, or in a phrase that spoke of loose ones. */
+function firmTooth(marks: readonly Mark[], at: number): boolean {
+  const before = marks.slice(0, at).findLast(({ terms, place }) => place !== undefined || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
+  const named = marks.some(({ terms }, i) => i !== at && terms?.some((t) => t.k === 'condition' && t.id === 'mobility'));
+  const other = marks.slice(0, at).some(({ terms }) => terms?.some((t) => t.k === 'condition' && ['retained-cap', 'loose-cap', 'lump', 'swelling', 'mass'].includes(t.id)));
+  return !other && (named || before?.place?.codes !== undefined);
+}
+
 const describing = new Set(describingSay);
 const leads = new Set(['a', 'an', 'the', 'that', 'this', 'pretty', 'quite', 'really', 'very', 'fairly', 'rather', 'some', 'one', 'nice', 'has', 'got']);
 /** Such a word stands right before the name of a finding, led by an article, a verb of having or nothing at all; a crack is clean or fine wherever it stands. */
@@ -117,8 +128,17 @@ function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: num
   return leads.has(tokens[from - 1]?.t ?? '') || !before || (named.id === 'fracture' && (word === 'clean' || word === 'fine'));
 }
 
+/** "nothing on the right cheek, two ulcers on the left": a place of its own, and a finding with another behind it. */
+function nothingThere(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const { from, to } = marks[at] as Mark;
+  if (tokens[from]?.t !== 'nothing' || to - from !== 1 || !prepositions.has(tokens[to]?.t ?? '') || marks.slice(0, at).some(isHeadMark)) return false;
+  const place = marks.findIndex((mark, i) => i > at && !(mark.place === undefined && (mark.terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler')));
+  const head = marks.findIndex((mark, i) => i > place && isHeadMark(mark));
+  return place > 0 && marks[place]?.place !== undefined && !isHeadMark(marks[place] as Mark) && head > place && marks.slice(head).some((mark) => mark.place !== undefined);
+}
+
 /** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
-const ruledOutBeside = (marks: readonly Mark[], at: number): boolean => (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') && (marks[at + 1]?.terms ?? []).some((t) => t.k === 'glue' || (t.k === 'cue' && t.cue.means === 'absent'));
+const ruledOutBeside = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') && ((marks[at + 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent') || ['or', 'nor', 'and'].includes(tokens[(marks[at + 1] as Mark | undefined)?.from ?? -1]?.t ?? ''));
 
 /** "packed in the three oh nine three ten gap", "opposite the gap": where something is, when it is said of something else. */
 function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
@@ -366,6 +386,7 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     if (role[i] !== 'mod' || heads.length === 0) return;
     const previous = heads.findLastIndex((head) => head.mark < i);
     const next = heads.findIndex((head) => head.mark > i);
+    if (ofTalk(marks, tokens, role, i)) return;
     if (previous < 0) { (mods[next] as number[]).push(i); return; }
     // "three oh six ramped and three eleven hooked, both moderate"
     if (next < 0 && ['both', 'each', 'all'].includes(tokens[mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark)) (mods[h] as number[]).push(i); }); return; }
@@ -390,6 +411,16 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
   });
   return mods;
 }
+/** "step back a bit, ulcer on the cheek", "... and the weather is nice": a degree of what is no finding. */
+function ofTalk(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean {
+  const mark = marks[at] as Mark;
+  if (!(mark.terms ?? []).every((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'change') || mark.measure !== undefined || mark.grade !== undefined) return false;
+  const before = lastTaken(role, -1, at);
+  const stranger = before >= 0 && role[before] === 'unknown' && !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t));
+  const head = firstTaken(role, at, marks.length);
+  return stranger && !(role[head] === 'head' || (role[head] === 'mod' && tokens[mark.to - 1]?.ends !== true));
+}
+
 /** "rostral hooks, five mil on the right, three on the left": what describes the name holds wherever the finding was put back. */
 const withShared = (mods: readonly (readonly number[])[], marks: readonly Mark[], heads: readonly Head[]): readonly (readonly number[])[] => (marks.some(({ again }) => again) ? mods.map((own, h) => {
   const again = marks[heads[h]?.mark ?? -1]?.again;

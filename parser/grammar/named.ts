@@ -1,6 +1,9 @@
 /** Words of place that lean on a place named before in the same phrase: "on both", "the left one", "left worse than right". */
 import { onSide } from './ellipsis.ts';
-import { comparing } from './places.ts';
+import { conditions } from '../lexicon/conditions.ts';
+import type { RegionId } from '../lexicon/regions.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
+import { comparing, type RawPlace } from './places.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
 import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
@@ -55,11 +58,27 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
   // "right jaw joint fine, left clicks": the other one of the same, once something was said of the first.
   // "ulcer on the right cheek and another on the left": of the part just named.
   const another = whole?.region !== undefined && !marks.slice(at, i).some(isHead) && tokens.slice(Math.max(0, mark.from - 4), mark.from).some(({ t }) => ['one', 'another', 'two', 'some', 'same'].includes(t));
+  // "sore on the right, fine on the left": of the part, or the jaw, that was named for the other side.
+  // "discharge from the left nostril, right is clear"
+  const next = marks.slice(i + 1).find((m) => !isGlue(m))?.terms?.find((t) => t.k === 'condition');
+  if (whole?.region !== undefined && whole.side !== undefined && whole.side !== 'both' && marks.slice(0, i).some(isHead) && next?.k === 'condition' && next.id === 'abnormality') return { ...mark, place: { ...whole, side } };
+  const unsided = unsidedFor(marks, i, side);
+  if (unsided) return { ...mark, place: { ...unsided, side } };
   if (!another && !/^ones?$/.test(text(tokens, mark.to)) && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
   if (whole?.region !== undefined && whole.side === undefined && marks.slice(at, i).some((m) => bareSide(m) && m.place?.side !== side)) return { ...mark, place: { ...whole, side } };
   const part = whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
   return part ? { ...mark, place: part } : mark;
 });
+
+/** The part or the jaw that a finding on the other side was said of, by its own words or by the finding's name. */
+function unsidedFor(marks: readonly Mark[], at: number, side: 'left' | 'right'): RawPlace | undefined {
+  const other = marks.slice(0, at).findLastIndex((m) => bareSide(m) && m.place?.side !== side && m.place?.side !== 'both');
+  const last = marks.slice(0, at).findLastIndex((m) => m.place !== undefined && !bareSide(m));
+  if (other < 0 || !marks.slice(0, at).some(isHead) || !isHead(marks.slice(at + 1).find((m) => !isGlue(m)) ?? marks.slice(other, at).find(isHead))) return undefined;
+  if (last < 0) { const home = marks.slice(0, other).flatMap(({ terms }) => terms ?? []).flatMap((t) => (t.k === 'condition' ? [(conditions[t.id] as ConditionEntry).home] : [])).find((region) => region !== undefined) as RegionId | undefined; return home && { region: home }; }
+  const { place } = marks[last] as Mark;
+  return last < other && place !== undefined && place.side === undefined && place.codes === undefined && (place.region !== undefined || place.jaw !== undefined) ? place : undefined;
+}
 
 /** "the canines, upper ones are clean": the ones named, not the centrals. */
 const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {

@@ -2,7 +2,7 @@
 import { codeOf, isSupernumerary, isTooth, quadrantOf, positionOf, readCode, readPlural, readShort, areNeighbours, type Code } from './teeth.ts';
 import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
-import { vocabulary, type Term } from './vocabulary.ts';
+import { vocabulary, withoutTalk, type Term } from './vocabulary.ts';
 import { digit } from './numbers.ts';
 import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import type { RegionId } from '../lexicon/regions.ts';
@@ -199,7 +199,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     if (isBut(tokens, at)) break;
     // "upper left, cheek raw": behind a comma the part of the mouth is another place.
     if (tokens[at - 1]?.ends === true && raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined && longest(vocabulary, words, at, closes)?.values.some(({ k }) => k === 'region')) break;
-    const found = longest(vocabulary, words, at, closes);
+    // "the lower left in three months": behind a jaw a side is one.
+    const found = longest(raw.jaw !== undefined && raw.side === undefined ? withoutTalk : vocabulary, words, at, closes);
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
     if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
@@ -209,6 +210,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     if ((to > start || between) && glueInside.has(text(tokens, at)) && at - to < 4) { at += 1; continue; }
     break;
   }
+  if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
 }
 

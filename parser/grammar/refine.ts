@@ -142,7 +142,7 @@ const sharpCheekTeeth: Rule = (reads) => {
 /** "the cap on six oh six is loose": of a cap it is the cap that is loose. */
 const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
   const cap = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'retained-cap' && /^caps?$/.test(one.said);
-  const loose = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'mobility' && one.clause.head.condition.strength === 'withPlace';
+  const loose = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'mobility' && one.clause.head.condition.strength !== 'absentSay' && !one.clause.scopes.includes('absent');
   if (loose(read) && cap(reads[i - 1])) return [];
   if (!cap(read) || !loose(reads[i + 1])) return [read];
   return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i + 1]?.made[0]?.marks ?? []).slice(0, 1)] }; }) }];
@@ -176,7 +176,7 @@ const lessThoseNamed: Rule = (reads, { context, text, excepts, marks }) => {
     const mine = excepts.filter(({ cue, places }) => places.length > 0 && !(clause.placings[0]?.marks[0] !== undefined && clause.placings[0].marks[0] > cue && places.includes(clause.placings[0].marks[0])) && !reads.some((other) => other.clause.head.mark > clause.head.mark && other.clause.head.mark < cue));
     const named = ruledOut ? reads.filter((other) => other.clause.head.mark > clause.head.mark || others).flatMap(({ made: them }) => them.flatMap((m): Place[] => (m === made || teethOf(m.body).length === 0 ? [] : [{ teeth: [...teethOf(m.body)] }]))) : [];
     const known = others && ruledOut ? context.items.flatMap((item): Place[] => (item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && teethOf(item).length > 0 ? [{ teeth: [...teethOf(item)] }] : [])) : [];
-    const out = [...mine.flatMap((one) => leftOut(one, id, marks) ?? []), ...named, ...known];
+    const out = [...mine.flatMap((one) => leftOut(one, id, marks, body.place) ?? []), ...named, ...known];
     // "hook on four oh six, nothing else in that row": the row of the tooth that was named.
     if (others && ruledOut && body.condition === 'abnormality' && body.place !== null && 'teeth' in body.place && body.place.teeth.every((t) => named.some((one) => 'teeth' in one && one.teeth.includes(t)))) {
       const rows = (Object.keys(rowTeeth) as RowId[]).filter((row) => teethOf(body).some((t) => rowTeeth[row].includes(t)));

@@ -13,7 +13,7 @@ import { contradicts, gapWords, isBut, readCluster, readCodes, type RawPlace } f
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
-import { vocabulary, type Term } from './vocabulary.ts';
+import { vocabulary, withoutTalk, type Term } from './vocabulary.ts';
 
 export interface MeasureMark { readonly value?: number | readonly [number, number]; readonly unit?: 'mm' | 'cm' | 'degree'; readonly about: boolean; readonly what?: MeasureName; readonly said?: string; readonly second?: number }
 export interface Mark {
@@ -219,7 +219,9 @@ function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at:
   if (text(tokens, at) === 'one' && text(tokens, at + 1) === 'point') return undefined;
   // "two oh four point two" is a number gone wrong, no enamel point.
   if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
-  const found = longest(vocabulary, words, at, (i) => tokens[i]?.ends === true);
+  const closes = (i: number): boolean => tokens[i]?.ends === true;
+  const any = longest(vocabulary, words, at, closes);
+  const found = any && any.values.every(({ k }) => k === 'talk') && placeBehind(tokens, words, any.to) ? longest(withoutTalk, words, at, closes) : any;
   const cluster = readCluster(tokens, words, at);
   const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
@@ -229,6 +231,16 @@ function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at:
     return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first?.to ? { terms: others } : {}) };
   }
   return found && { from: at, to: found.to, terms: found.values };
+}
+
+const leadsToPlace: ReadonlySet<string> = new Set(['on', 'in', 'at']);
+/** "a crack on the palatal side of two ten": the small word in an everyday phrase leads to a tooth or a quadrant. */
+function placeBehind(tokens: readonly Token[], words: readonly string[], to: number): boolean {
+  if (!leadsToPlace.has(text(tokens, to - 1))) return false;
+  const from = ['the', 'his', 'her'].includes(text(tokens, to)) ? to + 1 : to;
+  const surface = longest(withoutTalk, words, from)?.values.some(({ k }) => k === 'surface');
+  const raw = readCodes(tokens, from)?.raw ?? readCluster(tokens, words, from)?.raw;
+  return surface === true || (raw !== undefined && (raw.codes !== undefined || raw.positions !== undefined || raw.jaw !== undefined));
 }
 
 function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined {

@@ -14,10 +14,21 @@ interface Figure { readonly mark: number; readonly from: number; readonly to: nu
 /** @param reads findings as read, each by itself; @returns the same, those of two times parted */
 export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): readonly Read[] {
   const text = tokens.map(({ t }) => t).join(' ');
-  return reads.map((read) => {
+  return outlived(reads, tokens).map((read) => {
     const figures = figuresOf(read, marks);
     const made = read.made.flatMap((one) => (one.body?.kind !== 'finding' || one.revises ? [one] : byAge(one, one.body, figures, tokens) ?? [again(one, one.body, text)]));
     return made.every((one, i) => one === read.made[i]) ? read : { ...read, made };
+  });
+}
+
+/** "four oh nine was wobbly in the spring, solid today": what is ruled out now was there before. */
+function outlived(reads: readonly Read[], tokens: readonly Token[]): readonly Read[] {
+  const of = ({ made }: Read): FindingBody | undefined => (made.length === 1 && made[0]?.body?.kind === 'finding' && !made[0].revises ? made[0].body : undefined);
+  return reads.map((read, i) => {
+    const [was, is] = [of(read), reads[i + 1] && of(reads[i + 1] as Read)];
+    const past = tokens.some(({ t }) => ['was', 'were', 'had'].includes(t)) && tokens.some(({ t }) => ['now', 'today', 'since'].includes(t));
+    const same = was !== undefined && is !== undefined && was.condition === is.condition && JSON.stringify(was.place) === JSON.stringify(is.place) && was.presence === 'present' && was.when === 'now' && is.presence === 'absent';
+    return past && same ? { ...read, made: read.made.map((one) => ({ ...one, body: { ...(one.body as FindingBody), when: 'before' as const }, rules: [...one.rules, 'as it was'] })) } : read;
   });
 }
 

@@ -40,7 +40,10 @@ function wholeSides(marks: readonly Mark[]): readonly Mark[] {
     return filled ? { ...mark, place: filled } : mark;
   });
 }
-const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent') || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
+const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => nothingAt(marks, a) || marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent') || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
+
+/** "nothing on the right cheek, two ulcers on the left" */
+const nothingAt = (marks: readonly Mark[], a: number): boolean => { const before = marks.slice(0, a).findLast((m) => !small(m)); return cueOf(before)?.say.includes('nothing') === true; };
 
 /** The turns that stand behind their place, or in a pronoun, put where a word of ruling out would stand. */
 function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {

@@ -83,6 +83,8 @@ add(talkSay, () => ({ k: 'talk' }));
 add(otherBeings, () => ({ k: 'talk', other: true }));
 
 export const vocabulary: Trie<Term> = buildTrie(entries);
+/** The same without everyday phrases: where a place stands behind it, "crack on" is a crack and "left in" a side. */
+export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k !== 'talk'));
 
 /** Whole phrases that steer. */
 export const commandForms: ReadonlyMap<string, string> = new Map(

@@ -121,7 +121,7 @@ export const conditions = {
     label: 'Mobility', short: 'loose', group: 'gums', places: ['T'], scale: 'mobility',
     say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose', 'wiggly', 'rocking', 'rocks', '(bit|some|plenty of|lots of|no) (movement|wobble|play) in [it]', 'looser', 'loosening', '[on] the move'],
     withPlace: ['loose', 'moving', 'moves', 'wobbles', 'wobble', 'movement', 'some play', 'shifts'],
-    absentSay: ['(firm|tight|solid|stable) tooth', '(rock|nice and) (firm|solid)', 'not loose', 'firmly in'],
+    absentSay: ['(firm|tight|solid|stable) tooth', '(rock|nice and) (firm|solid)', 'not loose', 'firmly in', '(solid|firm) [as (a|the) rock]'],
   },
   calculus: {
     label: 'Calculus', short: 'tartar', group: 'gums', places: ['T'],
