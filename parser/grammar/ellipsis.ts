@@ -43,7 +43,7 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
   });
   if (puts.size === 0 && places.size === 0) return { marks, was: [] };
   const out = marks.flatMap((mark, i): [Mark, number][] => {
-    const own: Mark = places.has(i) ? { from: mark.from, to: mark.to, ...(places.get(i) ? { place: places.get(i) as RawPlace } : { terms: [{ k: 'glue' } satisfies Term] }) } : mark;
+    const own: Mark = places.has(i) ? { from: mark.from, to: mark.to, ...(places.get(i) ? { place: places.get(i) as RawPlace } : { terms: [{ k: 'glue' } satisfies Term], whole: true }) } : mark;
     const put = puts.get(i);
     return put ? [[put, -1], [own, i]] : [[own, i]];
   });

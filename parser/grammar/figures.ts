@@ -26,6 +26,9 @@ const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k 
 const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
 /** "ten the same", "eleven too". */
 export const sameAgain: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
+/** A side and nothing else. */
+const sideAlone = (mark: Mark | undefined): boolean => mark?.place !== undefined && (mark.place.side === 'left' || mark.place.side === 'right') && Object.keys(mark.place).every((key) => key === 'side');
+const unsaid: ReadonlySet<string> = new Set(['one', 'about', 'around', 'maybe', 'roughly', 'nearly', 'only']);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
@@ -50,7 +53,9 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const head = condition(out.findLast((m) => condition(m) !== undefined));
     const scale = head?.k === 'condition' ? (conditions[head.id] as ConditionEntry).scale : undefined;
     const legal: readonly string[] = scale ? scales[scale as ScaleId].values : [];
-    const said = word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || !Number.isInteger(value));
+    // "one point one on the left and two on the right": shared out by side.
+    const shared = mark.number !== undefined && !Number.isInteger(value) && ['on', 'at', 'in'].includes(word(mark.to));
+    const said = shared || (word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || !Number.isInteger(value)));
     return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined) ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } } : undefined;
   }
 
@@ -63,7 +68,11 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const leads = ['on', 'at', 'to'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     // "... four mil and two oh six about three": the unit stays.
     const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
-    const trails = mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) && (i === marks.length - 1 || word(mark.to) === 'and');
+    // "right one six mil, left one four", "left's about five mil, right's about three", "seven mil left and four right": a side of what was named.
+    const led = marks.slice(0, i).findLast((m) => !small(m) && !unsaid.has(word(m.from)));
+    const sided = mark.number !== undefined && (sideAlone(led) || (led?.place?.side !== undefined && word(led.to) === 'one')) && before !== undefined && out.indexOf(before) < out.indexOf(led as Mark) && (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
+    const sideBehind = mark.number !== undefined && sideAlone(marks[i + 1]) && sideAlone(led) && marks[marks.indexOf(led as Mark) - 1]?.measure !== undefined;
+    const trails = sided || sideBehind || mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) && (i === marks.length - 1 || word(mark.to) === 'and');
     // "gap two mil and the pocket there's five", "one oh six is four mil and two oh six about three": of the same kind as the size before.
     const own = marks.slice(0, i).findLastIndex((m) => !small(m) && !(m.terms ?? []).some((t) => t.k === 'filler') && !['about', 'around', 'maybe', 'roughly', 'nearly'].includes(word(m.from)));
     const ends = i === marks.length - 1 || tokens[mark.to - 1]?.ends === true;
@@ -78,7 +87,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (mark.number === undefined && !beside && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
     const { unit, what } = before.measure as NonNullable<Mark['measure']>;
-    return { from: mark.from, to: mark.to, measure: { value, about: near && !['is', 'by'].includes(word(mark.from - 1)), ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
+    return { from: mark.from, to: mark.to, measure: { value, about: (near || sided) && ['about', 'around', 'roughly', 'maybe', 'nearly'].includes(word(mark.from - 1)), ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
   }
 
   /** "eleven on the lower left has a ramp": the number and the quadrant behind it are one place. */

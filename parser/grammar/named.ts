@@ -8,7 +8,8 @@ import { isGlue, isHead, type Mark } from './scan.ts';
 import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
-export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks, tokens);
+export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(bySide(withoutWorst(marks, tokens), tokens), tokens);
+const bySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks);
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 /** A side and nothing else. */
@@ -30,6 +31,18 @@ function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): re
   while (start > 0 && glue(marks[start - 1])) start -= 1;
   const from = bareSide(marks[start - 1]) ? start - 1 : at;
   return marks.map((mark, i) => (i >= from && i <= (bareSide(marks[end]) || (than && marks[end]?.place) ? end : at) ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
+}
+
+/** "points on the uppers, the sevens worst", "ridges all through, worst on the right": one part beside the rest, no other place. */
+function withoutWorst(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const at = marks.findIndex((mark) => text(tokens, mark.to - 1) === 'worst' && mark.place === undefined);
+  if (at < 0) return marks;
+  const before = marks.slice(0, at).findLastIndex((mark) => !isGlue(mark));
+  const after = marks.findIndex((mark, i) => i > at && !isGlue(mark));
+  const part = marks[after]?.place !== undefined && ['on', 'at', 'in', 'of', 'by'].includes(text(tokens, (marks[at] as Mark).to)) ? after : marks[before]?.place !== undefined ? before : -1;
+  const others = marks.some(({ place }, i) => place !== undefined && i < Math.min(part, at));
+  const glue = ({ from, to }: Mark): Mark => ({ from, to, terms: [{ k: 'glue' }], ...(marks[part] ? { whole: true as const } : {}) });
+  return part >= 0 && others && !isHead(marks[part]) ? marks.map((mark, i) => (i === part || i === at ? glue(mark) : mark)) : marks;
 }
 
 /** "no hooks on one oh six and two oh six but points on both": the two that were named. */
@@ -64,7 +77,9 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
   if (whole?.region !== undefined && whole.side !== undefined && whole.side !== 'both' && marks.slice(0, i).some(isHead) && next?.k === 'condition' && next.id === 'abnormality') return { ...mark, place: { ...whole, side } };
   const unsided = unsidedFor(marks, i, side);
   if (unsided) return { ...mark, place: { ...unsided, side } };
-  if (!another && !/^ones?$/.test(text(tokens, mark.to)) && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
+  // "two mil on the left, one on the right": counted.
+  const one = /^ones?$/.test(text(tokens, mark.to)) && tokens[mark.to - 1]?.ends !== true && !['on', 'at', 'in'].includes(text(tokens, mark.to + 1));
+  if (!another && !one && !(whole?.codes === undefined && (whole?.side === 'left' || whole?.side === 'right') && marks.slice(at, i).some(isHead) && marks.slice(i + 1).some(isHead))) return mark;
   if (whole?.region !== undefined && whole.side === undefined && marks.slice(at, i).some((m) => bareSide(m) && m.place?.side !== side)) return { ...mark, place: { ...whole, side } };
   const part = whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
   return part ? { ...mark, place: part } : mark;
@@ -86,7 +101,11 @@ const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mar
   const before = marks.slice(0, i).findLast(({ place }) => place !== undefined)?.place;
   const others = mark.place?.plural && Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') && before?.positions !== undefined && before.jaw !== undefined && before.jaw !== 'both' && before.jaw !== mark.place.jaw && /^(uppers|lowers)$/.test(text(tokens, mark.to - 1));
   const fine = marks.slice(i + 1).find(isHead)?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality');
+  // "EOTRH on the corners, stage two uppers, stage three lowers": those of the corners.
+  const group = marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined)?.place;
+  const shared = mark.place !== undefined && Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') && mark.place.jaw !== 'both' && group?.positions !== undefined && (group.jaw === undefined || group.jaw === 'both') && marks.slice(0, i).some(isHead) && !marks.slice(i + 1).some(isHead);
+  if (shared && group) return { ...mark, place: { ...group, jaw: mark.place?.jaw as 'upper', plural: true } };
   if (others && fine && marks.slice(0, i).some(isHead)) return { ...mark, place: { ...mark.place, positions: before.positions as readonly number[] } };
-  const group = mark.place?.positions?.length === 1 && mark.place.positions[0] === 1 && text(tokens, mark.to - 1) === 'ones' ? marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined && place.positions[0] !== 1)?.place : undefined;
-  return group?.positions && mark.place ? { ...mark, place: { ...mark.place, positions: group.positions, plural: true } } : mark;
+  const ones = mark.place?.positions?.length === 1 && mark.place.positions[0] === 1 && text(tokens, mark.to - 1) === 'ones' ? marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined && place.positions[0] !== 1)?.place : undefined;
+  return ones?.positions && mark.place ? { ...mark, place: { ...mark.place, positions: ones.positions, plural: true } } : mark;
 });

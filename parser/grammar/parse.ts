@@ -66,6 +66,8 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Reading, men
     }
     if (one.repaired) indices.forEach((i) => { const digit = soundedDigit(words[i]?.w); if (digit !== undefined && !repaired.has(i)) repaired.set(i, digit); });
   }
+  const [shared] = items.filter(({ kind }) => kind === 'finding');
+  if (shared) reading.marks.forEach((mark, m) => { if (mark.whole) wordsOf([m], reading).forEach((i) => { if (!claims.has(i)) claims.set(i, `item:${shared.id}`); }); });
   reading.takenBack.forEach((i) => { if (!claims.has(i)) claims.set(i, 'command'); });
   const header = headerIn(reading);
   header?.words.forEach((i) => { if (!claims.has(i)) claims.set(i, 'command'); });

@@ -169,6 +169,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
     const plural = readPlural(tokens, at);
+    // "points on the uppers, the sevens worst": part of what was named, beside the rest of it.
+    if (plural && to > start && text(tokens, text(tokens, plural.to) === 'the' ? plural.to + 1 : plural.to) === 'worst') break;
     if (plural) {
       const last = raw.positions?.at(-1);
       const range = last !== undefined && ['to', 'through'].includes(text(tokens, at - 1));

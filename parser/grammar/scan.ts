@@ -31,6 +31,8 @@ export interface Mark {
   readonly again?: { readonly from: number; readonly to: number; /** With all that was said of it: "ten the same". */ readonly same?: true };
   /** A place of which a part was said before. */
   readonly carried?: true;
+  /** Names what the findings beside it share out: theirs, though none has it for its place. */
+  readonly whole?: true;
   /** No word of the lexicon. */
   readonly unknown?: true;
 }
