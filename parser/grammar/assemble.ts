@@ -183,7 +183,9 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
     const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
     const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
-    const after = groups.filter((g) => fits(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && (g.subject === undefined || g.subject === h) && !stopBetween(role, mark, g.marks[0] as number));
+    // "two ten is broken off at the gum": where on the tooth that was named.
+    const ofTooth = (g: PlaceGroup): boolean => before !== undefined && before.placings.every(({ raw }) => raw.codes !== undefined) && g.placings.every(({ raw }) => raw.region !== undefined && raw.codes === undefined) && !(conditions[heads[h]?.condition?.id ?? 'ulcer'] as ConditionEntry).places.includes('G');
+    const after = groups.filter((g) => fits(g) && !ofTooth(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && (g.subject === undefined || g.subject === h) && !stopBetween(role, mark, g.marks[0] as number));
     // "step on two oh nine, two ten worn": of two places behind the finding before, the second is this one's.
     const ownBefore = before !== undefined && h > 0 && groups.filter((g) => fits(g) && (g.marks[0] as number) > (heads[h - 1] as Head).mark && (g.marks[0] as number) < mark).length > 1;
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';

@@ -1,6 +1,9 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
 import { isHead, scan, type Mark } from './scan.ts';
+import type { RawPlace } from './places.ts';
+import { codeWords } from './pointing.ts';
+import { codeOf, quadrantOf, readCode } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 const markers: readonly (readonly string[])[] = correctionSay.filter((form) => !onlyAtStart.includes(form)).map((form) => form.split(' ')).sort((a, b) => b.length - a.length);
@@ -15,10 +18,13 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   // "on the left, no the right cheek": another side of what was said last; "three mil, no four": another number.
   const last = scan(tokens.slice(0, at)).marks.findLast((mark) => !mark.terms?.some((t) => t.k === 'glue'));
   if (next.number !== undefined) return last?.measure !== undefined || last?.grade !== undefined;
-  return last?.place?.side !== undefined && next.place?.side !== undefined && last.place.side !== next.place.side && !scan(tokens.slice(at + 1)).marks.some(isHead);
+  const other = (part: 'side' | 'jaw'): boolean => last?.place?.[part] !== undefined && next.place?.[part] !== undefined && last.place[part] !== next.place[part];
+  return (other('side') || other('jaw')) && !scan(tokens.slice(at + 1)).marks.some(isHead);
 }
+/** "actually there's one on two oh six": takes back only what was ruled out. */
+const onSecondThoughts = (tokens: readonly Token[], at: number): number => (tokens[at]?.t === 'actually' && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
 const firstWords = new Set(markers.map(([first]) => first));
-const markerAt = (tokens: readonly Token[], at: number): number => (!firstWords.has(tokens[at]?.t) ? plainNo(tokens, at) ? 1 : 0 : markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0));
+const markerAt = (tokens: readonly Token[], at: number): number => onSecondThoughts(tokens, at) || (!firstWords.has(tokens[at]?.t) ? plainNo(tokens, at) ? 1 : 0 : markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0));
 
 /** So often at most may one phrase take itself back: reading stays linear in its length. */
 const TAKES_BACK = 6;
@@ -36,7 +42,7 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
     if (after.length === 0 || !beforeMarks.some(isSomething)) continue;
-    const merged = merge(before, beforeMarks, after, scan(after).marks);
+    const merged = merge(before, beforeMarks, after, scan(after).marks, tokens[at]?.t === 'actually' && length === 1);
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
     const rest = selfCorrected(merged, tries);
@@ -48,14 +54,20 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
 const isSomething = (mark: Mark): boolean => isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined || mark.number !== undefined;
 
 /** Puts what was said last in the place of what it corrects; undefined where it corrects nothing here. */
-function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
+function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[], actually = false): readonly Token[] | undefined {
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
   // "three mil, no four, on one oh six hook": the number alone is put right, what follows goes on.
   const [number] = afterMarks;
   const sized = beforeMarks.at(-1);
   if (number?.number !== undefined && afterMarks.length > 1 && (sized?.measure ?? sized?.grade)) return [...(swapNumber(before, sized, after.slice(number.from, number.to)) as readonly Token[]), ...after.slice(number.to)];
+  const other = besideNot(beforeMarks, after);
+  if (other) return merge(before, beforeMarks, other, scan(other).marks);
+  const back = givenBack(before, beforeMarks, after, afterMarks);
+  if (back || actually) return back;
+  const part = partOnly(place, before, afterMarks, after);
+  if (part) return part;
   if (afterMarks.some(isHead)) {
-    if (afterMarks.some((mark) => mark.place) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
+    if (afterMarks.some((mark) => mark.place && !(place?.place?.codes && partOfTooth(mark.place))) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
     return [...before.slice(place.from, place.to), ...after];
   }
   // "hook three mil, make that four mil, on two oh six": each takes the place of its like, what is new comes on.
@@ -65,9 +77,54 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   if (afterMarks.some((mark) => mark.place)) return swap(place);
   if (afterMarks.some((mark) => mark.measure)) return swap(beforeMarks.findLast((mark) => mark.measure) ?? (beforeMarks.at(-1)?.number !== undefined ? beforeMarks.at(-1) : undefined));
   if (afterMarks.some((mark) => mark.grade)) return swap(beforeMarks.findLast((mark) => mark.grade));
+  const renumbered = positionsOnly(place, before, beforeMarks, afterMarks);
+  if (renumbered) return renumbered;
   if (afterMarks.every((mark) => mark.number !== undefined)) return swapNumber(before, beforeMarks.findLast((mark) => mark.measure ?? mark.grade), after);
   const kind = afterMarks[0]?.terms?.[0]?.k;
   return swap(beforeMarks.findLast((mark) => kind !== undefined && mark.terms?.some((t) => t.k === kind)));
+}
+
+/** "no, not one oh nine, one ten": the tooth named again was the wrong one. */
+function besideNot(beforeMarks: readonly Mark[], after: readonly Token[]): readonly Token[] | undefined {
+  const wrong = after[0]?.t === 'not' ? readCode(after, 1) : undefined;
+  const named = beforeMarks.some(({ place }) => wrong !== undefined && place?.codes?.includes(codeOf(wrong.quadrant, wrong.position)));
+  const rest = wrong && named ? after.slice(wrong.to).filter(({ t }, i, all) => !all.slice(0, i + 1).every((one) => ['but', 'it', 'is'].includes(one.t)) || !['but', 'it', 'is'].includes(t)) : undefined;
+  return rest && rest.length > 0 ? rest : undefined;
+}
+
+/** "no hooks, actually there's a small one on two oh six": what was ruled out is there after all. */
+function givenBack(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
+  const head = beforeMarks.findLast(isHead);
+  const cue = beforeMarks.findLast(({ terms, to }) => head !== undefined && to <= head.from && terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
+  const at = afterMarks.find((mark) => mark.place === undefined && mark.to - mark.from === 1 && ['one', 'some', 'ones'].includes(after[mark.from]?.t ?? ''))?.from;
+  if (cue === undefined || head === undefined || beforeMarks.some((mark) => mark.place && mark.from > cue.from) || at === undefined || afterMarks.some(isHead) || !afterMarks.some((mark) => mark.place && mark.from > at)) return undefined;
+  return [...before.slice(0, cue.from), ...after.slice(0, at), ...before.slice(head.from, head.to), ...after.slice(at + 1)];
+}
+
+/** "no, it's broken off at the gum": where on the tooth, and no place of its own. */
+const partOfTooth = (raw: RawPlace): boolean => raw.region !== undefined && raw.side === undefined && raw.jaw === undefined;
+
+const sides: ReadonlySet<string> = new Set(['left', 'right']), jaws: ReadonlySet<string> = new Set(['upper', 'lower', 'top', 'bottom']);
+/** "on the left cheek, correction, right": the side alone is put right, the part stays. */
+function partOnly(place: Mark | undefined, before: readonly Token[], afterMarks: readonly Mark[], after: readonly Token[]): readonly Token[] | undefined {
+  const said = after.filter(({ t }) => !['the', 'on', 'it', 'is', 'side'].includes(t));
+  const [only] = said;
+  const kind = only && said.length === 1 ? [sides, jaws].find((words) => words.has(only.t)) : undefined;
+  if (kind === undefined || place === undefined || afterMarks.some(isHead)) return undefined;
+  const at = before.findIndex(({ t }, i) => i >= place.from && i < place.to && kind.has(t));
+  return at < 0 || place.to - place.from < 2 ? undefined : [...before.slice(0, at), { ...(only as Token) }, ...before.slice(at + 1)];
+}
+
+/** "four oh nine four ten, make that ten eleven": positions of the quadrant named. */
+function positionsOnly(place: Mark | undefined, before: readonly Token[], beforeMarks: readonly Mark[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
+  const numbers = afterMarks.flatMap(({ number }) => (typeof number === 'number' ? [number] : []));
+  const codes = place?.place?.codes ?? [];
+  const quadrants = new Set(codes.map(quadrantOf));
+  const last = beforeMarks.findLast((mark) => !mark.terms?.every((t) => t.k === 'glue' || t.k === 'filler'));
+  if (place === undefined || quadrants.size !== 1 || numbers.length !== afterMarks.length || numbers.length !== codes.length || !numbers.every((n) => n >= 6 && n <= 11) || (last !== place && (numbers.length < 2 || last?.measure !== undefined))) return undefined;
+  const [first] = before.slice(place.from) as [Token];
+  const words = numbers.flatMap((n) => codeWords(codeOf([...quadrants][0] as number, n)).map((t): Token => ({ t, word: first.word })));
+  return [...before.slice(0, place.from), ...words, ...before.slice(place.to)];
 }
 
 /** Where the last finding of several begins; earlier ones stand. */
