@@ -76,6 +76,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
     if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked(i) || filled || gapIsWhere(marks, tokens, i))) return 'glue';
+    // "three oh two coming", but "a bit of a wave coming": of no tooth that comes through.
+    if (condition?.id === 'erupting' && condition.strength === 'withPlace' && marks[i - 1]?.place?.codes === undefined && !(marks[i - 1]?.terms?.every((t) => t.k === 'glue') && marks[i - 2]?.place?.codes !== undefined)) return 'glue';
     // "four oh eight solid": said of a tooth, and of no lump or cap.
     if (condition?.id === 'mobility' && condition.strength === 'absentSay' && /^(solid|firm)$/.test(tokens[mark.from]?.t ?? '') && !firmTooth(marks, i)) return mark.to - mark.from > 1 ? 'unknown' : 'glue';
     // "the right edge of the tongue": no edge of a tooth.
@@ -274,7 +276,8 @@ function placeGroups(marks: readonly Mark[], tokens: readonly Token[], role: Rol
     const subject = subjectOf(marks, tokens, role, heads, i);
     // "an ulcer on the right cheek and the left bar is bruised": each finding has its own.
     const another = lastMark !== undefined && heads.some((head) => head.mark < lastMark) && (subject !== undefined || (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)));
-    const apart = lastMark === undefined || another || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
+    const plural = ['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') && lastMark !== undefined && link(lastMark, i) === 'and' && freshSubject(marks, tokens, last?.marks[0] as number);
+    const apart = lastMark === undefined || (another && !plural) || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
     const bond = lastMark === undefined ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
@@ -292,6 +295,9 @@ function placeGroups(marks: readonly Mark[], tokens: readonly Token[], role: Rol
   });
   return groups;
 }
+
+/** "ulcers on both cheeks, the lips and the tongue are clear": no small word ties it to what was said before. */
+const freshSubject = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const from = (marks[at] as Mark).from; return tokens[(tokens[from - 1]?.t === 'the' ? from - 1 : from) - 1]?.ends === true; };
 
 const verbs: ReadonlySet<string> = new Set(['is', 'are', 'has', 'have', "'s", 'was', 'were', 'feels', 'feel', 'looks', 'look', 'seems', 'seem', 'appears', 'appear']);
 /** "the right bar is bruised", "the six oh seven cap is loose": the head that a place is said to have. */

@@ -87,7 +87,9 @@ function within(raw: RawPlace, codes: readonly string[]): boolean {
 function led(marks: readonly Mark[]): readonly Mark[] {
   const particular = marks.findIndex(({ place }) => place?.codes !== undefined);
   const general = marks.flatMap(({ place }, i) => (place !== undefined && i < particular ? [i] : []));
-  const named = marks.flatMap(({ place }, i) => (place !== undefined && i >= particular ? [place] : []));
+  // "..., nothing like that on the lower right": another place, of what is not there.
+  const turn = marks.findIndex((mark, i) => i > particular && mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
+  const named = marks.flatMap(({ place }, i) => (place !== undefined && i >= particular && (turn < 0 || i < turn) ? [place] : []));
   const ids = marks.flatMap((mark) => { const id = mark.place ? undefined : conditionOf(mark); return id ? [id] : []; });
   const [id] = ids;
   if (particular < 0 || general.length === 0 || id === undefined || ids.length !== 1 || marks.some(turns)) return marks;

@@ -94,6 +94,9 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     }
     if (between && codes.length === 2) break;
   }
+  // "from three oh seven back": to the end of the row.
+  const onwards = codes.length === 1 && text(tokens, start - 1) === 'from' && ['back', 'backwards', 'onwards'].includes(text(tokens, to)) ? 11 : undefined;
+  if (onwards !== undefined && quadrantOf(codes[0] as string) <= 4) { for (let p = positionOf(codes[0] as string) + 1; p <= onwards; p += 1) codes.push(codeOf(quadrant, p)); joined = 'range'; to += 1; }
   if (inPairs(codes, links)) joined = 'pairs';
   const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
   const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
@@ -187,6 +190,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       ordinal = readOrdinal(tokens, at);
       if (ordinal) { raw = { ...raw, positions: [ordinal.position] }; to = at = at + 1; continue; }
     }
+    // "the lower right jaw": the bone.
+    if (text(tokens, at) === 'jaw' && raw.jaw !== undefined && raw.jaw !== 'both' && raw.side !== undefined && raw.positions === undefined && raw.region === undefined && !raw.row) { const { jaw, ...rest } = raw; raw = { ...rest, region: jaw === 'lower' ? 'mandible' : 'maxilla' }; to = at = at + 1; continue; }
     const single = readSingle(tokens, at, raw, to > start);
     if (single) {
       // "eight nine and nine ten": by twos, where "and" stands between the twos alone.

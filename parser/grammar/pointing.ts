@@ -36,6 +36,8 @@ const pointers: readonly Pointer[] = [
   ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] => ['that', 'this', 'same'].map((which): Pointer => [[which, word], (place) => { const row = rowOf(place); return row && [...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])]; }])),
   ...['one', 'tooth'].flatMap((word): Pointer[] => [[[word, 'behind'], fromOne((code) => ['behind', ...codeWords(code)])], [[word, 'in', 'front'], fromOne((code) => ['in', 'front', 'of', ...codeWords(code)])]]),
   ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] => [['behind', ...word.split(' ')], ['front', 'of', ...word.split(' ')]].map((words): Pointer => [words, fromOne((code) => [...words.slice(0, words.length - word.split(' ').length), ...codeWords(code)])])),
+  // "the gum beside it": at the tooth, where the phrase names one.
+  ...['beside', 'around', 'round', 'alongside', 'next to', 'above', 'below', 'over', 'under'].flatMap((word): Pointer[] => ['it', 'that one', 'that tooth'].map((what): Pointer => [['gum', ...word.split(' '), ...what.split(' ')], fromOne((code) => ['gum', 'at', ...codeWords(code)])])),
   ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map((words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))]),
   ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),
   [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
@@ -57,6 +59,14 @@ function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
   return undefined;
 }
 
+/** "one ten fractured, one eleven loose, feed packed between them": the last two teeth named, where they are neighbours. */
+function neighboursBefore(tokens: readonly Token[], to: number): Place | undefined {
+  const named: string[] = [];
+  for (let at = 0; at < to; at += 1) { const codes = isOh(tokens[at]?.t) ? undefined : readCodes(tokens.slice(0, to), at); if (codes) { named.push(...codes.raw.codes ?? []); at = codes.to - 1; } }
+  const [a, b] = named.slice(-2);
+  return a !== undefined && b !== undefined && areNeighbours(a, b) ? { teeth: [a, b].sort() } : undefined;
+}
+
 /** Two teeth named one after the other that still wait for what they have: "three oh nine", "three ten", "gap between them". */
 function pairOf(context: Context, waiting: Context['doubts'][number] | undefined): Place | undefined {
   const before = context.doubts.filter(({ doubt, state, id }) => doubt === 'no-condition' && state === 'open' && id !== waiting?.id).at(-1);
@@ -72,7 +82,7 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
     const pointer = !firstWords.has(tokens[at]?.t) ? undefined : pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word) && !(pattern.at(-1) === 'one' && inNumber.has(tokens[at + pattern.length]?.t ?? '')));
     if (pointer === undefined) continue;
     // "a step on two ten with a pocket behind it": what this phrase named comes before what an earlier one did.
-    const place = codeBefore(tokens, at) ?? (pointer[0][0] === 'between' ? pairOf(context, waiting) : undefined) ?? carried;
+    const place = (pointer[0][0] === 'between' ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (pointer[0][0] === 'between' ? pairOf(context, waiting) : undefined) ?? carried;
     const words = place ? pointer[1](place) : undefined;
     if (words === undefined || (pointer[0].at(-1) === 'opposite' && tokens[at + pointer[0].length]?.t === 'the')) continue;
     const from = tokens[at] as Token;

@@ -9,7 +9,7 @@ import type { FindingBody, ItemBody, Made } from './made.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import type { Mark } from './scan.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
-import { positionOf, quadrantOf } from './teeth.ts';
+import { otherSide, positionOf, quadrantOf } from './teeth.ts';
 import { parted } from './timeline.ts';
 import type { Token } from './tokens.ts';
 
@@ -61,8 +61,10 @@ const blind: Rule = (reads) => {
   if (!before || !wolf || !own || !body || wolf.condition !== 'wolf-tooth') return reads;
   const side = reads[at]?.clause.placings.filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0])).map(({ raw }) => raw).findLast((raw) => raw.side === 'left' || raw.side === 'right')?.side;
   const teeth = side === undefined ? teethOf(wolf) : teethOf(wolf).filter((t) => (side === 'left') === [2, 3].includes(quadrantOf(t)));
-  // "wolf tooth upper right, blind one upper left": another tooth, with a place of its own.
-  if (teeth.length === 0) return reads;
+  // "wolf tooth on the upper left and a blind one on the right": in the same jaw; "blind one upper left" has a place of its own.
+  const jawSaid = reads[at]?.clause.placings.some(({ raw }) => raw.jaw !== undefined);
+  if (teeth.length === 0 && (side === undefined || jawSaid || new Set(teethOf(wolf).map((t) => quadrantOf(t) <= 2)).size !== 1)) return reads;
+  if (teeth.length === 0) return reads.map((read, i) => (i === at ? { ...read, made: [{ ...become(own, { place: { teeth: teethOf(wolf).map(otherSide).sort() } }, 'one of those named'), doubts: [] }] } : read));
   const there = become(own, { place: { teeth: [...teeth] } }, 'one of those named');
   const rest = { ...there, doubts: [] };
   return teeth.length === teethOf(wolf).length && side === undefined
@@ -141,10 +143,11 @@ const sharpCheekTeeth: Rule = (reads) => {
 
 /** "the cap on six oh six is loose": of a cap it is the cap that is loose. */
 const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
-  const cap = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'retained-cap' && /^caps?$/.test(one.said);
+  const cap = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'retained-cap' && /^caps?(?: (?:still )?on)?$/.test(one.said);
   const loose = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'mobility' && one.clause.head.condition.strength !== 'absentSay' && !one.clause.scopes.includes('absent');
-  if (loose(read) && cap(reads[i - 1])) return [];
-  if (!cap(read) || !loose(reads[i + 1])) return [read];
+  const ofIt = (one: Read | undefined, capRead: Read | undefined): boolean => one?.clause.placings.every(({ marks }) => (marks[0] as number) > one.clause.head.mark || capRead?.clause.placings.some((p) => p.marks[0] === marks[0])) ?? false;
+  if (loose(read) && cap(reads[i - 1]) && ofIt(read, reads[i - 1])) return [];
+  if (!cap(read) || !loose(reads[i + 1]) || !ofIt(reads[i + 1], read)) return [read];
   return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i + 1]?.made[0]?.marks ?? []).slice(0, 1)] }; }) }];
 });
 

@@ -11,7 +11,7 @@ import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teet
 
 export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }
 export interface Resolved { readonly place: Place | null; readonly doubts: readonly PlaceDoubt[]; readonly distal?: true }
-export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Of the incisors alone. */ readonly bite?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; /** Both of which jaw is asked where neither was said; what is ruled out is ruled out in both. */ readonly asks?: boolean; readonly missing: ReadonlySet<string> }
+export interface Wanted { readonly kinds: readonly PlaceKind[]; readonly positions?: readonly number[]; readonly home?: RegionId; readonly supernumerary?: boolean; /** A whole group is its rows. */ readonly rows?: boolean; /** Of the incisors alone. */ readonly bite?: boolean; /** No gap in a row is said of the row. */ readonly absentRow?: boolean; /** Said of one tooth: a quadrant does not say which. */ readonly single?: boolean; /** Both of which jaw is asked where neither was said; what is ruled out is ruled out in both. */ readonly asks?: boolean; readonly missing: ReadonlySet<string> }
 
 const cheek = [6, 7, 8, 9, 10, 11];
 const rowOf: Readonly<Record<number, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
@@ -24,7 +24,7 @@ export const ofOneTooth: ReadonlySet<ConditionId> = new Set<ConditionId>(['hook'
 export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut = false): Wanted {
   const entry = conditions[id] as ConditionEntry;
   const position = positionNamedBy[id];
-  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(id === 'abnormality' ? { rows: true } : ruledOut ? {} : { asks: true }), ...(entry.group === 'bite' ? { bite: true } : {}), supernumerary: id === 'supernumerary' };
+  return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(ruledOut && !entry.places.includes('T') && entry.places.includes('S') ? { absentRow: true } : {}), ...(id === 'abnormality' ? { rows: true } : ruledOut ? {} : { asks: true }), ...(entry.group === 'bite' ? { bite: true } : {}), supernumerary: id === 'supernumerary' };
 }
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
@@ -87,7 +87,7 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (wanted.rows && raw.positions && raw.positions.length > 1 && (raw.positions.length === 3 ? raw.positions[0] === 1 : raw.positions.length === 6)) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
-  if (quadrants && wanted.kinds.includes('R')) return { place: { rows: quadrants.map((q) => rowOf[q] as RowId).sort() }, doubts: [] };
+  if (quadrants && (wanted.kinds.includes('R') || (wanted.absentRow && raw.positions === undefined))) return { place: { rows: quadrants.map((q) => rowOf[q] as RowId).sort() }, doubts: [] };
   // A side without a jaw: upper or lower is asked; a quadrant without a tooth: the place is not there yet.
   if (wanted.single && quadrants !== undefined && raw.jaw === undefined && raw.side !== 'both' && raw.side !== undefined) return { place: null, doubts: [{ doubt: 'two-readings', readings: quadrants.map((q) => ({ rows: [rowOf[q] as RowId] })) }] };
   if (wanted.single && (quadrants ?? raw.all)) return { place: null, doubts: [{ doubt: 'no-place' }] };

@@ -196,11 +196,12 @@ export const conditions = {
   },
   erupting: {
     label: 'Erupting', short: 'coming through', group: 'number', places: ['T'],
-    say: ['erupting', 'coming (through|in|up|down)', 'just through', '[just] (breaking|poking|peeping|peeking|popping|pushing|starting|cutting) [up] (through|in) [the gum]', '(half|part|nearly|almost) (through|erupted|up|in)', 'on [its] way (in|through|up|down)', 'starting to (erupt|come|come through|show)', 'just showing', 'partly erupted', 'partially erupted', 'cutting through', 'coming in'],
+    say: ['erupting', 'coming (through|in|up|down|along)', 'just through', '[just] (breaking|poking|peeping|peeking|popping|pushing|cutting) [up] (through|in) [the gum]', '(half|part|nearly|almost) (through|erupted|up|in)', 'on [its] way (in|through|up|down)', 'starting to (erupt|come|come through|show)', 'just showing', 'partly erupted', 'partially erupted', 'cutting through', 'coming in'],
+    withPlace: ['coming'],
   },
   unerupted: {
     label: 'Unerupted', short: 'not through', group: 'number', places: ['T'],
-    say: ['unerupted', 'not (yet|fully) erupted', 'not [yet] through [yet]', 'not erupted [yet]', 'not (in|up|down|come through|cut|broken through) yet', 'yet to (erupt|come|come through|appear|show)', 'has not (come through|erupted|appeared|shown) [yet]', 'no sign of it yet', 'still (buried|unerupted|waiting)', 'still to come', 'still under the gum'],
+    say: ['unerupted', 'not (yet|fully) erupted', 'not [yet] through [yet]', 'not erupted [yet]', 'not (in|up|down|come through|cut|broken through) yet', 'yet to (erupt|come|come through|appear|show)', '(has|have) not (come|broken|cut) [(through|up|down|in)] [yet]', '(has|have) not (erupted|appeared|shown) [yet]', 'no sign of it yet', 'still (buried|unerupted|waiting)', 'still to come', 'still under the gum'],
   },
   impacted: {
     label: 'Impacted', group: 'number', places: ['T'],
@@ -252,7 +253,7 @@ export const conditions = {
   },
   'cap-shed': {
     label: 'Cap shed', group: 'number', places: ['T'],
-    say: ['cap(s) [(has|have|already|just|is|are)] [(already|just|now)] (shed|gone|fallen off|fell off|fallen out|dropped|come off|came off|lost|away)', 'shed (its|the) cap(s)', '(lost|shed) (the|its) cap', 'caps shed'],
+    say: ['cap(s) [(has|have|already|just|is|are)] [(already|just|now)] (shed|gone|fallen off|fell off|fallen out|dropped|come off|came off|lost|away)', '(lost|shed|dropped) (its|the|his|her|their) cap(s)', 'caps shed'],
     withPlace: ['(has|have|just|already) shed [(its|the) cap(s)]', 'shedding', 'has (dropped|fallen out|come off)'],
   },
   'root-remnant': {
@@ -293,7 +294,7 @@ export const conditions = {
   },
   slant: {
     label: 'Slant', group: 'bite', places: ['R', 'N'],
-    say: ['slant(ed) [(bite|mouth|incisors)]', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant'],
+    say: ['slant(ed) [(bite|mouth|incisors)]', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite|front teeth|nippers) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant'],
   },
   'stepped-incisors': {
     label: 'Stepped incisors', group: 'bite', places: ['R', 'N'],
@@ -395,7 +396,7 @@ export const conditions = {
   asymmetry: {
     label: 'Asymmetry', group: 'soft', places: ['G'],
     say: ['asymmetry', 'asymmetric(al)', 'uneven', 'not (even|symmetrical|symmetric)', 'lopsided', 'not level', 'bigger on one side', 'out of balance', 'not matching', 'one bigger than the other', 'mismatched'],
-    absentSay: ['even and symmetrical'],
+    absentSay: ['even and symmetrical', '[well|evenly|nicely] matched', 'a (good|fair) match', 'match(es) (well|up|nicely)'],
   },
   'food-pouching': {
     label: 'Food pouching', short: 'pouching', home: 'cheek', group: 'soft', places: ['G'],
@@ -424,7 +425,7 @@ export const conditions = {
   },
   'dull-percussion': {
     label: 'Dull on percussion', group: 'soft', places: ['G'],
-    say: ['dull (on|to|when) (percussion|percussed|tapped|tapping|knocking)', '(percusses|percussed|percussing|taps|tapped|sounded|sounding) dull', 'dull (sound|note|tap)', 'dullness', 'dull percussion', 'percussion [is] dull', 'sounds dull'],
+    say: ['dull (on|to|when) (percussion|percussed|tapped|tapping|knocking)', 'dull when i (tap|knock|percuss|tapped|knocked) [(over|on|at)]', '(percusses|percussed|percussing|taps|tapped|sounded|sounding) dull', 'dull (sound|note|tap)', 'dullness', 'dull percussion', 'percussion [is] dull', 'sounds dull'],
     withPlace: ['dull'],
   },
   nosebleed: {

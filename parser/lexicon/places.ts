@@ -5,8 +5,8 @@ export const sideSay: Readonly<Record<'left' | 'right' | 'both', readonly string
   both: ['both', 'both sides', 'bilateral(ly)', 'each side', 'either side', 'either', 'left and right', 'right and left'],
 };
 export const jawSay: Readonly<Record<'upper' | 'lower' | 'both', readonly string[]>> = {
-  upper: ['upper(s)', 'top', 'up top', 'maxillary'],
-  lower: ['lower(s)', 'bottom', 'down below', 'mandibular'],
+  upper: ['upper(s)', 'top(s)', 'up top', 'maxillary'],
+  lower: ['lower(s)', 'bottom(s)', 'down below', 'mandibular'],
   both: ['(upper|uppers|top) and (lower|lowers|bottom)', 'upper and lower', 'top and bottom'],
 };
 /** Words for a row of cheek teeth. */
