@@ -61,7 +61,7 @@ export function mend(words: readonly string[], reading: Reading, readAs: (words:
     const left = options.filter((option) => option.left).length;
     if (left > 0 && changes.some(({ listed: sure }) => !sure)) continue;
     if (changes.length === 0 || !anchored(reading, changes, plain, waiting, left > 0)) continue;
-    const mended = by(changes, left, words, readAs);
+    const mended = by(changes, left, words, readAs, reading);
     if (mended !== undefined) found.push({ mended, cost, listed: options.every(({ listed: sure }) => sure), meaning: JSON.stringify(mended.reading.made.map(({ body }) => body)) });
   }
   const [first] = found;
@@ -108,6 +108,8 @@ function optionsAt(plain: readonly string[], at: number, unknown: ReadonlySet<nu
     const stretch = plain.slice(at, to);
     // A stretch begins or ends with a word out of place; what lies between two of them goes with them.
     if ((!unknown.has(at) && !unknown.has(to - 1)) || stretch.some((word) => digit(word) !== undefined || word in teenWords)) continue;
+    // "needs pulling": what is to be done, no finding.
+    if (['needs', 'need', 'wants', 'want', 'needing'].some((verb) => verb === plain[at - 1] || stretch.includes(verb))) continue;
     for (const { word, far } of soundsLike(stretch.join(' '))) options.push({ from: at, to, means: word, kind: kindOf(word), cost: LIKE + far, listed: false });
   }
   return options;
@@ -132,7 +134,7 @@ const hints = ({ place, terms }: Mark): boolean => (place !== undefined && !outs
 /** Doubts by which a mended phrase shows that it was mended wrongly. */
 const wrong = new Set(['no-place', 'no-condition', 'no-such-tooth', 'off-scale', 'unread', 'two-readings']);
 
-function by(options: readonly Option[], left: number, words: readonly string[], readAs: (words: readonly string[]) => Reading): Mended | undefined {
+function by(options: readonly Option[], left: number, words: readonly string[], readAs: (words: readonly string[]) => Reading, before: Reading): Mended | undefined {
   const parts = words.flatMap((w, i): readonly { readonly w: string; readonly heard: readonly number[]; readonly option?: Option }[] => {
     const option = options.find(({ from, to }) => i >= from && i < to);
     if (option === undefined) return [{ w, heard: [i] }];
@@ -142,7 +144,7 @@ function by(options: readonly Option[], left: number, words: readonly string[], 
   const part = (word: number): (typeof parts)[number] => parts[word] as (typeof parts)[number];
   const taken = new Set(reading.made.flatMap(({ marks }) => marks.flatMap((m) => reading.tokens.slice(...headSpan(reading.marks, m)).map(({ word }) => part(word).option))));
   const whole = unplaced(reading).size <= left && reading.made.length > 0 && reading.made.every(({ body, doubts }) => body !== undefined && !doubts.some(({ doubt }) => wrong.has(doubt))) && options.every((option) => taken.has(option));
-  if (!whole) return undefined;
+  if (!whole || (before.made.some(({ body }) => body !== undefined) && invents(reading, options, part))) return undefined;
   const made = reading.made.map((one): Made => {
     const used = new Set(one.marks.flatMap((m) => reading.tokens.slice(...headSpan(reading.marks, m)).flatMap(({ word }) => part(word).option ?? [])));
     if (used.size === 0 || one.body === undefined) return one;
@@ -155,6 +157,19 @@ function by(options: readonly Option[], left: number, words: readonly string[], 
     mends: options.map(({ from, to, means, kind }) => ({ words: Array.from({ length: to - from }, (_, i) => from + i), means, kind })),
     reading: { ...reading, made, tokens: reading.tokens.map((token) => ({ ...token, word: part(token.word).heard[0] as number, ...(part(token.word).heard.length > 1 ? { heard: part(token.word).heard } : {}) })), takenBack: reading.takenBack.flatMap((word) => part(word).heard) },
   };
+}
+
+/**
+ * "two oh nine's got a crack, mind the bucket there": beside what reads as it stands, a mended name makes a finding of its own
+ * only where a place or a size of its own stands right by it.
+ */
+function invents({ made, marks, tokens, role }: Reading, options: readonly Option[], part: (word: number) => { readonly option?: Option } | undefined): boolean {
+  const mended = (m: number): boolean => tokens.slice(...headSpan(marks, m)).some(({ word }) => { const { option } = part(word) ?? {}; return option !== undefined && options.includes(option); });
+  const own = (m: number): boolean => m >= 0 && m < marks.length && (role[m] === 'place' || (role[m] === 'mod' && (marks[m]?.measure !== undefined || marks[m]?.grade !== undefined)));
+  const beside = (m: number, step: 1 | -1): number => { let at = m + step; while (marks[at] && role[at] === 'glue' && !mended(at)) at += step; return at; };
+  const led = (m: number): boolean => tokens[(marks[m]?.from ?? 0) - 1]?.t === 'the' && ['unknown', undefined].includes(role[beside(m, -1)]);
+  const listed = (m: number): boolean => ['a', 'an', 'and', 'with', 'plus'].includes(tokens[(marks[m]?.from ?? 0) - 1]?.t ?? '');
+  return made.some((one) => { const [head] = one.marks; return head !== undefined && role[head] === 'head' && mended(head) && (led(head) || !(listed(head) || [beside(head, 1), beside(head, -1)].some(own))); });
 }
 
 /** A tooth, a side or a size out of misheard words: it counts once a person has said so. */

@@ -75,6 +75,10 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
   // "discharge from the left nostril, right is clear"
   const next = marks.slice(i + 1).find((m) => !isGlue(m))?.terms?.find((t) => t.k === 'condition');
   if (whole?.region !== undefined && whole.side !== undefined && whole.side !== 'both' && marks.slice(0, i).some(isHead) && next?.k === 'condition' && next.id === 'abnormality') return { ...mark, place: { ...whole, side } };
+  // "nothing wrong up top except for a wave on the left": of the jaw that was spoken of.
+  const left = marks.slice(0, i).findLastIndex((m) => m.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except'));
+  const jaw = left < 0 ? undefined : marks.slice(0, left).findLast((m) => m.place !== undefined)?.place;
+  if (jaw?.jaw !== undefined && jaw.jaw !== 'both' && jaw.side === undefined && jaw.codes === undefined && jaw.region === undefined && jaw.positions === undefined && !marks.slice(left, i).some((m) => m.place)) return { ...mark, place: { jaw: jaw.jaw, side } };
   const unsided = unsidedFor(marks, i, side);
   if (unsided) return { ...mark, place: { ...unsided, side } };
   // "two mil on the left, one on the right": counted.

@@ -6,6 +6,7 @@ import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { leftOut, less, type Exception } from './except.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
+import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import type { Mark } from './scan.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
@@ -166,8 +167,14 @@ const nodes: Rule = (reads) => each(reads, (made) => {
   return body?.condition === 'swelling' && body.place !== null && 'region' in body.place && body.place.region === 'lymph-nodes' ? become(made, { condition: 'lymph-node-enlargement' }, 'swelling of a node') : made;
 });
 
+/** The row of cheek teeth, or the front teeth, that a part of it lies in. */
+function rowAround({ positions, jaw, side, quadrants }: RawPlace): RawPlace {
+  const at = positions ?? [6];
+  return { ...(jaw ? { jaw } : {}), ...(side ? { side } : {}), ...(quadrants ? { quadrants } : {}), ...(jaw || side || quadrants ? {} : { all: true }), positions: at.every((p) => p <= 3) ? [1, 2, 3] : at.every((p) => p === 4) ? [4] : [6, 7, 8, 9, 10, 11], plural: true };
+}
+
 /** "upper right normal apart from a hook on one oh six", "all worn bar the sixes", "nothing else on that row": the group less what was named. */
-const lessThoseNamed: Rule = (reads, { context, text, excepts, marks }) => {
+const lessThoseNamed: Rule = (reads, { context, text, excepts, marks, tokens }) => {
   const others = text.includes('nothing else') || /\b(rest|others|other teeth|otherwise)\b/.test(text);
   if (excepts.length === 0 && !others) return reads;
   return each(reads, (made, { clause }) => {
@@ -179,6 +186,12 @@ const lessThoseNamed: Rule = (reads, { context, text, excepts, marks }) => {
     const mine = excepts.filter(({ cue, places }) => places.length > 0 && !(clause.placings[0]?.marks[0] !== undefined && clause.placings[0].marks[0] > cue && places.includes(clause.placings[0].marks[0])) && !reads.some((other) => other.clause.head.mark > clause.head.mark && other.clause.head.mark < cue));
     const named = ruledOut ? reads.filter((other) => other.clause.head.mark > clause.head.mark || others).flatMap(({ made: them }) => them.flatMap((m): Place[] => (m === made || teethOf(m.body).length === 0 ? [] : [{ teeth: [...teethOf(m.body)] }]))) : [];
     const known = others && ruledOut ? context.items.flatMap((item): Place[] => (item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && teethOf(item).length > 0 ? [{ teeth: [...teethOf(item)] }] : [])) : [];
+    // "all but the last two on the bottom left are sharp": of that row the others.
+    const all = excepts.find(({ cue, places }) => cue < clause.head.mark && places.length > 0 && ['all', 'every', 'everything', 'everywhere'].includes(tokens[(marks[cue] as Mark).from]?.t ?? '') && clause.placings.length > 0 && clause.placings.every((p) => p.marks.every((m) => places.includes(m))));
+    // "all but three oh six are cupped": all of what was named in the phrase before.
+    if (all && body.place && clause.placings.some(({ raw }) => raw.codes !== undefined)) return { ...become(made, { place: null }, 'less those named'), less: [body.place] };
+    const whole = all && clause.placings.length === 1 ? resolvePlace([{ raw: rowAround(clause.placings[0]?.raw as RawPlace), marks: [] }], wantedBy(id, new Set(), true)).place : null;
+    if (whole && body.place) { const rest = less(whole, [body.place]); if (rest !== whole) return become(made, { place: rest }, 'less those named'); }
     const out = [...mine.flatMap((one) => leftOut(one, id, marks, body.place) ?? []), ...named, ...known];
     // "hook on four oh six, nothing else in that row": the row of the tooth that was named.
     if (others && ruledOut && body.condition === 'abnormality' && body.place !== null && 'teeth' in body.place && body.place.teeth.every((t) => named.some((one) => 'teeth' in one && one.teeth.includes(t)))) {

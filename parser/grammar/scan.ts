@@ -223,7 +223,8 @@ function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at:
   if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   const any = longest(vocabulary, words, at, closes);
-  const found = any && any.values.every(({ k }) => k === 'talk') && placeBehind(tokens, words, any.to) ? longest(withoutTalk, words, at, closes) : any;
+  const named = any && any.values.every(({ k }) => k === 'talk') && placeBehind(tokens, words, any.to) ? longest(withoutTalk, words, at, closes) : undefined;
+  const found = named?.values.some(({ k }) => k === 'condition') ? named : any;
   const cluster = readCluster(tokens, words, at);
   const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
