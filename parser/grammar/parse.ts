@@ -14,6 +14,7 @@ import { withCarriedPlace } from './lean.ts';
 import type { Made, MadeDoubt } from './made.ts';
 import { mend, type Mend } from './mend.ts';
 import { read, type Reading } from './read.ts';
+import { inParts } from './breaths.ts';
 import { broken, conflictRule, conflicts, gapRule, rules } from './rules.ts';
 import { headSpan } from './scan.ts';
 import { tokenise } from './tokens.ts';
@@ -32,7 +33,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   if (steered) return commanded(heard, words, hypothesis.text, steered);
   const readAs = (said: readonly string[]): Reading => { const reading = read(said, context, carry); return { ...reading, made: withCarriedPlace(reading, carry, context) }; };
   const said = words.map(({ w }) => w);
-  const asHeard = readAs(said);
+  const asHeard = inParts(said, readAs(said), readAs);
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
 }

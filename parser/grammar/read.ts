@@ -24,6 +24,8 @@ import { workRules, type Claimed } from './work.ts';
 export interface Reading {
   readonly tokens: readonly Token[];
   readonly marks: readonly Mark[];
+  /** What the words may be, before any rule claimed them. */
+  readonly scanned: readonly Mark[];
   readonly role: Roles['role'];
   readonly made: readonly Made[];
   /** Places as said, for the phrase that follows. */
@@ -60,7 +62,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const left = new Set(excepts.flatMap(({ places: out }) => out));
   const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) && !left.has(i) ? [i] : []));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
-  return { tokens, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
+  return { tokens, scanned: marks, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
 
 /** "ten the same": all that was said of the tooth before, at this one. */
