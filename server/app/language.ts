@@ -13,6 +13,7 @@ export const language = (): Language => ({
     // What the grammar had to mend is not what was said: the ear is asked.
     return leftovers.length === 0 && !utterance.words.some(({ repairedTo }) => repairedTo !== undefined) && !doubts.some(({ doubt }) => unplaced.has(doubt));
   },
+  open: (text) => parseText('asked', text, emptyContext()).doubts.length > 0,
   propose: proposer([...spokenForms(), ...numbers]),
   named: withNames,
 });

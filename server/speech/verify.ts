@@ -1,6 +1,6 @@
 /**
  * Propose by grammar, verify by ear: where the best reading is not wholly in the trade's language, readings that are and
- * that sound like it are scored by the ear itself, and one rule judges. Talk, whose free reading lies far above any
+ * that sound like it are scored by the ear itself, and one rule judges. It judges the ear's own readings too where the best leaves a question open. Talk, whose free reading lies far above any
  * proposal, stays talk.
  */
 import type { Hypothesis } from '../../parser/contract/word.ts';
@@ -13,6 +13,8 @@ import { plain, voiced } from './words.ts';
 export type Language = {
   /** Whether every word of the text has its place in the grammar. */
   whole(text: string): boolean;
+  /** Whether a text that is whole leaves a question open: half a finding, two readings, a thing that is unlikely. */
+  open(text: string): boolean;
   /** Sentences that sound like the texts, likeliest first (see `proposer`). */
   propose(texts: readonly string[], count: number): readonly string[];
   /** The texts with one of the names where something in them sounds like it, likeliest first (see `withNames`). */
@@ -37,12 +39,13 @@ export async function verified(engine: Engine, clip: Clip, free: readonly Hypoth
   const texts = free.slice(0, SOURCES).map(({ text }) => text);
   const ofTrade = language.whole(best.text) ? [] : language.propose(texts, DRAWN).filter(language.whole).slice(0, SCORED);
   const proposals = [...new Set([...ofTrade, ...(names.length === 0 ? [] : language.named(texts, names, NAMED))])];
-  if (proposals.length === 0) return alone;
-  const heard = distinct(free);
-  const scores = await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
+  if (proposals.length === 0 && language.whole(best.text) && !language.open(best.text)) return alone;
+  const heard = proposals.length === 0 ? free : distinct(free);
+  // With nothing proposed the search's own scores compare as they are: the ear need not be asked again.
+  const scores = proposals.length === 0 ? free.map(({ logProb }) => logProb) : await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
   const spoken = names.map((name) => ` ${plain(name)} `);
   const candidate = (text: string, at: number, own?: Hypothesis): Candidate => ({
-    text, logProb: scores[at] ?? -Infinity, inTrade: language.whole(text), named: spoken.some((name) => ` ${plain(text)} `.includes(name)), ...(own && { heard: own }),
+    text, logProb: scores[at] ?? -Infinity, inTrade: language.whole(text), open: language.open(text), named: spoken.some((name) => ` ${plain(text)} `.includes(name)), ...(own && { heard: own }),
   });
   const candidates = [...heard.map((one, i) => candidate(one.text, i, one)), ...proposals.map((text, i) => candidate(text, heard.length + i))];
   return judge(candidates, voiced(clip), rule).filter(({ posterior }, i) => i === 0 || posterior >= LEAST).slice(0, KEPT).map(({ hypothesis }) => hypothesis);

@@ -5,6 +5,7 @@
  *   --short         every sixth phrase, clean and 10 dB
  *   --tune          the even phrases, the digit takes 0 to 4 and the other half of noises and names instead: for choosing settings, never for reporting
  *   --layer NAME    only layers whose name holds NAME
+ *   --what KIND     trade, names, codes or plain alone
  *   --worst N       also print the N worst phrases of each set
  *   --soak MINUTES  nothing but dictation on a loop, so many minutes of sound, for memory
  */
@@ -30,7 +31,7 @@ import type { Barn, Condition } from './hearing/sound.ts';
 import { CLEAN, CONDITIONS, barnOf, under } from './hearing/sound.ts';
 import { tradeWords } from './hearing/trade.ts';
 
-const { values: options } = parseArgs({ options: { every: { type: 'string' }, short: { type: 'boolean' }, tune: { type: 'boolean' }, layer: { type: 'string' }, worst: { type: 'string', default: '0' }, soak: { type: 'string' } } });
+const { values: options } = parseArgs({ options: { every: { type: 'string' }, short: { type: 'boolean' }, tune: { type: 'boolean' }, layer: { type: 'string' }, what: { type: 'string' }, worst: { type: 'string', default: '0' }, soak: { type: 'string' } } });
 const speech = process.env['QUIDNOTE_SPEECH'] ?? new URL('../../../shared/speech', import.meta.url).pathname;
 const every = Number(options.every ?? (options.short === true ? 6 : 1));
 const reporting = options.tune !== true;
@@ -135,7 +136,7 @@ async function allSets(): Promise<SpokenSet[]> {
       reporting ? await promptCodes(every === 1 ? 1 : 2) : undefined,
       reporting ? await plainEnglish() : undefined,
     ];
-    return sets.filter((set) => set !== undefined);
+    return sets.filter((set) => set !== undefined).filter(({ what }) => options.what === undefined || what === options.what);
   } finally {
     await rm(folder, { recursive: true, force: true });
   }

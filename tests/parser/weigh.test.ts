@@ -42,3 +42,55 @@ test('talk is not asked about: neither what was heard well nor what holds no wor
 test('what is typed or scripted is not heard badly', () => {
   expect(parse({ id: 'w/1', reader: 'typed', hypotheses: [{ text: 'Enoch retained two on three zero three', logProb: 0, words: 'Enoch retained two on three zero three'.split(' ').map((w) => ({ w })) }] }, emptyContext()).doubts).toEqual([]);
 });
+
+test('a phrase of which nothing was made is asked about where what it may also have been is of the record, with that reading', () => {
+  const [question] = unsure(['Flung to widen a gap', 0.9], ['Widened the gap on one ten', 0.06], ['Trim to widen a gap', 0.04]);
+  expect(question).toMatchObject({ words: 'Flung to widen a gap', readings: [{ items: [] }, { label: 'Widened the gap on one ten', items: [{ kind: 'treatment', procedure: 'widen-space' }] }] });
+  expect(question?.item).toBeUndefined();
+  // A share of a hundredth is how talk looks.
+  expect(unsure(['How was the show', 0.98], ['Hook on one oh six', 0.02])).toEqual([]);
+});
+
+test('an item is asked about where the ear may have heard the opposite, though by far not as likely', () => {
+  expect(unsure(['No mobility of four oh eight', 0.8], ['Mobility of four oh eight', 0.2])[0]).toMatchObject({ readings: [{ items: [{ presence: 'absent' }] }, { items: [{ presence: 'present' }] }] });
+  expect(unsure(['No mobility of four oh eight', 0.9], ['Mobility of four oh eight', 0.1])).toEqual([]);
+  // As far behind, another word for how much there is raises no question.
+  expect(unsure(['Four eleven mild hook', 0.8], ['Four eleven marked hook', 0.2])).toEqual([]);
+});
+
+test('an item out of a phrase that was guessed at throughout is asked about, whatever its rivals', () => {
+  // e^-2.5 and e^-1.5 over four words: -0.63 and -0.38 nats a word.
+  const guess = (logProb: number) => unsure(['Lost four oh six', Math.exp(logProb)], ['mumble', Math.exp(logProb - 2)]);
+  expect(guess(-2.5)).toHaveLength(1);
+  expect(guess(-1.5)).toEqual([]);
+});
+
+test('what nobody says of anything else is asked about though it was heard a little badly only', () => {
+  // -0.16 nats a word over twelve and six.
+  expect(asked('Palatally prong around between one hundred and nine and one ten', Math.exp(-1.92))).toHaveLength(1);
+  expect(asked('He stood so still today', Math.exp(-0.8))).toEqual([]);
+});
+
+const paused = () => readLinesOf('stop listening');
+const readLinesOf = (text: string) => { const before = emptyContext(); return { ...before, carry: parse({ id: 'w/0', reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(' ').map((w) => ({ w })) }] }, before).carry }; };
+const commandsOf = (context: ReturnType<typeof emptyContext>, ...texts: readonly (readonly [string, number])[]): readonly string[] => parse(heard(...texts), context).commands.map(({ command }) => command);
+
+test('while paused nothing has a meaning but the word to go on: it is taken where the ear holds it possible, and only there', () => {
+  expect(commandsOf(paused(), ['Stop listening', 0.57], ['Start listening', 0.43])).toEqual(['resume']);
+  expect(commandsOf(paused(), ['Stop listening', 0.86], ['Start listening', 0.14])).toEqual([]);
+  expect(commandsOf(paused(), ['Start listening again', 0.9], ['Stop listening again', 0.1])).toEqual(['resume']);
+  expect(commandsOf(paused(), ['Hook on one oh six', 0.9], ['Hooks on one oh six', 0.1])).toEqual([]);
+});
+
+test('a command whose opposite may have been said is asked about and not obeyed', () => {
+  for (const [said, other] of [['Stop listening', 'Start listening'], ['Start listening', 'Stop listening'], ['Take that back', 'Put that back']] as const) {
+    const near = parse(heard([said, 0.7], [other, 0.3]), emptyContext());
+    expect(near.commands).toEqual([]);
+    expect(near.doubts).toMatchObject([{ doubt: 'unsure', words: said }]);
+    expect(near.utterance.words.map(({ as }) => as)).toEqual(said.split(' ').map(() => `doubt:${near.doubts[0]?.id}`));
+    expect(commandsOf(emptyContext(), [said, 0.88], [other, 0.12])).toHaveLength(1);
+  }
+  // Not obeyed, it leaves the exam as it was: not paused.
+  const { carry } = parse(heard(['Stop listening', 0.7], ['Start listening', 0.3]), emptyContext());
+  expect(parse(heard(['Hook on one oh six', 1]), { ...emptyContext(), carry }).items).toHaveLength(1);
+});

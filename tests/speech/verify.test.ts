@@ -77,7 +77,7 @@ const engineWith = (scores: Readonly<Record<string, number>>): Engine & { asked:
 };
 const clip = { samples: new Float32Array(32_000), from: 0 };
 const free = (text: string) => [hypothesis(text.split(' ').map((w) => ({ w, logProb: -1 })), SPAN)];
-const language = { whole: (text: string) => !/rants|show/.test(text), propose: proposer(FORMS), named: withNames };
+const language = { whole: (text: string) => !/rants|show/.test(text), open: (text: string) => text.endsWith('half'), propose: proposer(FORMS), named: withNames };
 
 test('a reading that the grammar reads whole is left alone: nothing is asked of the ear', async () => {
   const engine = engineWith({});
@@ -139,4 +139,20 @@ test('names are proposed whole or not at all, whatever their order, at most so m
   }), { numRuns: 200 });
   expect(withNames(['Next horse bonny last.'], NAMES, 3)[0]).toBe('next horse Bonny Lass');
   expect(withNames(['hook on one oh six'], NAMES, 3)).toEqual([]);
+});
+
+test('a reading that leaves a question open gets no nats for being whole; one that is finished does', () => {
+  const said = [{ text: 'wave is good condition score six', logProb: -1.4, inTrade: true, open: true }, { text: 'weight is good condition score six', logProb: -0.7, inTrade: false }];
+  const order = (candidates: Parameters<typeof judge>[0]) => judge([...candidates].reverse(), SPAN).map(({ hypothesis: { text } }) => text);
+  expect(order(said)[0]).toBe('weight is good condition score six');
+  expect(order(said.map((one) => ({ ...one, open: false })))[0]).toBe('wave is good condition score six');
+});
+
+test('where the best reading leaves a question open the ear\'s own others are judged with it, by the scores they have', async () => {
+  const engine = engineWith({});
+  const heard = [['four half', -2.4], ['ramps on four', -3.4], ['show', -3]].map(([text, logProb]) => hypothesis([{ w: text as string, logProb: logProb as number }], SPAN));
+  expect((await verified(engine, clip, heard, language)).map(({ text }) => text)).toEqual(['ramps on four', 'four half', 'show']);
+  expect(engine.asked).toEqual([]);
+  const far = [heard[0], hypothesis([{ w: 'ramps on four', logProb: -5 }], SPAN)].filter((one) => one !== undefined);
+  expect((await verified(engine, clip, far, language))[0]?.text).toBe('four half');
 });
