@@ -334,7 +334,9 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
     // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
     // "four mil i think" is a guess at the size.
     if (cues.every(({ means, looks }) => means === 'suspected' && looks !== 'forward') && (marks[i - 1]?.measure || marks[i - 1]?.grade)) return;
-    const forward = cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
+    // "cheeks not, ulcers on both": what is turned stands before the pause.
+    const closed = tokens[mark.from]?.t === 'not' && mark.to - mark.from === 1 && tokens[mark.from]?.ends === true;
+    const forward = closed ? undefined : cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
     if (forward && reachable && (!placeBetween || previous < 0 || back === undefined) && ['absent', 'suspected', 'before'].includes(forward.means)) {
       let h = next;

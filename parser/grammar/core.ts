@@ -48,7 +48,7 @@ function takenAsObject(around: Around, at: number): boolean {
   for (let i = at + 1; i < around.role.length; i += 1) {
     const words = textOf(around, i);
     if (around.role[i] === 'glue') { linked ||= words.some((t) => objectLinks.has(t)); continue; }
-    return linked && around.role[i] === 'unknown' && !words.every((t) => t === 'here' || t === 'there');
+    return linked && around.role[i] === 'unknown' && !words.every((t) => ['here', 'there', 'mare', 'gelding', 'stallion', 'pony', 'horse', 'lad', 'fella'].includes(t));
   }
   return false;
 }
@@ -85,8 +85,11 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   // "no pain on palpation of the left masseter": what comes before the place is part of the finding.
   const object = takenAsObject(around, at) && !places.some((p) => p > at);
   const ruledOut = clause.scopes.includes('absent') && clause.cues.some((cue) => cue < at && strangers(around, cue + 1, at) === 0);
+  // "my daughter has a gap between her front teeth": of someone else.
+  const theirs = around.marks.some((mark, i) => i < at && mark.terms?.some((t) => t.k === 'talk' && t.other) && ['has', 'had', 'have', 'got', 'is'].includes(around.tokens[mark.to]?.t ?? '') && around.role.slice(i + 1, at).every((r) => r === 'glue' || r === 'mod'));
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding') return true;
+    if (!codes && theirs) return false;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
     if (ruledOut && (plural || technical || strength === 'say' && all === 1) && strength !== 'absentSay') return technical || (!object && !ruledOutBesides(around));
     if (standing === 'tooth' || standing === 'region') return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);

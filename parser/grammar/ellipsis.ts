@@ -8,7 +8,7 @@ import { exceptionsIn, isExcept } from './except.ts';
 import { sameAgain } from './figures.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
-import { codeOf, quadrantOf } from './teeth.ts';
+import { codeOf, otherSide, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -133,7 +133,7 @@ const beside = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adj
 /** Two places that can each have the finding: not "the left cheek, level with two oh eight", not a side and its region. */
 function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean {
   const [x, y] = [marks[a] as Mark, marks[b] as Mark];
-  return JSON.stringify(x.place) !== JSON.stringify(y.place) && shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) && !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t));
+  return JSON.stringify(x.place) !== JSON.stringify(y.place) && (shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) || (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth')) && !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t));
 }
 
 /** "three mil left, four mil right" after a place of both sides: each side of that place is a place of its own. */
@@ -148,10 +148,21 @@ function narrowed(marks: readonly Mark[], units: readonly Unit[]): { readonly cu
   const modFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
   // "upper sixes, left three mil, right four mil": the first side was read as the place's own.
   const other = whole.side !== undefined && whole.side !== 'both' && said.every(({ side }) => side !== whole.side);
+  // "four mil on the left three oh eight and only two on the right": the same tooth of the other side.
+  const [mirror] = said;
+  if (whole.codes?.length === 1 && said.length === 1 && mirror?.side && (mirror.side === 'left') !== [2, 3, 6, 7].includes(quadrantOf(whole.codes[0] as string)) && rest.some(({ as }) => as === 'mod')) {
+    const at = (sides[0] as Unit).at;
+    const u = rest.indexOf(sides[0] as Unit);
+    const own = rest[u + 1]?.as === 'mod' ? rest[u] : rest[u - 1]?.as === 'mod' ? rest[u - 1] : undefined;
+    return own && { cuts: [own.at], places: new Map([[at, { codes: [otherSide(whole.codes[0] as string)], joined: 'one' as const }]]) };
+  }
   const parts = said.map(({ side }) => (other ? { ...whole, side: side as 'left' | 'right' } : onSide(whole, side as 'left' | 'right')));
-  const owned = sides.map((unit) => { const u = rest.indexOf(unit); return rest[modFirst ? u - 1 : u + 1]; });
+  // "grade one on the right side, left side grade two": each on its own side of its size.
+  const crossed = rest.length === 4 && rest.map(({ as }) => as).join(' ') === 'mod place place mod';
+  const before = (u: number): boolean => (crossed ? u === 1 : modFirst);
+  const owned = sides.map((unit) => { const u = rest.indexOf(unit); return rest[before(u) ? u - 1 : u + 1]; });
   if (parts.some((part) => part === undefined) || owned.some((unit) => unit?.as !== 'mod')) return undefined;
-  const starts = sides.map((unit, i) => (modFirst ? (owned[i] as Unit).at : unit.at));
+  const starts = sides.map((unit, i) => (before(rest.indexOf(unit)) ? (owned[i] as Unit).at : unit.at));
   const left = other ? whole : sides.length === 2 ? undefined : onSide(whole, said[0]?.side === 'left' ? 'right' : 'left');
   if (sides.length === 1 && left === undefined) return undefined;
   return { cuts: left === undefined ? starts.slice(1) : starts, places: new Map([[(units[first] as Unit).at, left], ...sides.map(({ at }, i) => [at, parts[i]] as const)]) };

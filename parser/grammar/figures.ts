@@ -28,11 +28,12 @@ const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === '
 export const sameAgain: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
 /** A side and nothing else. */
 const sideAlone = (mark: Mark | undefined): boolean => mark?.place !== undefined && (mark.place.side === 'left' || mark.place.side === 'right') && Object.keys(mark.place).every((key) => key === 'side');
+const partWords: ReadonlySet<string> = new Set(['upper', 'uppers', 'lower', 'lowers', 'top', 'bottom', 'tops', 'bottoms', 'left', 'right']);
 const unsaid: ReadonlySet<string> = new Set(['one', 'about', 'around', 'maybe', 'roughly', 'nearly', 'only']);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
-  if (!marks.some((mark) => mark.number !== undefined || (tokens[mark.to - 1]?.t === 'one'))) return marks;
+  if (!marks.some((mark) => mark.number !== undefined || ['one', 'last', 'first', 'front', 'back'].includes(tokens[mark.to - 1]?.t ?? ''))) return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
   const around = (from: number, to: number): string => tokens.slice(Math.max(0, from), to).map(({ t }) => t).join(' ');
   const out: Mark[] = [];
@@ -54,7 +55,9 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const scale = head?.k === 'condition' ? (conditions[head.id] as ConditionEntry).scale : undefined;
     const legal: readonly string[] = scale ? scales[scale as ScaleId].values : [];
     // "one point one on the left and two on the right": shared out by side.
-    const shared = mark.number !== undefined && !Number.isInteger(value) && ['on', 'at', 'in'].includes(word(mark.to));
+    const behind = marks.slice(i + 1).filter((m) => !small(m) || word(m.from) === 'one');
+    const both = sideAlone(behind[0]) && (behind[1]?.number !== undefined || word(behind[1]?.from ?? -1) === 'one') && sideAlone(behind[2]);
+    const shared = mark.number !== undefined && (!Number.isInteger(value) || both) && ['on', 'at', 'in'].includes(word(mark.to));
     const said = shared || (word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || !Number.isInteger(value)));
     return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined) ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } } : undefined;
   }
@@ -70,7 +73,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
     // "right one six mil, left one four", "left's about five mil, right's about three", "seven mil left and four right": a side of what was named.
     const led = marks.slice(0, i).findLast((m) => !small(m) && !unsaid.has(word(m.from)));
-    const sided = mark.number !== undefined && (sideAlone(led) || (led?.place?.side !== undefined && word(led.to) === 'one')) && before !== undefined && out.indexOf(before) < out.indexOf(led as Mark) && (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
+    const sided = mark.number !== undefined && led !== undefined && (sideAlone(led) || (led?.place !== undefined && led.place.codes === undefined && (word(led.to) === 'one' || partWords.has(word(led.to - 1)) && led.to - led.from === 1))) && before !== undefined && out.indexOf(before) < out.indexOf(led as Mark) && (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
     const sideBehind = mark.number !== undefined && sideAlone(marks[i + 1]) && sideAlone(led) && marks[marks.indexOf(led as Mark) - 1]?.measure !== undefined;
     const trails = sided || sideBehind || mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) && (i === marks.length - 1 || word(mark.to) === 'and');
     // "gap two mil and the pocket there's five", "one oh six is four mil and two oh six about three": of the same kind as the size before.
@@ -101,10 +104,13 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
 
   /** "lower left, ramp on the last one": the last tooth of the row that was named. */
   function endOfRow(mark: Mark): Mark | undefined {
-    if (!['last', 'back', 'rearmost'].includes(word(mark.from)) || mark.to - mark.from > 2 || word(mark.from - 1) !== 'the' || word(mark.from + 1) !== 'one') return undefined;
+    const end = ['last', 'back', 'rearmost'].includes(word(mark.from)) ? 11 : ['first', 'front', 'foremost'].includes(word(mark.from)) ? 6 : undefined;
+    const one = word(mark.from + 1) === 'one';
+    const closed = one ? mark.from === 0 || word(mark.from - 1) === 'the' : ['first', 'last'].includes(word(mark.from)) && word(mark.from - 1) === 'the' && ['on', 'at'].includes(word(mark.from - 2)) && mark.to - mark.from === 1 && (mark.to === tokens.length || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
+    if (end === undefined || mark.to - mark.from > 2 || !closed) return undefined;
     const here = out.findLast((m) => m.place !== undefined)?.place;
     const quadrant = here ? quadrantIn(here) : carry.place?.map(quadrantIn).at(-1);
-    return quadrant && { from: mark.from, to: mark.from + (mark.to - mark.from === 2 ? 2 : 1), place: { positions: [11], ...quadrant }, ...(here ? {} : { carried: true as const }) };
+    return quadrant && { from: mark.from, to: mark.from + (mark.to - mark.from === 2 ? 2 : 1), place: { positions: [end], ...quadrant }, ...(here ? {} : { carried: true as const }) };
   }
 
   /** "lower right nine cupped out, ten worn, "hook on the six", "nine's cupped out". */

@@ -69,6 +69,9 @@ function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Reading, men
   }
   const [shared] = items.filter(({ kind }) => kind === 'finding');
   if (shared) reading.marks.forEach((mark, m) => { if (mark.whole) wordsOf([m], reading).forEach((i) => { if (!claims.has(i)) claims.set(i, `item:${shared.id}`); }); });
+  // "four ten has got a gap behind it": the tooth is in the place, by what points back to it.
+  const placed = (codes: readonly string[]): Item | undefined => (codes.length === 0 ? undefined : items.find((item) => { const place = 'place' in item ? item.place : undefined; const all = !place ? [] : 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : []; return codes.every((code) => all.includes(code)); }));
+  reading.marks.forEach((mark, m) => { const item = placed(mark.place?.codes ?? []); if (item) wordsOf([m], reading).forEach((i) => { if (!claims.has(i)) claims.set(i, `item:${item.id}`); }); });
   reading.takenBack.forEach((i) => { if (!claims.has(i)) claims.set(i, 'command'); });
   const header = headerIn(reading);
   header?.words.forEach((i) => { if (!claims.has(i)) claims.set(i, 'command'); });

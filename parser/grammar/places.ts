@@ -191,7 +191,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       if (ordinal) { raw = { ...raw, positions: [ordinal.position] }; to = at = at + 1; continue; }
     }
     // "the lower right jaw": the bone.
-    if (text(tokens, at) === 'jaw' && raw.jaw !== undefined && raw.jaw !== 'both' && raw.side !== undefined && raw.positions === undefined && raw.region === undefined && !raw.row) { const { jaw, ...rest } = raw; raw = { ...rest, region: jaw === 'lower' ? 'mandible' : 'maxilla' }; to = at = at + 1; continue; }
+    if (text(tokens, at) === 'jaw' && !['joint', 'joints', 'muscle', 'muscles', 'bone', 'line'].includes(text(tokens, at + 1)) && raw.jaw !== 'both' && raw.side !== undefined && raw.positions === undefined && raw.region === undefined && !raw.row) { const { jaw, ...rest } = raw; raw = { ...rest, region: jaw === 'upper' ? 'maxilla' : 'mandible' }; to = at = at + 1; continue; }
     const single = readSingle(tokens, at, raw, to > start);
     if (single) {
       // "eight nine and nine ten": by twos, where "and" stands between the twos alone.

@@ -124,7 +124,7 @@ const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared,
 /** "slant, long on the left": which side of the slant is long, no overlong teeth. */
 const slantLong: Rule = (reads) => {
   const slant = reads.find(({ clause }) => clause.head.condition?.id === 'slant');
-  const long = reads.find(({ clause, said }) => clause.head.condition?.id === 'overlong' && said === 'long');
+  const long = reads.find(({ clause, said }) => clause.head.condition?.id === 'overlong' && (said === 'long' || said === 'high'));
   if (slant === undefined || long === undefined) return reads;
   const raw = long.clause.placings[0]?.raw;
   const where = [raw?.jaw, raw?.side].filter((word) => word !== undefined && word !== 'both').join('-');
@@ -207,6 +207,15 @@ const lessThoseNamed: Rule = (reads, { context, text, excepts, marks, tokens }) 
   });
 };
 
+/** "points everywhere but not on the lower right": what is ruled out of a group is no part of it. */
+const lessRuledOut: Rule = (reads) => each(reads, (made) => {
+  const body = finding(made);
+  if (body?.presence !== 'present' || body.place?.from !== 'group' || made.revises) return made;
+  const out = reads.flatMap(({ made: them }) => them.flatMap((m): Place[] => { const other = finding(m); return other?.presence === 'absent' && other.condition === body.condition && other.place !== null && other.when === body.when ? [other.place] : []; }));
+  const place = out.length === 0 ? body.place : less(body.place, out);
+  return place === body.place ? made : become(made, { place }, 'less those ruled out');
+});
+
 /** "displaced as well", right after a fracture, is how the fracture stands. */
 const displacedFracture: Rule = (reads, { context, carry }) => {
   const last = standing(context, carry.last);
@@ -225,5 +234,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -105,6 +105,9 @@ const except = [{ k: 'cue', cue: { say: ['bar'], means: 'except', looks: 'forwar
 /** "all worn bar the sixes", "sound bar two oh nine", "every canine but one oh four": what is left out stands right behind. */
 function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   if (isBut(tokens, at)) return { from: at, to: at + 1, terms: except };
+  // "no ulcers only the one on the left cheek"
+  const only = ['only', 'just'].includes(text(tokens, at)) ? (text(tokens, at + 1) === 'the' ? at + 2 : at + 1) : undefined;
+  if (only !== undefined && text(tokens, only) === 'one' && ['on', 'at', 'in'].includes(text(tokens, only + 1)) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not')) return { from: at, to: only + 1, terms: except };
   if (text(tokens, at) !== 'but') return undefined;
   const next = text(tokens, at + 1);
   const all = tokens.slice(0, at).some(({ t }) => t === 'all' || t === 'every' || t === 'everywhere' || t === 'everything' || t === 'nothing');
@@ -133,6 +136,8 @@ function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Ma
   const named = of ? marks.at(-2) : marks.at(-1);
   const scaled = named?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
   if (!scaled || readCodes(tokens, at)) return undefined;
+  // "a loose one at three ten": counted by nothing.
+  if (text(tokens, at) === 'one' && !of && ['a', 'an', 'the', 'another', 'that'].includes(text(tokens, (named?.from ?? 0) - 1))) return undefined;
   const number = readNumber(tokens, at);
   if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
   // "nine has peripheral caries, ten the same": a position of the row, no grade of any scale but the body's.
@@ -287,7 +292,8 @@ function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
   return marks.reduce<Mark[]>((done, mark) => {
     const last = done.at(-1);
     const code = mark.place?.codes?.[0];
-    const quadrants = last?.place && last.place.codes === undefined && last.place.jaw !== undefined && last.place.side !== undefined && last.place.positions === undefined && last.place.region === undefined;
+    const agrees = code !== undefined && last?.place !== undefined && last.place.jaw === undefined && (last.place.side === 'left' || last.place.side === 'right') && !contradicts(last.place, code) && last.to === mark.from;
+    const quadrants = last?.place && last.place.codes === undefined && (agrees || last.place.jaw !== undefined && last.place.side !== undefined) && last.place.positions === undefined && last.place.region === undefined;
     if (last?.place && code !== undefined && quadrants) {
       const raw = contradicts(last.place, code) ? { ...mark.place, jaw: last.place.jaw, side: last.place.side } : mark.place;
       return [...done.slice(0, -1), { ...mark, from: last.from, place: raw as RawPlace }];

@@ -14,6 +14,10 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   const after = scan(tokens.slice(at + 1, at + 8)).marks;
   const next = after.find((mark) => !mark.terms?.some((t) => t.k === 'glue'));
   if (next?.place?.codes !== undefined || next?.measure !== undefined) return true;
+  const said = scan(tokens.slice(0, at)).marks;
+  if (next?.grade !== undefined && said.some((mark) => mark.grade !== undefined)) return true;
+  // "two oh six ramp, no, hook": parted from both by a pause.
+  if (tokens[at]?.ends === true && tokens[at - 1]?.ends === true && isHead(next) && said.some(isHead) && said.some((mark) => mark.place !== undefined)) return true;
   if (next?.place === undefined && next?.number === undefined) return false;
   // "on the left, no the right cheek": another side of what was said last; "three mil, no four": another number.
   const last = scan(tokens.slice(0, at)).marks.findLast((mark) => !mark.terms?.some((t) => t.k === 'glue'));
@@ -22,7 +26,7 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   return (other('side') || other('jaw')) && !scan(tokens.slice(at + 1)).marks.some(isHead);
 }
 /** "actually there's one on two oh six": takes back only what was ruled out. */
-const onSecondThoughts = (tokens: readonly Token[], at: number): number => (tokens[at]?.t === 'actually' && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
+const onSecondThoughts = (tokens: readonly Token[], at: number): number => ((tokens[at]?.t === 'actually' || (['well', 'but', 'oh', 'wait', 'yes'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'there' && tokens[at + 2]?.t === 'is')) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
 const firstWords = new Set(markers.map(([first]) => first));
 const markerAt = (tokens: readonly Token[], at: number): number => onSecondThoughts(tokens, at) || (!firstWords.has(tokens[at]?.t) ? plainNo(tokens, at) ? 1 : 0 : markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0));
 
@@ -42,7 +46,7 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
     if (after.length === 0 || !beforeMarks.some(isSomething)) continue;
-    const merged = merge(before, beforeMarks, after, scan(after).marks, tokens[at]?.t === 'actually' && length === 1);
+    const merged = merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0);
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
     const rest = selfCorrected(merged, tries);
@@ -73,6 +77,7 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   // "hook three mil, make that four mil, on two oh six": each takes the place of its like, what is new comes on.
   const size = beforeMarks.findLast((mark) => mark.measure);
   if (place === undefined && size && afterMarks[0]?.measure && afterMarks.some((mark) => mark.place)) return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
+  if (place === undefined && afterMarks[0]?.measure && beforeMarks.at(-1)?.number !== undefined) return [...before.slice(0, beforeMarks.at(-1)?.from), ...after];
   const swap = (old: Mark | undefined): readonly Token[] | undefined => old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
   if (afterMarks.some((mark) => mark.place)) return swap(place);
   if (afterMarks.some((mark) => mark.measure)) return swap(beforeMarks.findLast((mark) => mark.measure) ?? (beforeMarks.at(-1)?.number !== undefined ? beforeMarks.at(-1) : undefined));
@@ -117,11 +122,12 @@ function partOnly(place: Mark | undefined, before: readonly Token[], afterMarks:
 
 /** "four oh nine four ten, make that ten eleven": positions of the quadrant named. */
 function positionsOnly(place: Mark | undefined, before: readonly Token[], beforeMarks: readonly Mark[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
-  const numbers = afterMarks.flatMap(({ number }) => (typeof number === 'number' ? [number] : []));
+  const figures = afterMarks.filter((mark) => !mark.terms?.every((t) => t.k === 'glue'));
+  const numbers = figures.flatMap(({ number }) => (typeof number === 'number' ? [number] : []));
   const codes = place?.place?.codes ?? [];
   const quadrants = new Set(codes.map(quadrantOf));
   const last = beforeMarks.findLast((mark) => !mark.terms?.every((t) => t.k === 'glue' || t.k === 'filler'));
-  if (place === undefined || quadrants.size !== 1 || numbers.length !== afterMarks.length || numbers.length !== codes.length || !numbers.every((n) => n >= 6 && n <= 11) || (last !== place && (numbers.length < 2 || last?.measure !== undefined))) return undefined;
+  if (place === undefined || quadrants.size !== 1 || numbers.length !== figures.length || numbers.length !== codes.length || !numbers.every((n) => n >= 6 && n <= 11) || (last !== place && (numbers.length < 2 || last?.measure !== undefined))) return undefined;
   const [first] = before.slice(place.from) as [Token];
   const words = numbers.flatMap((n) => codeWords(codeOf([...quadrants][0] as number, n)).map((t): Token => ({ t, word: first.word })));
   return [...before.slice(0, place.from), ...words, ...before.slice(place.to)];

@@ -30,6 +30,8 @@ export function readCode(tokens: readonly Token[], at: number): Code | undefined
   const first = plainDigit(t);
   if (first === undefined) return readSoundAlike(tokens, at);
   if (first === 0) return undefined;
+  // "the chipped one, one oh one": a number begins behind the comma.
+  if (tokens[at]?.ends === true && first === 1 && plainDigit(at0(tokens, at + 1)) !== undefined && readPosition(tokens, at + 2)) return undefined;
   const rest = readPosition(tokens, at + 1);
   return rest && { quadrant: first, position: rest.position, to: rest.to, ...(rest.repaired ? { repaired: true } : {}) };
 }

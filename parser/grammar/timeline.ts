@@ -16,7 +16,7 @@ export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: r
   const text = tokens.map(({ t }) => t).join(' ');
   return outlived(reads, tokens).map((read) => {
     const figures = figuresOf(read, marks);
-    const made = read.made.flatMap((one) => (one.body?.kind !== 'finding' || one.revises ? [one] : byAge(one, one.body, figures, tokens) ?? [again(one, one.body, text)]));
+    const made = read.made.flatMap((one) => (one.body?.kind !== 'finding' || one.revises ? [one] : byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text) ?? again(one, one.body, text)]));
     return made.every((one, i) => one === read.made[i]) ? read : { ...read, made };
   });
 }
@@ -65,6 +65,10 @@ function byAge(made: Made, body: FindingBody, figures: readonly Figure[], tokens
     { ...made, body: { ...body, when: 'now', ...figured(now) }, rules: [...made.rules, 'as it is now'], doubts },
   ];
 }
+
+/** "was quidding over the winter, isn't now": what has ended was before. */
+const ended = (made: Made, body: FindingBody, text: string): Made | undefined => (body.when === 'now' && body.presence === 'present' && /\b(?:was|were)\b/.test(text) && isNotNow.test(text) ? { ...made, body: { ...body, when: 'before' }, rules: [...made.rules, 'as it was'] } : undefined);
+const isNotNow = /\b(?:is|are|does|do) not(?: \w+)?(?: now| any ?more)\b/;
 
 /** "last time there was a hook, it is still there": it is there now. */
 const again = (made: Made, body: FindingBody, text: string): Made => (body.when === 'before' && body.presence === 'present' && stillThere.test(text) && !sinceThen.test(text) ? { ...made, body: { ...body, when: 'now' }, rules: [...made.rules, 'still there'] } : made);

@@ -5,7 +5,7 @@ export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
     say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p(s)'],
-    withPlace: ['point(s)', 'edge(s)'],
+    withPlace: ['point(s)', 'pointy', 'edge(s)'],
   },
   hook: {
     label: 'Hook', group: 'wear', places: ['T'], measure: 'height',
@@ -39,12 +39,12 @@ export const conditions = {
   },
   overlong: {
     label: 'Overlong', short: 'long', group: 'wear', places: ['T'], measure: 'height',
-    say: ['overlong', 'over long', 'overgrown', 'elongated', 'over erupted', 'grown (down|up) into the gap', 'over height', 'supererupted', 'super erupted', 'too long', 'overerupted'],
+    say: ['overlong', 'over long', 'overgrown', 'elongated', 'over erupted', '(grown|growing|coming|come) (down|up) into (the|that|its) (gap|space|hole)', 'over height', 'supererupted', 'super erupted', 'too long', 'overerupted'],
     withPlace: ['long', 'high'],
   },
   'cupped-out': {
     label: 'Cupped out', group: 'wear', places: ['T'],
-    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]'],
+    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', '(gone|going) (hollow|cupped|dished)'],
     withPlace: ['cup(s)'],
   },
   'smooth-mouth': {
@@ -119,7 +119,7 @@ export const conditions = {
   },
   mobility: {
     label: 'Mobility', short: 'loose', group: 'gums', places: ['T'], scale: 'mobility',
-    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose', 'wiggly', 'rocking', 'rocks', '(bit|some|plenty of|lots of|no) (movement|wobble|play) in [it]', 'looser', 'loosening', '[on] the move'],
+    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose', 'wiggly', 'shoogl(y|es|ing)', 'rocking', 'rocks', '(bit|some|plenty of|lots of|no) (movement|wobble|play) in [it]', 'looser', 'loosening', '[on] the move'],
     withPlace: ['loose', 'moving', 'moves', 'wobbles', 'wobble', 'movement', 'some play', 'shifts'],
     absentSay: ['(firm|tight|solid|stable) tooth', '(rock|nice and) (firm|solid)', 'not loose', 'firmly in', '(solid|firm) [as (a|the) rock]'],
   },
@@ -286,7 +286,7 @@ export const conditions = {
   },
   smile: {
     label: 'Smile', group: 'bite', places: ['R', 'N'],
-    say: ['smile [(bite|mouth)]', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature'],
+    say: ['smile [(bite|mouth)]', 'grin', 'grinning', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature'],
   },
   frown: {
     label: 'Frown', group: 'bite', places: ['R', 'N'],
@@ -348,7 +348,7 @@ export const conditions = {
   },
   'foreign-body': {
     label: 'Foreign body', group: 'soft', places: ['G'],
-    say: ['foreign (body|bodies|object)', '(stick|wood|thorn|splinter|wire|twig) (stuck|lodged|wedged|jammed|trapped)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit) of (stick|wood|wire) (stuck|lodged|wedged)'],
+    say: ['foreign (body|bodies|object)', '(stick|wood|thorn|splinter|wire|twig) (stuck|lodged|wedged|jammed|trapped)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit|lump|splinter) of [a] (stick|wood|wire|thorn|straw|twig)', '(piece|bit) of (stick|wood|wire|straw|twig) (stuck|lodged|wedged)'],
   },
   'bit-injury': {
     label: 'Bit injury', group: 'soft', places: ['G'],
@@ -368,7 +368,7 @@ export const conditions = {
   },
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
-    say: ['[clear] discharge', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'purulent material'],
+    say: ['[clear] discharge', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'tear (staining|stains|marks|stained)', '(has|have|had|got) pus', 'purulent material'],
     withPlace: ['discharging'],
   },
   'bone-spur': {
@@ -404,7 +404,7 @@ export const conditions = {
   },
   'muscle-wasting': {
     label: 'Muscle wasting', short: 'wasting', group: 'soft', places: ['G'],
-    say: ['muscle (wasting|wastage|atrophy|loss)', 'wasted [away]', 'wasting [away]', 'atrophy', 'atrophied', 'wastage', 'lost muscle', 'sunken', 'shrunken', 'hollow [above|over]', 'dropped away', 'loss of muscle', 'poor muscle'],
+    say: ['muscle (wasting|wastage|atrophy|loss)', 'wasted [away]', 'wasting [away]', 'atrophy', 'atrophied', 'wastage', 'lost muscle', '(muscle|muscles) [(is|are|looks|look|feels|feel)] (thin|thinner|flat|flatter|light|poor)', 'sunken', 'shrunken', 'hollow [above|over]', 'dropped away', 'loss of muscle', 'poor muscle'],
   },
   'lymph-node-enlargement': {
     label: 'Enlarged lymph node', short: 'lymph node', home: 'lymph-nodes', group: 'soft', places: ['G'],
