@@ -10,6 +10,8 @@ const units = new Set([...lengthUnits.mm, ...lengthUnits.cm]);
 const verbs = new Set(['took', 'taken', 'brought', 'got', 'filed', 'rasped', 'ground', 'knocked', 'burred', 'cut', 'dropped', 'floated']);
 /** Words of work that take the size behind them for themselves. */
 const working = new Set([...verbs, 'reduced', 'shortened', 'lowered', 'trimmed', 'levelled', 'reduce', 'take', 'reducing', 'reduction', 'hook', 'wants', 'needs', 'gone', 'worn', 'step', 'wave', 'ramp']);
+/** Findings that grow smaller by themselves. */
+const healing = new Set(['pocket', 'pockets', 'gap', 'gaps', 'diastema', 'ulcer', 'ulcers', 'lump', 'swelling', 'recession', 'wound', 'cut', 'mass']);
 /** Behind "off" these make it a place: "two mil off centre". */
 const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track', 'level']);
 const joins = new Set(['and', 'but', 'then']);
@@ -40,6 +42,8 @@ function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
 function sizeAlone(tokens: readonly Token[], at: number): Mark | undefined {
   const said = word(tokens, at);
   if (tokens.slice(0, at).some(({ t }) => working.has(t))) return undefined;
+  // "that pocket is down to four mil": what heals is not reduced.
+  if (said === 'down' && tokens.slice(0, at).some(({ t }) => healing.has(t))) return undefined;
   if (said === 'down') return ['by', 'to'].includes(word(tokens, at + 1)) && sizeAt(tokens, at + 1) ? reduce(at, at + 1) : undefined;
   const off = said === 'off' ? at : word(tokens, at + 1) === 'off' ? at + 1 : -1;
   if (off < 0 || !units.has(word(tokens, at - 1)) || notWork.has(word(tokens, off + 1)) || notWork.has(word(tokens, off + 2))) return undefined;

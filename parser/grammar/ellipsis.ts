@@ -36,7 +36,7 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     const units = withoutLead(marks, head.mark, unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)));
     const { from, to } = marks[head.mark] as Mark;
     const bySide = narrowed(marks, units) ?? wholeThenParts(marks, units);
-    const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units);
+    const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units, head.mark);
     const but = ruled ? exceptCut(marks, role, head.mark, next, cuts) : undefined;
     bySide?.places.forEach((raw, at) => places.set(at, raw));
     [...cuts, ...(but === undefined ? [] : [but])].forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, terms: [term], again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) } }); });
@@ -103,7 +103,7 @@ function kindOfMod(mark: Mark): string {
 }
 
 /** Marks before which the finding is said again: a place of its own with a size, degree, surface or turn of its own. */
-function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[]): readonly number[] {
+function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[], head: number): readonly number[] {
   const places = units.flatMap((unit, u) => (unit.as === 'place' ? [u] : []));
   let start = 0;
   return places.slice(1).flatMap((u, k): readonly number[] => {
@@ -118,7 +118,9 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     const same = sameAfter(marks, tokens, b);
     // A turn put in says where the next one begins.
     const put = between.find(({ as, at }) => as === 'cue' && marks[at]?.from === marks[at]?.to);
-    const cut = same ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
+    // "upper sixes hooked, lowers two mil": a place behind the finding of another one, with a size of its own.
+    const sized = a < head && b > head && between.length === 0 && follows.some(({ kind }) => kind === 'grade' || kind.startsWith('measure')) && tokens[(marks[b] as Mark).from - 1]?.ends === true && shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' && ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
+    const cut = same || sized ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
     if (cut === undefined) return [];
     start = ownFirst >= 0 ? last + 1 + ownFirst : u;
     return [cut];

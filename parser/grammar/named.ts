@@ -107,7 +107,7 @@ const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mar
   const fine = marks.slice(i + 1).find(isHead)?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality');
   // "EOTRH on the corners, stage two uppers, stage three lowers": those of the corners.
   const group = marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined)?.place;
-  const shared = mark.place !== undefined && Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') && mark.place.jaw !== 'both' && group?.positions !== undefined && (group.jaw === undefined || group.jaw === 'both') && marks.slice(0, i).some(isHead) && !marks.slice(i + 1).some(isHead);
+  const shared = mark.place !== undefined && Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') && mark.place.jaw !== 'both' && group?.positions !== undefined && (group.jaw === undefined || group.jaw === 'both' || group.jaw !== mark.place.jaw) && marks.slice(0, i).some(isHead) && !marks.slice(i + 1).some(isHead);
   if (shared && group) return { ...mark, place: { ...group, jaw: mark.place?.jaw as 'upper', plural: true } };
   if (others && fine && marks.slice(0, i).some(isHead)) return { ...mark, place: { ...mark.place, positions: before.positions as readonly number[] } };
   const ones = mark.place?.positions?.length === 1 && mark.place.positions[0] === 1 && text(tokens, mark.to - 1) === 'ones' ? marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined && place.positions[0] !== 1)?.place : undefined;

@@ -168,6 +168,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   let to = start;
   let raw: RawPlace = between ? { joined: 'between' } : four ? { all: true } : {};
   if (four) to = at = start + 1;
+  // "no caps left upper right": remaining.
+  if (text(tokens, start) === 'left' && ['upper', 'lower', 'top', 'bottom'].includes(text(tokens, start + 1)) && text(tokens, start + 2) === 'right') return undefined;
   let ordinal: Ordinal | undefined;
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
@@ -182,6 +184,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       to = at = plural.to;
       continue;
     }
+    // "on all the sixes, uppers four mil, lowers two": a part of them.
+    if (raw.positions !== undefined && tokens[at - 1]?.ends === true && /^(uppers|lowers|tops|bottoms)$/.test(text(tokens, at)) && (digit(text(tokens, at + 1)) !== undefined || ['about', 'grade', 'stage', 'only'].includes(text(tokens, at + 1)))) break;
     // "the canines, upper ones clean": other ones of the same.
     if (raw.positions !== undefined && (text(tokens, at) === 'ones' || text(tokens, at + 1) === 'ones')) break;
     if (between && at === start + 1 && text(tokens, at) === 'the' && text(tokens, at + 1) === 'two') { at += 2; continue; }

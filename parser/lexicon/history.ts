@@ -3,6 +3,7 @@ import type { ScopeCue } from './scopes.ts';
 
 const seasons = '(spring|summer|autumn|winter|fall|season)';
 export const historyCues: readonly ScopeCue[] = [
+  { say: ['[again] (like|as) [(it was|he had|she had|we saw|we had)] (last (time|year|visit)|before)'], means: 'before', looks: 'back', kind: 'pseudo' },
   { say: ['i [(strongly|do|would|rather)] (suspect|fancy) [(it is|that is|there is|this is)] [(a|an)]', '(strongly|highly) (suspect|suspicious of|suspicious for) [(a|an)]', 'i am (wondering|worried) (about|if) [(there is|it is)] [(a|an)]'], means: 'suspected', looks: 'forward' },
   { say: ['used to [(have|be|get|suffer from|suffer with)]', 'once had [(a|an)]', 'years back', 'historically', 'as a (foal|youngster|yearling|(two|three|four|five|six) year old)', 'in his (younger days|youth)', 'in her (younger days|youth)', '(last|previous) (time|year|visit|month|week) (he|she|it|there) (had|was|were) [(a|an)]'], means: 'before', looks: 'forward' },
   { say: ['[been there] (first (seen|noted|noticed|spotted|found|recorded|picked up|appeared)|since) [(in|at|on|a|the)] [(last|two|three|four|six)] [(year|years|time|visit|month|months|week|weeks|spring|summer|autumn|winter)] [(ago|back)]'], means: 'before', looks: 'back', kind: 'pseudo' },
