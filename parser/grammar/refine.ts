@@ -213,7 +213,7 @@ const lessRuledOut: Rule = (reads) => each(reads, (made) => {
   if (body?.presence !== 'present' || body.place?.from !== 'group' || made.revises) return made;
   const out = reads.flatMap(({ made: them }) => them.flatMap((m): Place[] => { const other = finding(m); return other?.presence === 'absent' && other.condition === body.condition && other.place !== null && other.when === body.when ? [other.place] : []; }));
   const place = out.length === 0 ? body.place : less(body.place, out);
-  return place === body.place ? made : become(made, { place }, 'less those ruled out');
+  return place === body.place ? made : become(made, { place }, 'less those named');
 });
 
 /** "displaced as well", right after a fracture, is how the fracture stands. */
