@@ -36,7 +36,9 @@ function betweenTwo(marks: readonly Mark[], tokens: readonly Token[], at: number
   const codes = mark.place?.codes ?? [];
   const first = marks.slice(0, at).findLastIndex(isHead);
   const second = marks.findIndex((m, i) => i > at && !describes(m));
-  if (codes.length < 2 || mark.place?.joined !== 'adjacent' || first < 0 || !isHead(marks[second]) || tokens[mark.to - 1]?.ends || tokens.slice(mark.to, marks[second]?.from).some(({ t }) => joins.has(t))) return undefined;
+  // Of a list with "and" in it the last one is apart only where it is of another row.
+  const listed = mark.place?.joined === 'adjacent' || (mark.place?.joined === 'and' && codes.at(-1)?.[0] !== codes.at(-2)?.[0]);
+  if (codes.length < 2 || !listed || first < 0 || !isHead(marks[second]) || tokens[mark.to - 1]?.ends || tokens.slice(mark.to, marks[second]?.from).some(({ t }) => joins.has(t))) return undefined;
   const third = marks.findIndex((m, i) => i > second && isHead(m));
   const ownBefore = marks.slice(marks.slice(0, first).findLastIndex(isHead) + 1, first).some(({ place }) => place !== undefined);
   const ownBehind = marks.slice(second + 1, third < 0 ? marks.length : third).some(({ place }) => place !== undefined);
@@ -47,4 +49,4 @@ function betweenTwo(marks: readonly Mark[], tokens: readonly Token[], at: number
   return gap(-2, second) ? 2 : codes.length > 3 || !gap(-2, first) ? 1 : undefined;
 }
 /** What may stand between a tooth and what was found there: how much, how large, which kind, ruled out. */
-const describes = (mark: Mark): boolean => isGlue(mark) || mark.measure !== undefined || mark.grade !== undefined || (mark.terms ?? []).some((t) => ['severity', 'severityKept', 'qualifier', 'surface', 'cue'].includes(t.k) && !isHead(mark));
+const describes = (mark: Mark): boolean => isGlue(mark) || mark.unknown === true || mark.measure !== undefined || mark.grade !== undefined || (mark.terms ?? []).some((t) => ['severity', 'severityKept', 'qualifier', 'surface', 'cue', 'filler'].includes(t.k) && !isHead(mark));

@@ -273,19 +273,8 @@ function ownVerb(marks: readonly Mark[], tokens: readonly Token[], i: number): r
   return first && last && and !== undefined && first.to === and ? [{ from: mark.from, to: and, place: first.raw }, { from: and, to: and + 1, terms: [{ k: 'glue' }] }, { from: and + 1, to: mark.to, place: last.raw }] : undefined;
 }
 
-/** "cap off six oh seven, five oh seven not ready": two teeth of different rows between two findings, one for each. */
-function partPlaces(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  return marks.flatMap((mark, i) => {
-    const apart = ownVerb(marks, tokens, i);
-    if (apart) return apart;
-    const codes = mark.place?.codes ?? [];
-    if (codes.length < 2 || mark.place?.joined === 'between' || codes.at(-1)?.[0] === codes.at(-2)?.[0] || !marks.slice(0, i).some(isHead) || !isHead(marks.slice(i + 1).find((m) => !isGlue(m) && !m.terms?.some((t) => t.k === 'filler'))) || marks.slice(i + 1).some(({ place }) => place !== undefined)) return [mark];
-    // The last code begins where nothing but it is left; a small word before it joins it to the others.
-    const last = Array.from({ length: mark.to - mark.from - 1 }, (_, k) => mark.from + 1 + k).find((at) => { const rest = readCodes(tokens, at); return rest?.to === mark.to && rest.raw.codes?.length === 1 && rest.raw.codes[0] === codes.at(-1); });
-    if (last === undefined || ['and', 'or', 'to', 'plus', 'through'].includes(text(tokens, last - 1))) return [mark];
-    return [{ from: mark.from, to: last, place: { codes: codes.slice(0, -1), joined: codes.length === 2 ? 'one' as const : 'and' as const } }, { from: last, to: mark.to, place: { codes: codes.slice(-1), joined: 'one' as const } }];
-  });
-}
+/** Where the second of two teeth has a verb of its own, each is of its own finding. */
+const partPlaces = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.flatMap((mark, i) => ownVerb(marks, tokens, i) ?? [mark]);
 
 /** "upper right one oh six": words of place beside a code say the same place, or something is wrong. */
 function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
