@@ -1,6 +1,6 @@
 /**
  * Propose by grammar, verify by ear: where the best reading is not wholly in the trade's language, readings that are and
- * that sound like it are scored by the ear itself, and one rule judges. It judges the ear's own readings too where the best leaves a question open. Talk, whose free reading lies far above any
+ * that sound like it are scored by the ear itself, and one rule judges. It judges the ear's own readings too where the best is half a finding. Talk, whose free reading lies far above any
  * proposal, stays talk.
  */
 import type { Hypothesis } from '../../parser/contract/word.ts';
@@ -13,7 +13,7 @@ import { plain, voiced } from './words.ts';
 export type Language = {
   /** Whether every word of the text has its place in the grammar. */
   whole(text: string): boolean;
-  /** Whether a text that is whole leaves a question open: half a finding, two readings, a thing that is unlikely. */
+  /** Whether a text that is whole leaves half a finding, without its place or its condition; what is merely unlikely is finished. */
   open(text: string): boolean;
   /** Sentences that sound like the texts, likeliest first (see `proposer`). */
   propose(texts: readonly string[], count: number): readonly string[];

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { distance, soundCodes, soundOf } from '../../parser/grammar/sounds.ts';
 import { proposer, withNames } from '../../parser/index.ts';
+import { language as ofTheTrade } from '../../server/app/language.ts';
 import type { Engine } from '../../server/speech/engine.ts';
 import { judge } from '../../server/speech/judge.ts';
 import { verified } from '../../server/speech/verify.ts';
@@ -155,4 +156,11 @@ test('where the best reading leaves a question open the ear\'s own others are ju
   expect(engine.asked).toEqual([]);
   const far = [heard[0], hypothesis([{ w: 'ramps on four', logProb: -5 }], SPAN)].filter((one) => one !== undefined);
   expect((await verified(engine, clip, far, language))[0]?.text).toBe('four half');
+});
+
+test('half a finding is an open question; what is only unlikely was said to its end', () => {
+  const { open, whole } = ofTheTrade();
+  for (const text of ['wave is good condition score six', 'two zero eight', 'tumour on the right side']) expect([text, whole(text), open(text)]).toEqual([text, true, true]);
+  // A cap on a permanent tooth, a hook where none stands.
+  for (const text of ['caps on all four sevens', 'hook on two oh eight']) expect([text, whole(text), open(text)]).toEqual([text, true, false]);
 });
