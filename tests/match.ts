@@ -1,7 +1,7 @@
 /**
  * When a reading is what was expected: sets are equal; ids, evidence and how a field came do not count; a default left out
  * equals a default written. An expectation may be wider: `"*"` fits any value of a field or none, `items: "any"` leaves the
- * items open, and `never` names what must not appear. Written from the contract alone, used by the gold and the held-out cases.
+ * items open, `some` names what must be among them, and `never` what must not appear. Written from the contract alone, used by the gold and the held-out cases.
  */
 type Json = unknown;
 type Fields = Readonly<Record<string, Json>>;
@@ -24,7 +24,7 @@ export function bare(value: Json): Json {
 
 export const key = (value: Json): string => text(bare(value));
 
-export interface Expected { readonly items?: readonly Json[] | 'any'; readonly never?: readonly Fields[]; readonly commands?: readonly Fields[]; readonly doubts?: readonly Fields[]; readonly header?: Fields }
+export interface Expected { readonly items?: readonly Json[] | 'any'; readonly some?: readonly Json[]; readonly never?: readonly Fields[]; readonly commands?: readonly Fields[]; readonly doubts?: readonly Fields[]; readonly header?: Fields }
 export interface Got { readonly items: readonly Json[]; readonly commands: readonly object[]; readonly doubts: readonly object[]; readonly header?: object | undefined }
 export interface Difference { readonly missing: readonly string[]; readonly extra: readonly string[] }
 
@@ -59,7 +59,7 @@ export function pair<E, G>(expected: readonly E[], got: readonly G[], same: (e: 
 
 /** Items by their whole meaning; commands, doubts and the header by the fields that the expectation names (their kind always). */
 export function difference(expected: Expected, got: Got): Difference {
-  const items = expected.items === 'any' ? { missing: [], extra: [] } : pair(expected.items ?? [], got.items, sameItem);
+  const items = expected.items === 'any' ? { missing: pair(expected.some ?? [], got.items, sameItem).missing, extra: [] } : pair(expected.items ?? [], got.items, sameItem);
   const never = got.items.filter((item) => (expected.never ?? []).some((no) => fits(bare(no), bare(item), true) && defaultsHold(no, bare(item) as Fields)));
   const commands = pair(expected.commands ?? [], got.commands, named);
   const doubts = pair(expected.doubts ?? [], got.doubts, named);
