@@ -206,6 +206,7 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
       const basis = tokens[mark.from - 1]?.t;
       if (basis === 'by' || basis === 'to') out['amountBasis'] = basis;
     }
+    if (mark.measure?.said !== undefined && mark.measure.value === undefined) { out['amountSaid'] = mark.measure.said; if (tokens[mark.from - 1]?.t === 'by') out['amountBasis'] = 'by'; }
     for (const term of mark.terms ?? []) {
       if (term.k === 'work' && term.term.as === 'instrument' && !ruledOutBefore(marks, m)) out['instrument'] = term.term.instrument;
       if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;

@@ -80,6 +80,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (condition?.id === 'erupting' && condition.strength === 'withPlace' && marks[i - 1]?.place?.codes === undefined && !(marks[i - 1]?.terms?.every((t) => t.k === 'glue') && marks[i - 2]?.place?.codes !== undefined)) return 'glue';
     // "four oh eight solid": said of a tooth, and of no lump or cap.
     if (condition?.id === 'mobility' && condition.strength === 'absentSay' && /^(solid|firm)$/.test(tokens[mark.from]?.t ?? '') && !firmTooth(marks, i)) return mark.to - mark.from > 1 ? 'unknown' : 'glue';
+    // "smoothed the sharp bit off one oh three": taken off by the speaker, not broken off.
+    if (condition?.id === 'fracture' && /^(?:bit|corner|piece|chunk) off$/.test(tokens.slice(mark.from, mark.to).map(({ t }) => t).join(' ')) && marks.slice(0, i).some(({ terms: all }) => all?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done))) return 'glue';
     // "the right edge of the tongue": no edge of a tooth.
     if (condition?.id === 'sharp-enamel-points' && (tokens[mark.from]?.t ?? '').startsWith('edge') && marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))) return 'glue';
     // "the gum around two oh two is red": of a gum only.
@@ -414,7 +416,9 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const describes = !figure && !(tokens[mark.to - 1]?.ends === true && holds(heads[previous] as Head, mark)) && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
     // "ramp six mil, ulcer on the cheek": a comma behind a size closes it off, one before it opens the next.
     const ends = (at: number): boolean => tokens[at]?.ends === true;
-    if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && !ends(mark.from - 1) && !own) { (mods[previous] as number[]).push(i); return; }
+    // "step, about six mil, dropped it by half": a verb of doing behind the comma begins anew.
+    const anew = heads[next]?.work?.done === true && heads[previous]?.condition !== undefined;
+    if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && (anew || !ends(mark.from - 1)) && !own) { (mods[previous] as number[]).push(i); return; }
     const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || describes || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
       && ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);

@@ -15,13 +15,17 @@ const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'rig
 const asked = /^(?:can|could|would|will) you (?:just )?/;
 const toMe = / (?:(?:to|for) (?:me|us)|once more|one more time)$/;
 
+/** "note ...", "put a note on, ...": the words behind it are kept as they are. */
+const noted = /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: (?:that|saying|to say))? (.+)$/;
+
 export function steer(words: readonly string[], context: Context, carry: Carry): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));
   const bare = (said: readonly string[]): string => said.join(' ').replace(asked, '').replace(toMe, '');
   const text = commandForms.has(bare(words)) ? bare(words) : bare(plain);
   const command = commandForms.get(text) as CommandId | undefined;
   if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
-  if (plain[0] === 'note' && plain.length > 1) return { commands: [], carry, note: plain.slice(1).join(' ') };
+  const note = noted.exec(plain.join(' '))?.[1];
+  if (note !== undefined) return { commands: [], carry, note };
   const next = /^next horse(?: is| please)?(?: (.+))?$/.exec(text);
   if (next && (next[1] === undefined || next[1].split(' ').length <= 3)) return { commands: [{ command: 'next-horse', ...(next[1] ? { name: capital(next[1]) } : {}) }], carry: { lastItems: [], paused: carry.paused, undo: remember(carry.undo, { command: 'next-horse', ids: [] }) } };
   const flag = /^(?:flag|mark) (?:(?:that|this|it)|(.+)) for (?:the|a) vet$/.exec(text);

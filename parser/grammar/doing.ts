@@ -30,7 +30,8 @@ export function readDoing(tokens: readonly Token[], at: number): Mark | undefine
 /** "took one oh six down", "brought the lower sixes down by two mil": a tooth stands between. */
 function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
   if (word(tokens, at) === 'taken' && units.has(word(tokens, at - 1))) return sizeAlone(tokens, at);
-  const end = tokens.slice(at + 1, at + SPAN).findIndex(({ t }) => t === 'down');
+  const front = tokens.slice(at + 1, at + 4).some(({ t }) => t === 'incisors' || t === 'corners');
+  const end = tokens.slice(at + 1, at + SPAN).findIndex(({ t }) => t === 'down' || (front && t === 'back'));
   const between = tokens.slice(at + 1, at + 1 + end);
   const tooth = between.some((_, i) => readCodes(tokens, at + 1 + i) !== undefined || readPlural(tokens, at + 1 + i) !== undefined || ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)));
   if (end >= 1 && tooth && !between.some(({ t }, i) => joins.has(t) && !readCodes(tokens, at + 2 + i)) && !between.some(({ t }) => units.has(t))) return reduce(at, at + 1, word(tokens, at) === 'burred');

@@ -2,6 +2,7 @@
 import type { Horse } from '../contract/draft.ts';
 import { breedSay, colourSay, describing, useSay } from '../lexicon/horse.ts';
 import { readNumber } from './numbers.ts';
+import { readCodes } from './places.ts';
 import type { Reading } from './read.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
@@ -29,6 +30,8 @@ export function headerIn({ tokens, made }: Reading): { readonly header: { horse:
 
 function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'> {
   for (let at = 0; at < tokens.length; at += 1) {
+    const sourced = sourcedAge(tokens, at);
+    if (sourced) { for (let i = sourced.from; i < sourced.to; i += 1) taken.add(i); return { age: sourced.age }; }
     const rising = tokens[at - 1]?.t === 'rising';
     const number = readNumber(tokens, at);
     const unit = number && tokens[number.to]?.t;
@@ -40,6 +43,24 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
     return { age: { value: number.value, unit: /^month/.test(unit ?? '') ? 'month' : 'year', ...(rising ? { rising } : {}), ...(about ? { about } : {}) } };
   }
   return {};
+}
+
+const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [[/\b(?:passport|papers|paperwork)\b/, 'papers'], [/\b(?:teeth|incisors|mouth|dentition|age|put)\b/, 'teeth'], [/\b(?:owner|she|they|mum)\b/, 'owner']];
+const ageBehind = /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going by|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
+const ageBefore = /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?) (?:he|she|him|her|it)?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
+/** "nine by the passport", "I'd age him at twelve": an age told by where it was read. */
+function sourcedAge(tokens: readonly Token[], at: number): { readonly age: NonNullable<Horse['age']>; readonly from: number; readonly to: number } | undefined {
+  const number = readNumber(tokens, at);
+  if (!number || !Number.isInteger(number.value) || number.value > 40 || readCodes(tokens, at)) return undefined;
+  const words = tokens.map(({ t }) => t);
+  const behind = ageBehind.exec(words.slice(number.to).join(' '))?.[0];
+  const before = ageBefore.exec(words.slice(0, at).join(' '))?.[0];
+  // What is behind a number told as an age is a unit of time or nothing that it counts.
+  if (behind === undefined && (before === undefined || !/^(?:$|year|years|rising|maybe|or|old|ish|but|by|from|,)/.test(words[number.to] ?? ''))) return undefined;
+  const told = `${before ?? ''} ${behind ?? ''}`;
+  const source = sources.find(([said]) => said.test(told))?.[1];
+  const about = /\b(?:about|around|roughly|maybe)$/.test(words.slice(0, at).join(' '));
+  return { age: { value: number.value, unit: 'year', ...(about ? { about } : {}), ...(source ? { source } : {}) }, from: at - (before?.trim().split(' ').length ?? 0), to: number.to + (behind?.trim().split(' ').length ?? 0) };
 }
 
 /** Colour, breed, use and height as they were said. */

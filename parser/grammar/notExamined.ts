@@ -14,7 +14,7 @@ interface Cue { readonly from: number; readonly to: number; readonly how: NotLoo
 export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
   const cue = cueIn(words);
-  if (cue === undefined) return /\bnot (seen|felt)( today| yet)?$/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks) : [];
+  if (cue === undefined) return /\bnot (seen|felt)\b/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
   const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
   const behind = groupFrom(marks, words, last + 1);
@@ -25,14 +25,20 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const group = sided(marks, behind, before);
   const carried = group.length === 0 && carry.place !== undefined && marks.every(({ place }) => place === undefined) && object.length === 0;
   const places = placesOf(carried ? (carry.place ?? []).map((raw) => ({ raw, marks: [] })) : group.map((i): Placing => ({ raw: (marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] })));
-  if (places.length === 0) return [];
+  // "unable to assess excursion": a movement is looked at where it is.
+  const movement = object.length > 0 && places.length === 0 && (marks[object[0] as number] as Mark).terms?.some((t) => t.k === 'condition' && movements.has(t.id)) ? [{ region: 'jaw-movement' as const }] : [];
+  if (places.length === 0 && movement.length === 0) return [];
   const from = Math.max(cue.to, ...group.map((i) => (marks[i] as Mark).to), ...object.map((i) => (marks[i] as Mark).to));
   const another = named.find((i) => (marks[i] as Mark).from >= from && marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from));
   const end = another === undefined ? words.length : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from));
-  const reason = trimmed([...object.flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
+  // "too sore to examine": the reason stands in front of what was not done.
+  const why = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/.exec(words.slice(cue.from, cue.to).join(' '))?.[1]?.trim();
+  const reason = why ?? trimmed([...(movement.length > 0 ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
   const taken = marks.flatMap((mark, i) => (group.includes(i) || object.includes(i) || (mark.from < cue.to && mark.to > cue.from) || (mark.from >= from && mark.from < end) || (mark.from >= cue.from && mark.from < from) ? [i] : []));
-  return places.map((place) => ({ body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) }, marks: taken, rules: ['not examined'], ...(carried ? { how: { place: 'carried' as const } } : {}), doubts: [] }));
+  return [...places, ...movement].map((place) => ({ body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) }, marks: taken, rules: ['not examined'], ...(carried ? { how: { place: 'carried' as const } } : {}), doubts: [] }));
 };
+
+const movements: ReadonlySet<string> = new Set(['lateral-excursion', 'reduced-excursion', 'rostrocaudal-movement']);
 
 /** The first words that say so, as a span of tokens; a bare "not seen" is none of them. */
 function cueIn(words: readonly string[]): Cue | undefined {
@@ -93,9 +99,13 @@ function trimmed(words: readonly string[]): string {
 }
 
 /** A bare "not seen" after a place: absent, or not looked at? Asked, never assumed. */
-function bareNotSeen(marks: readonly Mark[]): readonly Made[] {
+function bareNotSeen(marks: readonly Mark[], words: readonly string[]): readonly Made[] {
   const { place } = resolvePlace(marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : [])), { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
   if (place === null) return [];
+  const rest = /\bnot (seen|felt)\b(?: (?:today|yet))?(.*)$/.exec(words.join(' '));
+  const reason = trimmed((rest?.[2] ?? '').split(' ').filter((word) => word !== ''));
+  // A reason is one for not having looked.
+  if (reason !== '') return [{ body: { kind: 'not-examined', place, means: rest?.[1] as 'seen' | 'felt', ...(reason !== '' ? { reason } : {}) }, marks: marks.map((_, i) => i), rules: ['not examined'], doubts: [] }];
   return [{
     marks: marks.map((_, i) => i), rules: ['bare not seen'],
     doubts: [{ doubt: 'two-readings', place, readings: [{ label: 'missing', bodies: 'teeth' in place ? [{ kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place }] : [] }, { label: 'not examined', bodies: [{ kind: 'not-examined', place }] }] }],

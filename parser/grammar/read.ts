@@ -13,6 +13,7 @@ import { pointed } from './pointing.ts';
 import { refine, type Read } from './refine.ts';
 import type { ItemBody, Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
+import { handled } from './handled.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
@@ -40,7 +41,7 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const corrected = selfCorrected(tokenise(words));
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: scanned, steps } = scan(tokens);
-  const marks = turned(restated(leaning(scanned, tokens, carry), tokens), tokens);
+  const marks = turned(restated(leaning(handled(scanned, tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
   const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [{ k: 'stop' as const }] } : mark));

@@ -30,7 +30,9 @@ const gaps = new Set(['diastema', 'food-packing', 'periodontal-pocket']);
 /** "valve diastema, packed": beside a gap it is feed that is packed; alone it may be feed or a filling. */
 const packed: Rule = (reads, { context, carry }) => {
   const last = standing(context, carry.last);
-  const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && !said.startsWith('pack'));
+  // "packed solid, flushed it out": feed; "flushed and packed": what was put in afterwards.
+  const pack = reads.find(({ said }) => said.startsWith('pack'))?.clause.head.mark ?? Infinity;
+  const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && !said.startsWith('pack') && clause.head.mark < pack);
   const gapSaid = reads.some(({ clause }) => gaps.has(clause.head.condition?.id ?? '')) || (last?.kind === 'finding' && gaps.has(last.condition) && last.presence === 'present');
   return each(reads, (made, { said }) => {
     const none = said === 'packing' && gapSaid && !otherWork && made.body?.kind === 'treatment' && made.body.state === 'not-done';
@@ -98,6 +100,9 @@ const objectOfWork: Rule = (reads) => {
     const object = named && id !== undefined && objects[id]?.includes(named.clause.head.condition?.id ?? '') ? named.made[0] : undefined;
     const teeth = teethOf(object?.body);
     if (object === undefined || teeth.length === 0) return read;
+    const there = { teeth: [...teeth] };
+    const asked = read.made.length > 0 && read.made.every(({ body }) => body === undefined);
+    if (asked) return { ...read, made: read.made.map((made) => ({ ...made, doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place').map((doubt) => ({ ...doubt, place: there, ...(doubt.readings ? { readings: doubt.readings.map((one) => ({ ...one, bodies: one.bodies.map((body) => ({ ...body, place: there }) as ItemBody) })) } : {}) })) })) };
     return { ...read, made: read.made.map((made): Made => (made.body?.kind !== 'treatment' || made.revises ? made : { ...made, body: { ...made.body, place: { teeth: [...teeth] } }, rules: [...made.rules, 'done to what was named'], doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') })) };
   });
 };
@@ -110,7 +115,7 @@ const wouldHave: Rule = (reads, { text }) => (!/\b(would|should|could|might) hav
 }));
 
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
-const past = /\b(last (year|time|visit|month|summer|winter|autumn|spring)|years? ago|months? ago|previously|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
+const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|by the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|chap|fella|lad)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we) (?:had|got|bought) (?:him|her)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
 const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
 const alsoNow = /\b(today|now|this time|again|just)\b/;
 const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
@@ -119,6 +124,24 @@ const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared,
   if (body?.kind === 'treatment' && ['done', 'attempted', 'part-done'].includes(body.state) && (body.procedure !== 'extract' || body.place === null) && !made.revises && !alsoNow.test(text)) return { body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null }, marks: made.marks, doubts: [], rules: [...made.rules, 'work of the past'] };
   if (body?.kind !== 'treatment' || body.procedure !== 'extract' || body.state !== 'done' || body.place === null) return made;
   return { ...made, body: { kind: 'finding', condition: 'previously-extracted', presence: 'present', when: 'now', place: body.place }, doubts: [], rules: [...made.rules, 'work of the past'] };
+}));
+
+/** "wolf teeth out last year", "had his wolf teeth done as a two year old": work of the past, at no tooth that was named. */
+const wolfTeethBefore: Rule = (reads, { text }) => {
+  const bodies = reads.flatMap(({ made }) => made.flatMap(({ body }) => body ?? []));
+  const wolf = bodies.some((body) => body.kind === 'finding' && body.condition === 'wolf-tooth');
+  const nowhere = bodies.every((body) => 'place' in body && body.place === null || body.kind === 'fact');
+  if (!wolf || !nowhere || !past.test(text) || alsoNow.test(text) || !/\b(?:out|done|pulled|removed|taken|extracted|off)\b/.test(text)) return reads;
+  return reads.map((read, i) => ({ ...read, made: i > 0 ? [] : [{ body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null }, marks: reads.flatMap(({ made }) => made.flatMap(({ marks }) => marks)), doubts: [], rules: ['work of the past'] }] }));
+};
+
+/** "started on the hook but didn't finish it", "the ramp is only part done": the overgrowth that was worked on is named, the work is not. */
+const partDone: Rule = (reads, { marks }) => (reads.some(({ clause }) => clause.head.work !== undefined) ? reads : reads.map((read) => {
+  const own = read.made[0];
+  const body = own && finding(own);
+  const states = read.clause.mods.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'part-done'));
+  if (!own || body?.presence !== 'present' || body.when !== 'now' || !overgrowths.has(body.condition) || states.length === 0) return read;
+  return { ...read, made: [...read.made, { body: { kind: 'treatment', procedure: 'reduce', state: 'part-done', place: body.place }, marks: states, doubts: [], rules: ['work', 'part done'] }] };
 }));
 
 /** "slant, long on the left": which side of the slant is long, no overlong teeth. */
@@ -234,5 +257,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wouldHave, objectOfWork, slantLong, looseCap, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -1,6 +1,7 @@
 /** One pass from left to right: tokens become marks. A mark says what a stretch of words may be; nothing is decided yet. */
 import { conditions } from '../lexicon/conditions.ts';
 import { notATooth, notAToothBefore, paidAfter, paidBefore } from '../lexicon/numbers.ts';
+import { piecesSay } from '../lexicon/handling.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
@@ -84,18 +85,20 @@ function readPulpHorn(tokens: readonly Token[], at: number): Mark | undefined {
 
 /** "took four mil off two oh six": a reduction in the words of doing. */
 function readTakenOff(tokens: readonly Token[], at: number): Mark | undefined {
-  if (!['took', 'taken', 'take'].includes(text(tokens, at))) return undefined;
+  const verb = text(tokens, at);
+  if (!['took', 'taken', 'take', 'knocked', 'shaved', 'ground', 'got'].includes(verb)) return undefined;
   const measure = readMeasure(tokens, text(tokens, at + 1) === 'off' ? at + 2 : at + 1);
   if (measure === undefined || !(text(tokens, at + 1) === 'off' || ['off', 'from'].includes(text(tokens, measure.to)))) return undefined;
-  return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(text(tokens, at) === 'take' ? {} : { done: true }) } }] };
+  return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(verb === 'take' ? {} : { done: true }) } }] };
 }
 
 /** "took both upper wolf teeth out", "pulled the cap on five oh six off": the verb of doing, its tooth or cap between. */
 function readTakenOut(tokens: readonly Token[], at: number): Mark | undefined {
-  if (!['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had'].includes(text(tokens, at))) return undefined;
+  if (!['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had', 'got'].includes(text(tokens, at))) return undefined;
   const end = tokens.slice(at + 1, at + 9).findIndex(({ t }) => t === 'out' || t === 'off');
   const between = tokens.slice(at + 1, at + 1 + end);
-  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || readMeasure(tokens, at + 1 + i))) return undefined;
+  // "took the piece of three oh eight out": a piece is not the tooth.
+  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || piecesSay.has(t) || readMeasure(tokens, at + 1 + i))) return undefined;
   const cap = between.some(({ t }) => t === 'cap' || t === 'caps');
   const tooth = text(tokens, at + 1 + end) === 'out' && between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
   return cap || tooth ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] } : undefined;

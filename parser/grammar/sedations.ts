@@ -1,9 +1,10 @@
 /** Sedation and other medicines, as spoken: one item an agent; nothing is calculated, completed or suggested. */
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
-import { plannedDose, sedatedBefore, sedationGiven, sedationToCome } from '../lexicon/history.ts';
+import { agentOtherwise, agentRefused, agentUnused, plannedDose, sedatedBefore, sedationGiven, sedationToCome } from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
 import { readAmount } from './numbers.ts';
+import { readCodes } from './places.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
@@ -18,15 +19,14 @@ export const sedations: WorkRule = (marks, tokens) => {
   const agents = marks.flatMap((mark, i) => workAt(mark).flatMap((w) => (w.as === 'agent' ? [{ i, agent: w.agent, class: w.class }] : [])));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
   const topUps = indexes(marks, (w) => w.as === 'topUp');
-  const unknown = marks.filter((m) => m.unknown).length;
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
   if (agents.length === 0 && topUps.length === 0 && /\bconsent/.test(text) && consentIn(tokens)) return [];
-  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
+  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
   const toCome = !negated && topUps.length === 0 && (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
-  if (agents.length === 0 && unknown > 1 && !toCome) return [];
+  if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   const byOwner = /\b(?:by the owner|owner (?:gave|has given|gives|had given|administered)|given by (?:the )?owner)\b/.test(text);
@@ -40,15 +40,17 @@ export const sedations: WorkRule = (marks, tokens) => {
   const by = byOwner ? { by: 'owner' as const } : byVet ? { by: 'veterinarian' as const } : {};
   const more = agents.length === 0 && topUps.length > 0 ? doseIn(tokens, 0, tokens.length) : undefined;
   if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...(more?.unit && more.value !== undefined ? { dose: { value: more.value, unit: more.unit } } : {}), ...by }, marks: all, rules: ['sedation'], doubts: [] }];
-  return agents.map(({ i, agent, class: kind }, n): Made => {
+  const doses = dosesOf(agents.map(({ i }) => marks[i] as Mark), tokens);
+  const without: readonly Made[] = negated && agents.every((_, n) => stanceOf(marks, tokens, agents.map((a) => a.i), n) === 'otherwise') ? [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }] : [];
+  return [...without, ...agents.map(({ agent, class: kind }, n): Made => {
+    // "no detomidine, vet used romifidine", "usually has detomidine": what was not given today is never recorded as given.
+    const stance = stanceOf(marks, tokens, agents.map((a) => a.i), n);
+    if (stance !== undefined) return notGiven(stance, agent, kind, all, text);
     // Each agent takes the words up to the next one; words before the first are everybody's.
     const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;
     const next = n === agents.length - 1 ? undefined : (marks[agents[n + 1]?.i as number] as Mark);
-    const at = marks[i] as Mark;
-    // "half a mil of this and a mil of that": a dose tied to its medicine by "of" is no one else's.
-    const to = next === undefined ? tokens.length : doseOf(tokens, at.to, next.from) ?? next.from;
-    const tied = doseOf(tokens, from, at.from);
-    const own = tied !== undefined ? doseIn(tokens, tied, at.from) : doseIn(tokens, at.to, to) ?? doseIn(tokens, from, at.from);
+    const to = next === undefined ? tokens.length : doses.starts[n + 1] ?? next.from;
+    const own = doses.own[n];
     const routes = marks.flatMap((mark) => workAt(mark).flatMap((w) => (w.as === 'route' ? [{ at: mark.from, route: w.route }] : [])));
     const route = (routes.find(({ at }) => at >= from && at < to) ?? routes[0])?.route ?? (/\b(under|beneath|below) (the|his|her|its) tongue\b/.test(text) ? 'sublingual' as const : undefined);
     const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: text }] : [];
@@ -57,18 +59,71 @@ export const sedations: WorkRule = (marks, tokens) => {
       ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: topUps.length > 0 }
       : { kind: 'medication', agent, ...dose, ...(route ? { route } : {}), ...by, state: indexes(marks, (w) => w.as === 'prescribed').length > 0 ? 'prescribed' : 'given' };
     return { body, marks: all, rules: ['dose as spoken'], doubts };
-  });
+  })];
 };
 
 interface SpokenDose { readonly value?: number | [number, number]; readonly unit?: 'ml' | 'mg' | 'mcg' | 'mg/kg' | 'mcg/kg'; readonly said?: string }
 
 const spans = new Set([...Object.values(timeUnits).flat(), 'times', 'hours', 'minutes']);
 
-/** Where the amount begins that runs up to "of" and the medicine behind it. */
-function doseOf(tokens: readonly Token[], from: number, agent: number): number | undefined {
-  if (tokens[agent - 1]?.t !== 'of') return undefined;
-  for (let at = from; at < agent - 1; at += 1) { const amount = doseAmount(tokens, at); if (amount && amount.to >= agent - 3 && amount.to < agent) return at; }
-  return undefined;
+/** Unknown words of the clauses in which the words of sedation stand; what follows a comma explains it. */
+function ownUnknown(marks: readonly Mark[], tokens: readonly Token[], at: readonly number[]): number {
+  const ends = (mark: Mark | undefined): boolean => mark !== undefined && tokens[mark.to - 1]?.ends === true;
+  const from = marks.slice(0, Math.min(...at)).findLastIndex(ends) + 1;
+  const end = marks.findIndex((mark, i) => i >= Math.max(...at) && ends(mark));
+  return marks.slice(from, end < 0 ? marks.length : end + 1).filter((m) => m.unknown).length;
+}
+
+type Stance = 'not-given' | 'refused' | 'otherwise';
+/** How an agent stands when its own words say that it was not given today. Its words are those of its clause, up to the agents beside it. */
+function stanceOf(marks: readonly Mark[], tokens: readonly Token[], agents: readonly number[], n: number): Stance | undefined {
+  const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
+  const at = agents[n] as number;
+  const [previous, next] = [agents[n - 1] ?? -1, agents[n + 1] ?? marks.length];
+  const from = Math.max(previous + 1, marks.slice(0, at).findLastIndex(ends) + 1);
+  const comma = marks.findIndex((mark, i) => i >= at && ends(mark));
+  const to = Math.min(next, comma < 0 ? marks.length : comma + 1);
+  const words = (a: number, b: number): string => (a >= b ? '' : tokens.slice((marks[a] as Mark).from, (marks[b - 1] as Mark).to).map(({ t }) => t).join(' '));
+  const [before, after] = [words(from, at), words(at + 1, to)];
+  if (agentRefused.before.test(before) || agentRefused.after.test(after)) return 'refused';
+  if (agentUnused.before.test(before) || agentUnused.after.test(after)) return 'not-given';
+  return agentOtherwise.before.test(before) || agentOtherwise.after.test(after) ? 'otherwise' : undefined;
+}
+
+/** A sedative that was not given is kept so; a medicine, or what is usual or of another day, in its own words. */
+function notGiven(stance: Stance, agent: string, kind: 'sedative' | 'medicine', marks: readonly number[], said: string): Made {
+  const body: ItemBody = kind === 'sedative' && stance !== 'otherwise' ? { kind: 'sedation', given: false, agent, topUp: false }
+    : kind === 'medicine' && stance === 'refused' ? { kind: 'medication', agent, state: 'declined' } : { kind: 'fact', about: 'medication', said, value: null };
+  return { body, marks, rules: ['not given'], doubts: [] };
+}
+
+interface Dosed { readonly dose: SpokenDose; readonly from: number; readonly to: number; readonly of: boolean }
+/** Which amount is whose: one tied by "of" or standing right before its agent is that agent's; in a phrase that begins with an amount each stands before its agent, else behind it. */
+function dosesOf(agents: readonly Mark[], tokens: readonly Token[]): { readonly own: readonly (SpokenDose | undefined)[]; readonly starts: readonly (number | undefined)[] } {
+  const all = dosesIn(tokens);
+  const leads = all.some(({ to }) => to <= (agents[0]?.from ?? 0));
+  const own = agents.map((agent, n): Dosed | undefined => {
+    const previous = agents[n - 1]?.to ?? 0;
+    const next = agents[n + 1]?.from ?? tokens.length;
+    const before = all.filter(({ from, to }) => from >= previous && to <= agent.from);
+    const after = all.filter(({ from, to }) => from >= agent.to && to <= next);
+    const tied = before.find(({ of }) => of) ?? (agents.length > 1 && leads ? best(before) : undefined);
+    const behind = best(after.filter((dose) => agents[n + 1] === undefined || !(leads || dose.of)));
+    return tied ?? (n === 0 && behind === undefined ? best(before) : behind);
+  });
+  return { own: own.map((one) => one?.dose), starts: own.map((one, n) => (one && one.to <= (agents[n]?.from ?? 0) ? one.from : undefined)) };
+}
+/** An amount with a unit is worth more than a number alone. */
+const best = (doses: readonly Dosed[]): Dosed | undefined => doses.find(({ dose }) => dose.unit !== undefined || dose.said !== undefined) ?? doses[0];
+
+function dosesIn(tokens: readonly Token[]): readonly Dosed[] {
+  const found: Dosed[] = [];
+  for (let at = 0; at < tokens.length;) {
+    const one = doseAt(tokens, at);
+    if (one) found.push({ ...one, from: at, of: tokens[one.to]?.t === 'of' });
+    at = one?.to ?? at + 1;
+  }
+  return found;
 }
 
 /** "point three of a mil", "three quarters of a mil", "a mil of": the small words between a dose and its unit. */
@@ -84,19 +139,26 @@ function doseAmount(tokens: readonly Token[], at: number): { readonly value: num
 }
 const measured = (word: string): boolean => volumeUnits.includes(word) || massUnits.mg.includes(word) || massUnits.mcg.includes(word);
 
-/** The first amount in the stretch; a number without a unit comes back without one, to be doubted. */
-export function doseIn(tokens: readonly Token[], from: number, to: number): SpokenDose | undefined {
-  for (let at = from; at < to; at += 1) {
-    if (tokens[at]?.t === 'half' && tokens[at + 1]?.t === 'a' && tokens[at + 2]?.t === 'syringe') return { said: 'half a syringe' };
-    const amount = doseAmount(tokens, at);
-    // "for five days" is no dose.
-    if (amount === undefined || spans.has(tokens[amount.to]?.t ?? '')) continue;
-    const value = typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number];
-    const word = tokens[amount.to]?.t ?? '';
-    const unit = volumeUnits.includes(word) ? 'ml' as const : massUnits.mg.includes(word) ? 'mg' as const : massUnits.mcg.includes(word) ? 'mcg' as const : undefined;
-    if (unit === undefined) return ['gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word) ? { said: tokens.slice(at, amount.to + 1).map(({ t }) => t).join(' ') } : { value };
-    const rest = tokens.slice(amount.to + 1, amount.to + 3).map(({ t }) => t).join(' ');
-    return { value, unit: unit !== 'ml' && perKilo.includes(rest) ? `${unit}/kg` : unit };
+/** The first amount in the stretch, one with a unit before others; a number without a unit comes back without one, to be doubted. */
+export const doseIn = (tokens: readonly Token[], from: number, to: number): SpokenDose | undefined => best(dosesIn(tokens.slice(0, to)).filter((one) => one.from >= from))?.dose;
+
+const pointers = new Set(['this', 'that', 'the', 'last', 'next', 'other', 'no']);
+/** An amount that begins at this word. */
+function doseAt(tokens: readonly Token[], at: number): { readonly dose: SpokenDose; readonly to: number } | undefined {
+  const said = (i: number): string => tokens[i]?.t ?? '';
+  if (said(at) === 'half' && said(at + 1) === 'a' && said(at + 2) === 'syringe') return { dose: { said: 'half a syringe' }, to: at + 3 };
+  const amount = doseAmount(tokens, at);
+  // "for five days" is no dose.
+  if (amount === undefined || spans.has(said(amount.to))) return undefined;
+  const value = typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number];
+  const word = said(amount.to);
+  const unit = volumeUnits.includes(word) ? 'ml' as const : massUnits.mg.includes(word) ? 'mg' as const : massUnits.mcg.includes(word) ? 'mcg' as const : undefined;
+  if (unit === undefined && ['gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word)) return { dose: { said: tokens.slice(at, amount.to + 1).map(({ t }) => t).join(' ') }, to: amount.to + 1 };
+  if (unit === undefined) {
+    // "at ten past nine", "this one", "round two oh five": a time, a horse, a tooth.
+    const other = ['at', 'past', 'half', 'to', 'by', 'rising'].includes(said(at - 1)) || ['past', 'to', 'o', 'oclock', "o'clock", 'minutes', 'am', 'pm'].includes(word) || (said(at) === 'one' && (word === 'of' || pointers.has(said(at - 1)))) || readCodes(tokens, at) !== undefined;
+    return other ? undefined : { dose: { value }, to: amount.to };
   }
-  return undefined;
+  const rest = tokens.slice(amount.to + 1, amount.to + 3).map(({ t }) => t).join(' ');
+  return unit !== 'ml' && perKilo.includes(rest) ? { dose: { value, unit: `${unit}/kg` }, to: amount.to + 3 } : { dose: { value, unit }, to: amount.to + 1 };
 }

@@ -7,7 +7,7 @@ import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
 import { resolvePlace } from './resolve.ts';
-import { isFilling, type Mark } from './scan.ts';
+import { headSpan, isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
@@ -16,7 +16,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const said = clause.head.work as NonNullable<Clause['head']['work']>;
   const work = { ...said, id: meant(said.id, clause, marks) };
   const procedure = procedures[work.id];
-  const states = clause.mods.flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
+  const states = [...clause.mods, clause.head.mark].flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
   const negated = clause.scopes.includes('absent');
   const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : undefined);
   const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
@@ -31,8 +31,10 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
   // Talk: "took the dog out" has a verb of doing and no tooth.
-  if (where === null && (unknown > 0 || procedure.needsPlace) && !(procedure.needsPlace && unknown === 0)) return [];
-  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
+  const named = work.id === 'extract' && marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && drawn.has(t.id)));
+  const strange = work.id === 'rasp' && work.done && /\b(?:rasp|float)/.test(tokens.slice(...headSpan(marks, clause.head.mark)).map(({ t }) => t).join(' ')) ? unknownBeside(marks, tokens, clause.head.mark) : unknown;
+  if (where === null && !named && (strange > 0 || procedure.needsPlace) && !(procedure.needsPlace && strange === 0)) return [];
+  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...(byVet(clause, marks, tokens) ? { by: 'veterinarian' } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
   const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues];
   const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
   if (where === null && procedure.needsPlace && placeDoubts.length === 0) placeDoubts.push({ doubt: 'no-place' });
@@ -58,6 +60,27 @@ const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]):
 function detailsOf(id: ProcedureId, marks: readonly Mark[], mods: readonly number[], tokens: readonly Token[]): ReturnType<typeof treatmentDetails> {
   const { outcome, amountBasis, ...rest } = treatmentDetails(marks, mods, tokens);
   return { ...rest, ...(outcome && id === 'extract' ? { outcome } : {}), ...(amountBasis && (rest.amountMm !== undefined || amountBasis === 'level') && ['reduce', 'reduce-incisors', 'bit-seat', 'rasp', 'widen-space'].includes(id) ? { amountBasis } : {}) };
+}
+
+/** What is drawn like a tooth: named in the same breath it is what the extraction is of. */
+const drawn: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'deciduous-present', 'canine-present', 'root-remnant']);
+
+/** Unknown words up to the next pause in the writing: what is told behind a comma is another thing. */
+function unknownBeside(marks: readonly Mark[], tokens: readonly Token[], at: number): number {
+  const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
+  const from = marks.slice(0, at).findLastIndex(ends) + 1;
+  const end = marks.findIndex((mark, i) => i >= at && ends(mark));
+  return marks.slice(from, end < 0 ? marks.length : end + 1).filter((mark) => mark.unknown).length;
+}
+
+/** "vet extracted it", "done by the vet", "vet did that": who did it, where that was said of this work. */
+function byVet(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean {
+  return clause.mods.some((m) => {
+    const mark = marks[m] as Mark;
+    if (!mark.terms?.some((t) => t.k === 'work' && t.term.as === 'vet')) return false;
+    const next = tokens[mark.to]?.t ?? '';
+    return tokens[mark.from]?.t === 'by' || next === 'did' || next === 'has' || (m < clause.head.mark && marks.slice(m + 1, clause.head.mark).every((between) => between.terms?.every((t) => t.k === 'glue' || t.k === 'filler')));
+  });
 }
 
 const hasCodes = (clause: Clause): boolean => clause.placings.some(({ raw }) => raw.codes !== undefined);

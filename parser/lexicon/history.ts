@@ -35,3 +35,18 @@ export const sedationGiven = /\b(?:was|were|has been|have been|had been|got|gave
 /** "he was sedated last time": of another day; whether any was given today is asked. */
 export const sedatedBefore = /\b(?:last (?:time|year|visit|month|spring|summer|autumn|winter)|(?:years?|months?|weeks?) ago|previously|in the past)\b/;
 export const plannedDose = /\b(?:will (?:need|give|use|be)|would|plan|plans|planned|planning|next (?:time|visit)|book|booked|going to|should (?:need|give|use)|recommend\w*|suggest\w*|could (?:give|use|try))\b/;
+
+interface Around { readonly before: RegExp; readonly after: RegExp }
+/** Beside the name of a drug, in its own clause: it was refused; it was not given; it is what is usual, of another day, or only thought of. */
+export const agentRefused: Around = {
+  before: /\b(?:declined|refused|did not want|does not want|said no to|would not have)\b[^,]*$/,
+  after: /^(?:was |were )?(?:declined|refused)\b/,
+};
+export const agentUnused: Around = {
+  before: /(?:\b(?:no|not|never|without|nil|instead of|rather than|out of|need(?:ed|s)? no|not (?:had|given|used|need(?:ed)?|having|on|want(?:ed)?|getting|take|taken|give|use) (?:any|the|his|her)?)|\bnot (?:\w+ ){0,3}(?:any|the|a|his|her|with))(?: (?:any|the|of|more|other|further|his|her|need for|call for|use of))*$|\b(?:did|was|has|have|had|could|would|were|need) not (?:\w+ ){0,3}$/,
+  after: /^(?:was |were |is )?(?:not|never)(?: \w+)? (?:given|used|needed|required|necessary|drawn up|touched|wanted|today|this time)\b|^(?:drawn up |ready |on hand )?but (?:not|never) (?:given|used|needed)\b|^(?:(?:was|were) )?(?:not|un)(?:needed|used| needed| used)\b/,
+};
+export const agentOtherwise: Around = {
+  before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered)\b[^,]*$/,
+  after: /^(?:usually|normally|last time|last year|in the past|before|previously|as a rule|if (?:he|she|needed|we)|next time)\b/,
+};

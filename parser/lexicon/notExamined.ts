@@ -1,16 +1,21 @@
 /** How people say that they did not look or feel: a turn, then small words, then a verb; patterns over the words of a phrase. */
-const turn = '(?:(?:could|can|did|have|has|had|was|were|is|are|am) not|(?:would|did|will) not let me|(?:wont|won\'t) let me|unable to|not able to|never|no (?:chance|hope|way|luck)(?: of| in| with)?|(?<!\\b(?:does|do) )not)';
-const small = '(?: (?:really|quite|properly|fully|even|yet|get|got|getting|manage|managed|to|round|a|an|any|much|of|chance|been|be|able|just|simply|all|decent|good|proper|clear))*';
-const seeing = '(?:see|seeing|seen|look at|looking at|looked at|visuali[sz]e|visuali[sz]ed|visuali[sz]ing|view|viewed|inspect|inspected|look at|view of|sight of|look in|looked in)';
-const feeling = '(?:feel|feeling|felt round|felt properly|feel of|palpate|palpated|palpating|reach|reached|reaching|reachable|(?:my|a|the)? ?(?:hand|hands|finger|fingers|thumb) (?:back to|up to|right back to|in to|into|to|near|round|on|behind|back))';
-const testing = '(?:examine|examined|examining|check|checked|checking|assess|assessed|assessing|evaluate|evaluated|probe|probed|probing|measure|measured|measuring|grade|graded|grading|judge|judged|percuss|percussed|get to|get at|get near|near)';
+const turn = '(?:(?:could|can|did|have|has|had|was|were|is|are|am|do) not|(?:would|did|will) not (?:let|allow) me|(?:wont|won\'t) let me|unable to|not able to|never|no (?:chance|hope|way|luck|joy|point|time)(?: of| in| with| to)?|failed to|struggled to|gave up(?: on)?(?: trying to)?|(?<!\\b(?:does|do) )not)';
+const small = '(?: (?:really|quite|properly|fully|even|yet|get|got|getting|manage|managed|to|round|a|an|any|much|of|chance|been|be|able|just|simply|all|decent|good|proper|clear|go|have|had|take|sensible|useful|thorough))*';
+const seeing = '(?:see|saw|seeing|seen|look at|looking at|looked at|look in|look inside|visuali[sz]e|visuali[sz]ed|visuali[sz]ing|view|viewed|inspect|inspected|view of|look at|sight of|glimpse of|looked in|picture of|eyes on)';
+const tools = '(?:mirror|scope|probe|light|torch|head ?torch|camera)';
+const feeling = `(?:feel|feeling|felt|feel of|palpate|palpated|palpating|reach|reached|reaching|reachable|(?:put|get|got|getting|fit|fitting)? ?(?:my|a|the)? ?(?:hand|hands|finger|fingers|thumb) (?:all the way |right |far )?(?:back to|up to|in to|into|to|near|round|on|behind|back|in|past|down))`;
+const testing = `(?:examine|examined|examining|check|checked|checking|assess|assessed|assessing|evaluate|evaluated|probe|probed|probing|measure|measured|measuring|grade|graded|grading|judge|judged|judging|percuss|percussed|get at|get near|get to|get as far as|got to|got at|got near|got as far as|get round to|got round to|getting to|getting at|getting near|go near|near|touch|handle|open|opened|comment on|speak for|vouch for|say (?:much|anything) (?:about|on)|(?:my|a|the)? ?${tools} (?:all the way |right |far )?(?:back to|up to|in to|into|to|near|round|on|behind|back|in|past|down))`;
+/** "wouldn't open wide enough to see ...", "too sore to examine ...": why not, and then what. */
+const hindered = '(?:(?:would|will) not (?:\\w+ ){1,5}?(?:to|for me to)|too (?:\\w+ ){1,3}?(?:to|for me to)|(?:not|never) (?:\\w+ ){0,2}enough (?:\\w+ ){0,2}?(?:to|for me to))';
 
 export interface NotLooked { readonly pattern: RegExp; readonly means?: 'seen' | 'felt'; /** What stands behind it may be a finding ruled out: "could not see any hooks". */ readonly sees?: true }
 export const notLooked: readonly NotLooked[] = [
-  { pattern: new RegExp(`\\b${turn}${small} ${testing}\\b`) },
-  { pattern: new RegExp(`\\b(?:${turn}${small} ${seeing}|(?:could|can) not be seen|no (?:good |decent |clear |proper )?view of|not visible|out of sight)\\b`), means: 'seen', sees: true },
-  { pattern: new RegExp(`\\b(?:${turn}${small} ${feeling}|(?:could|can) not be felt)\\b`), means: 'felt', sees: true },
-  { pattern: /\b(?:skipped|missed out|left out|not (?:yet )?(?:covered|looked over))\b/ },
+  { pattern: /\b(?:felt|by feel|palpated|by hand) (?:only )?(?:but|and|only|though)? ?(?:not|never|could not be) (?:seen|visuali[sz]ed|viewed)\b/, means: 'seen' },
+  { pattern: /\b(?:seen|visuali[sz]ed|viewed|looked at) (?:only )?(?:but|and|only|though)? ?(?:not|never|could not be) (?:felt|palpated)\b/, means: 'felt' },
+  { pattern: new RegExp(`\\b(?:${turn}|${hindered})${small} ${testing}\\b`) },
+  { pattern: new RegExp(`\\b(?:(?:${turn}|${hindered})${small} ${seeing}|(?:could|can) not be seen|no (?:good |decent |clear |proper |real )?(?:view|sight|look) (?:of|at)|not (?:visible|in view)|out of sight|view blocked)\\b`), means: 'seen', sees: true },
+  { pattern: new RegExp(`\\b(?:(?:${turn}|${hindered})${small} ${feeling}|(?:could|can) not be felt)\\b`), means: 'felt', sees: true },
+  { pattern: /\b(?:skipped|missed out|left out|left unexamined|unexamined|not (?:yet )?(?:covered|looked over|accessible)|inaccessible|out of reach|beyond reach|not (?:done|tackled) (?:an )?exam(?:ination)? of)\b/ },
 ];
 /** At the edges of a reason: words that give none. */
 export const noReason: readonly string[] = ['properly', 'yet', 'today', 'at', 'all', 'either', 'really', 'fully', 'well', 'enough', 'clearly', 'though', 'because', 'as', 'since', 'due', 'to', 'of', 'for', 'cos', 'he', 'she', 'it', 'the', 'horse', 'and', 'on', 'in', 'so', 'again', 'this', 'time'];

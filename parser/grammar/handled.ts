@@ -1,0 +1,140 @@
+/**
+ * Work told by a verb of handling and what was handled, which may be a word that points back: "took it off with the forceps",
+ * "knocked three off it", "tried to pull two oh five", "wouldn't budge". What was done depends on what it was done to: a cap, a
+ * hook, tartar, a tooth. Without a thing that was named nothing is made of it.
+ */
+import type { Item } from '../contract/item.ts';
+import { handledAs, handledSay, handleSay, handling, managedSay, moved, movingSay, piecesSay, standsSay, type Handled } from '../lexicon/handling.ts';
+import type { ProcedureId } from '../lexicon/procedures.ts';
+import type { WorkState } from '../lexicon/work.ts';
+import { readNumber } from './numbers.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+import type { Term } from './vocabulary.ts';
+
+const pointing = new Set(['it', 'them', 'that', 'this', 'these', 'those', 'both']);
+const particles = new Set(['off', 'out', 'down', 'back', 'level', 'away', 'free']);
+const small = new Set(['to', 'get', 'getting', 'really', 'quite', 'at', 'all', 'just', 'even', 'the', 'it', 'in']);
+const SPAN = 9;
+const managed = managedSay.map((form) => form.split(' '));
+
+interface Handling { readonly from: number; readonly to: number; readonly id: ProcedureId; /** How it stands, and the words that say so. */ readonly stands?: Stands; /** A number without a unit, between the verb and "off". */ readonly amount?: readonly [number, number] }
+interface Stands { readonly from: number; readonly to: number; readonly state: WorkState }
+type Words = readonly string[];
+
+export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
+  const words = tokens.map(({ t }) => t);
+  const found = words.flatMap((word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' ? handlingAt(marks, words, at, last) ?? [] : [])).slice(0, 3);
+  return found.reduce((now, one) => withHandling(now, tokens, one), marks);
+}
+
+function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  if (words[at] === 'would') return refusedAt(marks, words, at, last);
+  if (words[at] === 'had' && words[at + 1] === 'a') return goneAt(marks, words, at, last);
+  const attempt = handleSay.has(words[at] ?? '') ? standsBefore(words, at) : undefined;
+  if (!handledSay.has(words[at] ?? '') && attempt === undefined && !managedBefore(words, at)) return undefined;
+  // What another rule reads from its own words stays as it is.
+  if (attempt === undefined && marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
+  // "to remove the cap" says by itself what it was.
+  if (marks.some((mark) => mark.from <= at && mark.to > at + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
+  const sized = attempt === undefined ? amountOff(marks, words, at, last) : undefined;
+  if (sized) return sized;
+  const end = words.slice(at + 1, at + SPAN).findIndex((word) => particles.has(word) || (word === 'by' && pointing.has(words[at + 1] ?? '')));
+  const to = end < 0 ? undefined : at + 1 + end;
+  const object = words.slice(at + 1, to ?? at + SPAN);
+  if (object.length === 0 || object.some((word) => piecesSay.has(word))) return undefined;
+  const particle = to === undefined ? undefined : words[to];
+  // A pronoun stands right behind its verb; between the verb and the particle stands nothing but the thing.
+  const points = pointing.has(object[0] ?? '') && (to === undefined || object.length <= 2);
+  const kind = points ? whatBefore(marks, words, at, last) : attempt !== undefined ? named(marks, at, to ?? Math.min(words.length, at + SPAN)) : undefined;
+  const id = kind === undefined ? undefined : particle !== undefined && handling[kind][particle] ? handling[kind][particle] : movingSay.has(words[at] ?? '') ? moved[kind] : undefined;
+  if (id === undefined) return undefined;
+  return { from: at, to: points && to !== undefined && particle !== undefined && handling[kind as Handled][particle] && particle !== 'by' && particle !== 'level' ? to + 1 : at + 1, id, ...(attempt ? { stands: attempt } : {}) };
+}
+
+/** "took three off it", said of what was measured in millimetres in the same breath. */
+function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  const tokens = words.map((t, word): Token => ({ t, word }));
+  const from = ['another', 'about', 'a'].includes(words[at + 1] ?? '') ? at + 2 : at + 1;
+  const number = readNumber(tokens, from);
+  if (number === undefined || words[number.to] !== 'off' || whatBefore(marks, words, at, last) !== 'overgrowth' || !marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at)) return undefined;
+  return { from: at, to: at + 1, id: 'reduce', amount: [from, number.to] };
+}
+
+/** "wolf tooth upper left, would not budge": the thing itself would not. */
+function refusedAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  if (words[at + 1] !== 'not' || !['budge', 'shift', 'come', 'move'].includes(words[at + 2] ?? '')) return undefined;
+  const particle = particles.has(words[at + 3] ?? '') || words[at + 3] === 'loose' ? words[at + 3] : undefined;
+  const to = particle ? at + 4 : at + 3;
+  const ends = to >= words.length || ['so', 'and', 'but', 'today', 'yet', 'for', 'at', 'left', 'will', 'vet'].includes(words[to] ?? '');
+  const before = marks.filter((mark) => mark.to <= at);
+  // The horse that would not come or move is not meant, nor what was tried in words of its own.
+  if (!ends || before.some((mark) => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) || standsSay.some(([form, state]) => state === 'attempted' && ` ${words.slice(0, at).join(' ')} `.includes(` ${form.join(' ')} `))) return undefined;
+  const kind = whatBefore(marks, words, at, last);
+  const id = kind === 'cap' || kind === 'tooth' ? moved[kind] : undefined;
+  return id === undefined ? undefined : { from: at, to, id, stands: { from: at, to, state: 'attempted' } };
+}
+
+/** "had a go at one oh five, would not budge". */
+function goneAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  const form = standsSay.find(([one]) => one[0] === 'had' && one.at(-1) === 'at' && one.every((word, i) => words[at + i] === word))?.[0];
+  const failed = /\b(?:would not|will not|could not|can not|no (?:joy|luck)|gave up|failed|without success)\b/.test(words.slice(at).join(' '));
+  if (form === undefined || !failed) return undefined;
+  const to = at + form.length;
+  const kind = pointing.has(words[to] ?? '') ? whatBefore(marks, words, at, last) : named(marks, to, Math.min(words.length, to + SPAN));
+  const id = kind === undefined ? undefined : moved[kind] ?? handling[kind].down;
+  return id === undefined ? undefined : { from: at, to, id, stands: { from: at, to, state: 'attempted' } };
+}
+
+/** The words that say how it stands, right before the verb, with small words only between. */
+function standsBefore(words: Words, at: number): Stands | undefined {
+  for (let end = at; end > 0 && at - end <= 3; end -= 1) {
+    const form = standsSay.find(([one]) => one.every((word, i) => words[end - one.length + i] === word));
+    if (form) return { from: end - form[0].length, to: end, state: form[1] };
+    if (!small.has(words[end - 1] ?? '')) return undefined;
+  }
+  return undefined;
+}
+const managedBefore = (words: Words, at: number): boolean => managed.some((form) => form.every((word, i) => words[at - form.length + i] === word)) && words[at - 3] !== 'not' && words[at - 3] !== 'never';
+
+/** What stands between the verb and its particle. */
+function named(marks: readonly Mark[], from: number, to: number): Handled | undefined {
+  const own = marks.filter((mark) => mark.from >= from && mark.from < to);
+  return own.map(kindOf).find((kind) => kind !== undefined) ?? (own.some(({ place }) => place?.codes !== undefined) ? 'tooth' : undefined);
+}
+/** What was named last, in this breath or before it. */
+function whatBefore(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handled | undefined {
+  const before = marks.filter((mark) => mark.to <= at);
+  if (before.some((mark) => words.slice(mark.from, mark.to).some((word) => piecesSay.has(word)))) return undefined;
+  const heads = before.filter((mark) => mark.terms?.some((t) => t.k === 'condition'));
+  if (heads.length > 0) return kindOf(heads.at(-1) as Mark);
+  if (before.some(({ place }) => place?.codes !== undefined)) return 'tooth';
+  return last?.kind === 'finding' && last.presence !== 'absent' ? handledAs[last.condition] : undefined;
+}
+const kindOf = (mark: Mark): Handled | undefined => (mark.terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' ? handledAs[t.id] ?? [] : []))[0];
+
+/** The marks with the verb as a head of work, and the words of trying as how it stands. */
+function withHandling(marks: readonly Mark[], tokens: readonly Token[], one: Handling): readonly Mark[] {
+  const head: Mark = { from: one.from, to: one.to, terms: [{ k: 'work', term: { as: 'procedure', id: one.id, done: true } }] };
+  const state: readonly Term[] = one.stands ? [{ k: 'work', term: { as: 'state', state: one.stands.state } }] : [];
+  const apart = one.stands !== undefined && one.stands.from !== one.from;
+  const own = apart && one.stands ? [{ from: one.stands.from, to: one.stands.to, terms: state } satisfies Mark] : [];
+  const heads = [apart ? head : { ...head, terms: [...(head.terms ?? []), ...state] }];
+  // "dropped it by half": no number, kept as it was said.
+  const part = /^(?:by )?((?:about |over |nearly )?(?:half|a third|two thirds|a quarter))\b/.exec(tokens.slice(one.to, one.to + 5).filter(({ t }) => !pointing.has(t)).map(({ t }) => t).join(' '));
+  const half = part ? tokens.findIndex(({ t }, i) => i >= one.to && /^(?:half|third|thirds|quarter)$/.test(t)) : -1;
+  const said = half >= 0 ? [{ from: half, to: half + 1, measure: { said: part?.[1] ?? '', about: false } } satisfies Mark] : [];
+  const sized = one.amount ? [{ from: one.amount[0], to: one.amount[1], measure: { value: readNumber(tokens, one.amount[0])?.value ?? 0, unit: 'mm', about: false } } satisfies Mark] : [];
+  return [...own, ...heads, ...said, ...sized].reduce<readonly Mark[]>(put, marks);
+}
+
+/** One mark in the place of those it covers; what it covers in part is left with the rest of its words. */
+function put(marks: readonly Mark[], mark: Mark): readonly Mark[] {
+  const cut = marks.flatMap((old): readonly Mark[] => {
+    if (old.to <= mark.from || old.from >= mark.to) return [old];
+    const rest = ([[old.from, Math.min(old.to, mark.from)], [Math.max(old.from, mark.to), old.to]] as const).filter(([from, to]) => to > from);
+    return rest.map(([from, to]) => ({ from, to, terms: [{ k: 'glue' }] }));
+  });
+  const at = cut.findIndex(({ from }) => from >= mark.to);
+  return at < 0 ? [...cut, mark] : [...cut.slice(0, at), mark, ...cut.slice(at)];
+}
