@@ -70,7 +70,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "bit seats on the upper sixes done", "packed the gap with putty": work, no finding. "Root tip left behind" of a tooth taken out says how it came out.
     if (condition?.id === 'bit-seat-present' && seated) { heads.push({ mark: i, work: work ?? { as: 'procedure', id: 'bit-seat' } }); return 'head'; }
     if (work && condition?.id === 'food-packing' && filled) { heads.push({ mark: i, work }); return 'head'; }
-    if (outcome && !drawn && tokens[mark.from]?.t === 'out' && mark.to === mark.from + 1 && marks[i - 1]?.place?.codes) { heads.push({ mark: i, work: { as: 'procedure', id: 'extract', done: true } }); return 'head'; }
+    if (outcome && !drawn && tokens[mark.from]?.t === 'out' && mark.to === mark.from + 1 && marks.slice(0, i).findLast((m) => !m.terms?.every((t) => t.k === 'glue'))?.place?.codes) { heads.push({ mark: i, work: { as: 'procedure', id: 'extract', done: true } }); return 'head'; }
     if (terms.some((t) => t.k === 'work' && t.term.as === 'outcome') && (drawn || marks[i - 1]?.place?.codes === undefined && marks.some((m, k) => k < i && tokens[m.from]?.t === 'out')) && !terms.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done)) return 'mod';
     // "advised packing of the gap": work, not feed.
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }

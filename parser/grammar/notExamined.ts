@@ -17,8 +17,9 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   if (cue === undefined) return /\bnot (seen|felt)\b/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
   const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
-  const behind = groupFrom(marks, words, last + 1);
   const before = groupBefore(marks, words, marks.findIndex((mark) => mark.to > cue.from));
+  // "left cheek not looked at, lip too tight": what stands behind the comma is the reason.
+  const behind = before.length > 0 && tokens[cue.to - 1]?.ends === true ? [] : groupFrom(marks, words, last + 1);
   const object = named.filter((i) => (i > last && i < (behind[0] ?? Infinity) && small(words, marks[last] as Mark, marks[i] as Mark)) || (i < last && (marks[i] as Mark).to <= cue.from && small(words, marks[i] as Mark, { from: cue.from, to: cue.from }))).slice(0, 1);
   // "could not see any hooks": what was not seen is a finding ruled out, not a place left out.
   if (object.length > 0 && cue.how.sees) return [];

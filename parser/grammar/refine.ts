@@ -115,7 +115,7 @@ const wouldHave: Rule = (reads, { text }) => (!/\b(would|should|could|might) hav
 }));
 
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
-const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|by the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|chap|fella|lad)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we) (?:had|got|bought) (?:him|her)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
+const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we|she|he|they|you) (?:had|got|bought) (?:him|her|it)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
 const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
 const alsoNow = /\b(today|now|this time|again|just)\b/;
 const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
@@ -140,6 +140,9 @@ const partDone: Rule = (reads, { marks }) => (reads.some(({ clause }) => clause.
   const own = read.made[0];
   const body = own && finding(own);
   const states = read.clause.mods.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'part-done'));
+  const left = body?.condition === 'canine-present' && read.clause.mods.some((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
+  // "canines left alone": something was not done to them, and what is not said.
+  if (own && body && left) return { ...read, made: [{ marks: own.marks, rules: ['left alone'], doubts: [{ doubt: 'no-condition', place: body.place }] }] };
   if (!own || body?.presence !== 'present' || body.when !== 'now' || !overgrowths.has(body.condition) || states.length === 0) return read;
   return { ...read, made: [...read.made, { body: { kind: 'treatment', procedure: 'reduce', state: 'part-done', place: body.place }, marks: states, doubts: [], rules: ['work', 'part done'] }] };
 }));

@@ -1,6 +1,7 @@
 /** From a clause about work to a treatment: never `done` without a word of doing. */
 import type { Context } from '../contract/draft.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
+import { piecesSay } from '../lexicon/handling.ts';
 import type { WorkState } from '../lexicon/work.ts';
 import { treatmentDetails } from './alone.ts';
 import type { Clause } from './assemble.ts';
@@ -38,6 +39,8 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues];
   const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
   if (where === null && procedure.needsPlace && placeDoubts.length === 0) placeDoubts.push({ doubt: 'no-place' });
+  // "removed a loose fragment from two oh eight": a piece is not the tooth, and the record has no name for taking it.
+  if (work.id === 'extract' && pieceBetween(clause, marks, tokens)) return [{ marks: taken, rules: ['a piece of a tooth'], doubts: [{ doubt: 'no-condition', place: where }] }];
   if (state === undefined) {
     return [{ marks: taken, rules: ['work without a verb of doing'], doubts: [...placeDoubts, { doubt: 'state-unclear', place: where, readings: (['done', 'planned', 'advised'] as const).map((s) => ({ label: s, bodies: [{ ...base, state: s } as TreatmentBody] })) }] }];
   }
@@ -64,6 +67,13 @@ function detailsOf(id: ProcedureId, marks: readonly Mark[], mods: readonly numbe
 
 /** What is drawn like a tooth: named in the same breath it is what the extraction is of. */
 const drawn: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'deciduous-present', 'canine-present', 'root-remnant']);
+
+/** A word for a piece of a tooth between the verb and the next place. */
+function pieceBetween(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean {
+  const head = marks[clause.head.mark] as Mark;
+  const place = clause.placings.flatMap((p) => p.marks).find((m) => m > clause.head.mark);
+  return place !== undefined && tokens.slice(head.to, (marks[place] as Mark).from).some(({ t }) => piecesSay.has(t) && t !== 'side' && t !== 'half');
+}
 
 /** Unknown words up to the next pause in the writing: what is told behind a comma is another thing. */
 function unknownBeside(marks: readonly Mark[], tokens: readonly Token[], at: number): number {

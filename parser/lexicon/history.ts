@@ -48,5 +48,5 @@ export const agentUnused: Around = {
 };
 export const agentOtherwise: Around = {
   before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered)\b[^,]*$/,
-  after: /^(?:usually|normally|last time|last year|in the past|before|previously|as a rule|if (?:he|she|needed|we)|next time)\b/,
+  after: /^(?:(?:was |were )?offered|usually|normally|last time|last year|in the past|before|previously|as a rule|if (?:he|she|needed|we)|next time)\b/,
 };
