@@ -37,11 +37,15 @@ export async function program() {
     try {
       mkdirSync(made, { recursive: true });
       const part = `${file}.${process.pid}.part`;
-      writeFileSync(part, await joined());
-      renameSync(part, file);
+      try {
+        writeFileSync(part, await joined());
+        renameSync(part, file);
+      } finally {
+        rmSync(part, { force: true });
+      }
       for (const old of readdirSync(made)) if (join(made, old) !== file && old.endsWith('.mjs')) rmSync(join(made, old), { force: true });
     } catch (error) {
-      if (!['EACCES', 'EPERM', 'EROFS', 'ENOSPC'].includes(error.code)) throw error;
+      if (!['EACCES', 'EPERM', 'EROFS', 'ENOSPC', 'EDQUOT', 'EFBIG'].includes(error.code)) throw error;
       // Where nothing can be written here, the sources are run as they are, only later.
       (await import('tsx/esm/api')).register();
       return import('./cli.ts');

@@ -23,6 +23,8 @@ export type Engine = {
   hear(clip: Clip, bias: readonly string[]): Promise<Heard>;
   /** Natural log-probability of each sentence given the sound, in the order given; lower-case words without punctuation will do. */
   score?(clip: Clip, sentences: readonly string[]): Promise<number[]>;
+  /** Makes it stand still between two steps of its work, where it can, and go on; what it was asked is answered all the same. */
+  hold?(on: boolean): void;
   close(): Promise<void>;
 };
 

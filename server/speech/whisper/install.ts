@@ -6,8 +6,8 @@ import { join, resolve } from 'node:path';
 import { Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { z } from 'zod';
-import { buildReader, exists, readerPath } from './build.ts';
-import { SecondReaderError } from './trouble.ts';
+import { buildReader, exists, noRoom, readerPath } from './build.ts';
+import { SecondReaderError, isFull } from './trouble.ts';
 
 /** The English base weights as the whisper.cpp project publishes them; checksum from `models/README.md` of its sources. */
 export const published = {
@@ -28,13 +28,28 @@ const noteAt = (cacheDir: string): string => join(cacheDir, 'weights.json');
  * @throws SecondReaderError
  */
 export async function installSecondReader(cacheDir: string, options: { from?: string; onProgress: Progress; source?: { url: string; sha1: string; name: string } }): Promise<Installed> {
-  await mkdir(cacheDir, { recursive: true, mode: 0o700 });
-  const reader = await buildReader(cacheDir, options.onProgress);
-  const weights = options.from === undefined ? await download(cacheDir, options.source ?? published, options.onProgress) : resolve(options.from);
-  await checkWeights(weights);
-  await writeFile(noteAt(cacheDir), JSON.stringify({ weights, sha256: await digest('sha256', weights) }), { mode: 0o600 });
-  options.onProgress(`The second reader is ready; its weights: ${weights}`);
-  return { reader, weights };
+  try {
+    await mkdir(cacheDir, { recursive: true, mode: 0o700 });
+    const reader = await buildReader(cacheDir, options.onProgress);
+    const weights = options.from === undefined ? await download(cacheDir, options.source ?? published, options.onProgress) : resolve(options.from);
+    await checkWeights(weights);
+    await keepNote(cacheDir, { weights, sha256: await digest('sha256', weights) });
+    options.onProgress(`The second reader is ready; its weights: ${weights}`);
+    return { reader, weights };
+  } catch (error) {
+    throw isFull(error) ? noRoom() : error;
+  }
+}
+
+/** Whole or not at all. */
+async function keepNote(cacheDir: string, note: z.infer<typeof Note>): Promise<void> {
+  const [path, part] = [noteAt(cacheDir), `${noteAt(cacheDir)}.part`];
+  try {
+    await writeFile(part, JSON.stringify(note), { mode: 0o600 });
+    await rename(part, path);
+  } finally {
+    await rm(part, { force: true });
+  }
 }
 
 /** What is installed and usable right now, or null. */
@@ -54,8 +69,11 @@ export const removeSecondReader = (cacheDir: string): Promise<void> => rm(cacheD
 async function noted(cacheDir: string): Promise<string | null> {
   const text = await readFile(noteAt(cacheDir), 'utf8').catch(() => null);
   if (text === null) return null;
-  const note = Note.safeParse(JSON.parse(text));
-  return note.success ? note.data.weights : null;
+  try {
+    return Note.parse(JSON.parse(text)).weights;
+  } catch {
+    return null; // a note that cannot be read is no note: it is installed again
+  }
 }
 
 /** The ggml magic, and more than a header: a cut file is told at once, a subtler fault by the reader itself. */
@@ -89,7 +107,7 @@ async function download(cacheDir: string, source: { url: string; sha1: string; n
     const total = done + Number(answer.headers.get('content-length') ?? 0);
     const count = new Transform({ transform(chunk: Buffer, _encoding, next) { done += chunk.length; onProgress('Fetching the weights', done, total); next(null, chunk); } });
     await pipeline(Readable.fromWeb(answer.body as never), count, createWriteStream(part, { flags: resumed ? 'a' : 'w', mode: 0o600 })).catch((error: NodeJS.ErrnoException) => {
-      if (error.code === 'ENOSPC') throw new SecondReaderError('disk-full', 'The disk is full; what was fetched so far is kept. Free some space and run the command again: it goes on where it stopped.');
+      if (isFull(error)) throw error;
       throw new SecondReaderError('download-failed', `The download broke off (${error.message}); what came is kept. Run the command again: it goes on where it stopped.`);
     });
   }
