@@ -11,6 +11,7 @@ export type { Parsed } from './grammar/parse.ts';
 export { explain } from './grammar/explain.ts';
 export { proposer } from './grammar/propose.ts';
 export { withNames } from './grammar/names.ts';
+export { soundsApart } from './grammar/apart.ts';
 export { meaningOf } from './grammar/meaning.ts';
 export { legalTeeth } from './grammar/teeth.ts';
 export { labelOf, say } from './labels.ts';

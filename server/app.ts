@@ -22,6 +22,7 @@ import { freshId, now } from './app/now.ts';
 import { inWords } from './app/plain.ts';
 import { hearKept, hearOnly, opened, type Notice } from './app/recorded.ts';
 import { openSittings, type Sittings } from './app/sittings.ts';
+import { goesBefore } from './app/turns.ts';
 import { read } from './app/understand.ts';
 import type { Doors } from './http/doors.ts';
 import { openStore, type Store } from './records/index.ts';
@@ -83,7 +84,7 @@ const standing = (draft: Draft): readonly Item[] => draft.items.filter(stands).m
 export function openApp(dataDir: string, anyEar: Ear, { second, onSecondTrouble = () => undefined }: SecondEar = {}): App {
   const store = openBook(dataDir, true);
   const journals = openJournals(dataDir);
-  const ear = expecting(anyEar, (exam) => expectedNames(sittings.draft(exam).header, { exams: store.exams(), horses: store.horses() }));
+  const ear = expecting(second ? goesBefore(anyEar, second) : anyEar, (exam) => expectedNames(sittings.draft(exam).header, { exams: store.exams(), horses: store.horses() }));
   // A question raised by the second reader is told like any other change; with one reader nothing is asked.
   const sittings: Sittings = openSittings(store, journals, ear, read, (exam, utterance) => opinions?.ask(exam, utterance));
   const opinions: Opinions | undefined = second && openOpinions(second, { store, journals, read, change: sittings.change, trouble: onSecondTrouble });

@@ -6,7 +6,7 @@ import type { DraftEvent, SecondHeard } from '../../parser/contract/draft.ts';
 import type { HeardPhrase } from '../../parser/contract/word.ts';
 import type { Store } from '../records/index.ts';
 import { contextOf } from '../session/context.ts';
-import { compareReaders, sureOfBoth, type Compared, type Read as Reading } from '../session/readers.ts';
+import { compareReaders, readOf, sureOfBoth, type Compared } from '../session/readers.ts';
 import { foldDraft } from '../session/reduce.ts';
 import { RATE, type Engine } from '../speech/engine.ts';
 import type { Journals } from './journals.ts';
@@ -26,13 +26,12 @@ export interface Hands {
   readonly journals: Pick<Journals, 'view'>;
   readonly change: (exam: string, make: () => readonly DraftEvent[]) => Promise<unknown>;
   readonly read: Read;
-  /** Told once for each kind of trouble: the program goes on with one reader. */
+  /** Told once, until it reads again or fails in another way: the program goes on with one reader. */
   readonly trouble: (error: unknown) => void;
 }
 
 /** The names of an exam, for the reader to expect. */
 const namesIn = ({ horse, owner, yard }: ReturnType<typeof contextOf>['header']): readonly string[] => [horse?.name, owner, yard].filter((name): name is string => !!name);
-const readingOf = ({ text, items, utterance }: ReturnType<Read>): Reading => ({ text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length });
 
 /** What the second reader made of each item of the first. */
 function heardOf(items: ReturnType<Read>['items'], { agreed }: Pick<Compared, 'agreed'>, text: string): readonly SecondHeard[] {
@@ -44,6 +43,8 @@ function heardOf(items: ReturnType<Read>['items'], { agreed }: Pick<Compared, 'a
 export function openOpinions(second: Engine, { store, journals, change, read, trouble }: Hands): Opinions {
   let queue: Promise<unknown> = Promise.resolve();
   const done = new Set<string>();
+  /** What was told and has not ceased since. */
+  let told: string | undefined;
   let closed = false;
 
   /** @returns whether a question was raised */
@@ -61,7 +62,7 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     if (hypotheses.length === 0) return false;
     const phrase: HeardPhrase = { ...heard.phrase, hypotheses, reader: 'second' };
     const other = read(phrase, context);
-    const { doubts, ...compared } = compareReaders(said.result.utterance, readingOf(said.result), readingOf(other), `${utterance}/second`);
+    const { doubts, ...compared } = compareReaders(said.result.utterance, readOf(said.result, heard.phrase.hypotheses[0]), readOf(other, hypotheses[0]), `${utterance}/second`);
     const items = heardOf(said.result.items, compared, other.text);
     // A confirmed record is only asked about: nothing is written beside its items.
     const confirmed = foldDraft(exam, events).state === 'confirmed';
@@ -76,7 +77,11 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     if (done.has(utterance)) return Promise.resolve(false);
     done.add(utterance);
     const mine = queue.then(() => compare(exam, utterance));
-    queue = mine.catch((error: unknown) => { done.delete(utterance); if (!closed) trouble(error); });
+    queue = mine.then(() => { told = undefined; }, (error: unknown) => {
+      done.delete(utterance);
+      if (!closed && told !== String(error)) trouble(error);
+      told = String(error);
+    });
     return mine;
   };
 

@@ -6,8 +6,22 @@
 import type { Doubt } from '../../parser/contract/doubt.ts';
 import type { Item, Place } from '../../parser/contract/item.ts';
 import type { Utterance } from '../../parser/contract/draft.ts';
+import type { Hypothesis } from '../../parser/contract/word.ts';
+import { soundsApart } from '../../parser/index.ts';
 
-export interface Read { readonly text: string; readonly items: readonly Item[]; /** Words that no item, command or filler took. */ readonly loose: number }
+export interface Read {
+  readonly text: string;
+  readonly items: readonly Item[];
+  /** Words that no item, command or filler took. */
+  readonly loose: number;
+  /** Mean log-probability of its words, in nats; 0 is certain. */
+  readonly nats: number;
+}
+/** @param best the hypothesis that was read */
+export const readOf = ({ text, items, utterance }: { readonly text: string; readonly items: readonly Item[]; readonly utterance: Pick<Utterance, 'words'> }, best: Hypothesis | undefined): Read => ({
+  text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length,
+  nats: best && best.words.length > 0 ? best.logProb / best.words.length : 0,
+});
 
 export interface Compared {
   /** Items of the first reader that the second says too, the same in all that matters. */
@@ -55,9 +69,23 @@ function difference(first: Item, second: Item): Difference {
 }
 const samePlace = (a: Item, b: Item): boolean => placeOf(a) !== null && placeOf(b) !== null && JSON.stringify(fields(a)['place']) === JSON.stringify(fields(b)['place']);
 
+/** Nats a word below which the second makes up words: what the grammar reads in them contradicts nobody. Noise alone gave -1.8 to -2.8. */
+const BABBLE = -1.7;
+
+/**
+ * How likely it is that the first misheard, by words alone, also when the grammar makes nothing of what the second heard: the less
+ * sure the first was of its words, the further the second's words are in sound, and the surer the second was of those. Natural
+ * log-odds of a silent error, fitted (logistic regression) on even phrases of a voice that the ear never learned, at 10 and 5 dB:
+ * 292 clips, 25 silent errors. What stands above 0.5 is asked: 13 of the 25, and 8 % of right items there.
+ */
+const misheard = (first: Read, second: Read): number =>
+  0.67 * Math.log(Math.max(0.001, -first.nats)) + 6.3 * soundsApart(first.text, second.text) - 0.42 * Math.log(Math.max(0.05, -second.nats));
+const otherWords = (first: Read, second: Read): boolean => misheard(first, second) > 0.5;
+
 /** @param id of the doubt that may come of it: one a phrase */
 export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: Read, second: Read, id: string): Compared {
-  const whole = second.items.length > 0 && second.loose === 0;
+  const clear = second.nats > BABBLE;
+  const whole = clear && second.items.length > 0 && second.loose === 0;
   const pool = [...second.items];
   const take = (fits: (other: Item) => boolean): Item | undefined => { const at = pool.findIndex(fits); return at < 0 ? undefined : pool.splice(at, 1)[0]; };
   const agreed: string[] = [];
@@ -72,16 +100,17 @@ export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: R
     alone.push(item);
     const near = take((other) => topic(other) === topic(item));
     const told = near && difference(item, near);
-    if (told === 'against' || (told === 'more' && whole)) asked.push(item);
+    if ((clear && told === 'against') || (told === 'more' && whole)) asked.push(item);
     else if (!near && whole && (take((other) => samePlace(other, item)) || pool.length > 0)) asked.push(item);
   }
   // What only the second heard is asked about when it understood the whole phrase.
   const unheard = whole ? pool.filter((item) => item.kind !== 'fact' && item.kind !== 'note') : [];
   const compared = { agreed, alone: alone.map((item) => item.id) };
-  if (asked.length === 0 && unheard.length === 0) return { ...compared, doubts: [] };
+  const contradicted = asked.length > 0 || unheard.length > 0;
+  if (!contradicted && !(alone.length > 0 && otherWords(first, second))) return { ...compared, doubts: [] };
   const about = asked[0] ?? alone[0];
   const doubt: Doubt = {
-    id, doubt: 'readers-differ', words: first.text, utterance: utterance.id, state: 'open', ...(utterance.at ? { at: utterance.at } : {}), ...(about ? { item: about.id } : {}),
+    id, doubt: 'readers-differ', words: first.text, utterance: utterance.id, state: 'open', ...(contradicted ? {} : { why: 'Neither hearing was sure of its words, and they are not the same.' }), ...(utterance.at ? { at: utterance.at } : {}), ...(about ? { item: about.id } : {}),
     ...(about && placeOf(about) ? { place: placeOf(about) } : {}),
     readings: [{ label: first.text, items: alone }, { label: second.text, items: second.items.filter((item) => !first.items.some((other) => topic(other) === topic(item) && difference(other, item) === 'none')).map((item, i) => ({ ...item, id: `${id}/r2.${i + 1}` })) }],
   };

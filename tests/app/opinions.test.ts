@@ -77,6 +77,23 @@ test('a confirmed record is not changed: a difference found later is an open que
   await opinions.close();
 });
 
+test('a reader that falls at every phrase is told once, and again only after it has read one', async () => {
+  const ids = [1, 5, 9, 13].map((at) => say('one oh six hook', at));
+  const told: unknown[] = [];
+  let asked = 0;
+  const engine = scriptedEngine(['one oh six hook']);
+  const opinions = openOpinions({ ...engine, hear: (clip, bias) => { asked += 1; return asked === 3 ? engine.hear(clip, bias) : Promise.reject(new Error('fell')); } }, {
+    store, read, trouble: (error) => told.push(error), journals: { view: async (_exam, look) => look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }) }, change: async (_exam, make) => append(make()),
+  });
+  for (const id of ids.slice(0, 2)) opinions.ask('e', id);
+  await opinions.idle();
+  expect(told).toHaveLength(1);
+  for (const id of ids.slice(2)) opinions.ask('e', id);
+  await opinions.idle();
+  expect(told).toHaveLength(2);
+  await opinions.close();
+});
+
 test('a reader that falls is told, and the phrase can be asked again', async () => {
   const id = say('one oh six hook', 1);
   const told: unknown[] = [];

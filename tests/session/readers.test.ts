@@ -1,12 +1,9 @@
 /** Two readers of one phrase, on words that recognisers do confuse; read by the real grammar. */
 import { describe, expect, test } from 'vitest';
 import { emptyContext, parseText } from '../../parser/index.ts';
-import { compareReaders, type Read } from '../../server/session/readers.ts';
+import { compareReaders, readOf, type Read } from '../../server/session/readers.ts';
 
-function read(text: string): Read {
-  const { items, utterance } = parseText('u', text, emptyContext());
-  return { text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length };
-}
+const read = (text: string, nats = 0): Read => ({ ...readOf({ ...parseText('u', text, emptyContext()), text }, undefined), nats });
 const compare = (first: string, second: string) => compareReaders({ id: 'u' }, read(first), read(second), 'u/second');
 
 describe('the same said in another way is agreement', () => {
@@ -46,6 +43,21 @@ test('a second reader that understood nothing raises no doubt, and the item is k
 });
 test('what only the second heard, whole, is asked', () => {
   expect(compare('look at that', 'two oh nine fractured').doubts).toMatchObject([{ doubt: 'readers-differ', readings: [{ items: [] }, { items: [{ kind: 'finding', condition: 'fracture' }] }] }]);
+});
+describe('words that neither was sure of, and that sound otherwise, are asked about, also when the grammar makes nothing of the second', () => {
+  const [first, second] = ['No hook on four oh six', 'the look on for all sick'];
+  const asked = (sure: number, other: number, heard = second) => compareReaders({ id: 'u' }, read(first, sure), read(heard, other), 'u/second').doubts;
+  test('both texts are offered, the first with its items', () => {
+    expect(asked(-0.6, -0.4)).toMatchObject([{ doubt: 'readers-differ', item: 'u/i1', why: expect.stringContaining('sure') as string, readings: [{ label: first, items: [{ id: 'u/i1' }] }, { label: second, items: [] }] }]);
+  });
+  test('a first that was sure, a second that babbles, or the same sounds written otherwise raise nothing', () => {
+    expect(asked(-0.001, -0.4)).toEqual([]);
+    expect(asked(-0.3, -6)).toEqual([]);
+    expect(asked(-0.6, -0.4, 'no hooke on 406')).toEqual([]);
+  });
+  test('talk is not asked about', () => {
+    expect(compareReaders({ id: 'u' }, read('stand over there you', -0.9), read('sandover the new', -0.4), 'u/second').doubts).toEqual([]);
+  });
 });
 test('talk in both is nothing', () => {
   expect(compare('good boy stand up now', 'good boy stand up')).toEqual({ agreed: [], alone: [], doubts: [] });
