@@ -24,9 +24,12 @@ export function settle(draft: Draft, id: string, { how, reading }: Settling, who
   return settled;
 }
 
-/** The items a doubt is about: the one it names, or all of the utterance that was heard again. */
-const covered = (draft: Draft, { doubt }: DraftDoubt): readonly string[] =>
-  draft.items.filter((i) => stands(i) && (i.item.id === doubt.item || (doubt.rule === heardAgainRule && i.item.evidence.utterance === doubt.utterance))).map((i) => i.item.id);
+/** The items a doubt is about: the one it names, all of the utterance that was heard again, or all that two readers heard differently. */
+function covered(draft: Draft, { doubt }: DraftDoubt): readonly string[] {
+  const differing = doubt.doubt === 'readers-differ' ? (doubt.readings?.[0]?.items ?? []).map(({ id }) => id) : [];
+  const about = ({ id, evidence }: Item): boolean => id === doubt.item || differing.includes(id) || (doubt.rule === heardAgainRule && evidence.utterance === doubt.utterance);
+  return draft.items.filter((i) => stands(i) && about(i.item)).map((i) => i.item.id);
+}
 
 function choose(draft: Draft, about: DraftDoubt, n: number, who: Who): Draft {
   const chosen = about.doubt.readings?.[n]?.items ?? [];
