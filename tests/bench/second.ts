@@ -1,25 +1,29 @@
 /**
- * `npm run bench:second`: first reader alone, second alone, both, in one run, on the report phrases (odd ids).
+ * `npm run bench:second`: first reader alone, second alone, both, in one run, on the report phrases (odd ids). Each phrase is heard
+ * by the first reader twice, in changing order: alone, and while the second works on it too, as the program lets it (app/turns.ts).
  * Against the grammar's own reading of the true words, so that it measures the ears. Wants the speech data (QUIDNOTE_SPEECH).
- *   --every N  each Nth phrase only    --weights FILE  a whisper.cpp weights file
+ *   --every N  each Nth phrase only (2: some ten minutes of a quiet machine)    --weights FILE  a whisper.cpp weights file
  */
 import { existsSync } from 'node:fs';
+import { availableParallelism, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Item } from '../../parser/contract/item.ts';
 import type { Hypothesis } from '../../parser/contract/word.ts';
 import { emptyContext, parse, parseText, type Parsed } from '../../parser/index.ts';
 import { openEar } from '../../server/app.ts';
-import { openSecond, secondDir } from '../../server/app/second.ts';
-import { compareReaders, type Read } from '../../server/session/readers.ts';
+import { promptWords, secondDir } from '../../server/app/second.ts';
+import { goesBefore } from '../../server/app/turns.ts';
+import { compareReaders, readOf } from '../../server/session/readers.ts';
 import { buildReader } from '../../server/speech/whisper/build.ts';
+import { openSecondReader } from '../../server/speech/whisper/index.ts';
 import { pair, sameItem } from '../match.ts';
 import { percentile } from './hearing/measure.ts';
 import { share, table, withInterval } from './hearing/report.ts';
 import { phrases, type Spoken } from './hearing/sets.ts';
 import { CLEAN, CONDITIONS, reportingBarn, under, type Condition } from './hearing/sound.ts';
 
-const { values } = parseArgs({ options: { every: { type: 'string', default: '1' }, weights: { type: 'string' } } });
+const { values } = parseArgs({ options: { every: { type: 'string', default: '2' }, weights: { type: 'string' } } });
 const speech = process.env['QUIDNOTE_SPEECH'] ?? join(import.meta.dirname, '../../../shared/speech');
 const weights = values.weights ?? join(speech, 'whisper/ggml-base-q8_0.bin');
 if (!existsSync(weights) || !existsSync(join(speech, 'phrases'))) {
@@ -42,47 +46,84 @@ function add(count: Count, truth: Parsed, items: readonly Item[], asked: boolean
   count.doubts += asked ? 1 : 0;
   count.ms.push(ms);
 }
-const reading = ({ text, items, utterance }: Parsed): Read => ({ text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length });
 const ids = (doubts: Parsed['doubts']): ReadonlySet<string> => new Set(doubts.flatMap(({ item, readings }) => [...(item ? [item] : []), ...(readings?.[0]?.items.map(({ id }) => id) ?? [])]));
 const read = (id: string, hypotheses: readonly Hypothesis[], reader: 'first' | 'second'): Parsed => parse({ id, reader, hypotheses, at: [0, 1] }, emptyContext());
 
 const ear = await openEar();
-const second = openSecond({ reader: await buildReader(secondDir(), console.error), weights });
+const second = openSecondReader({ reader: await buildReader(secondDir(), console.error), weights, tradeWords: promptWords });
+const before = goesBefore(ear, second);
 const barn = await reportingBarn(speech);
+
+const timed = async <T>(work: () => Promise<T>): Promise<{ made: T; ms: number }> => {
+  const from = performance.now();
+  const made = await work();
+  return { made, ms: performance.now() - from };
+};
+/** Milliseconds of the first reader beside a second that works, over all sets. */
+const beside: number[] = [];
+const alone: number[] = [];
 
 async function measure(spoken: readonly Spoken[], condition: Condition): Promise<readonly (readonly [string, Count])[]> {
   const [one, two, both] = [zero(), zero(), zero()];
-  for (const { id, words, samples } of spoken) {
+  for (const [n, { id, words, samples }] of spoken.entries()) {
     const sound = under(samples, condition, barn, id);
     const truth = parseText(id, words, emptyContext());
     const expected = new Set(truth.doubts.map(({ doubt }) => doubt));
-    const from = performance.now();
-    const firstHeard = await ear.hear({ exam: id, from: 0, samples: sound });
-    const between = performance.now();
-    const secondHeard = await second.hear({ samples: sound, from: 0 }, []);
-    const to = performance.now();
+    const byItself = () => timed(() => ear.hear({ exam: id, from: 0, samples: sound }));
+    /** The second has begun when the first is asked; what it stood still for the first is not its own time. */
+    const together = async () => {
+      const other = timed(() => second.hear({ samples: sound, from: 0 }, []));
+      await new Promise((resolve) => { setTimeout(resolve, 100); });
+      const { ms } = await timed(() => before.hear({ exam: id, from: 0, samples: sound }));
+      beside.push(ms);
+      const { made, ms: all } = await other;
+      return { made, ms: all - ms };
+    };
+    const early = n % 2 === 0 ? await byItself() : undefined;
+    const { made: secondHeard, ms: secondMs } = await together();
+    const { made: firstHeard, ms: firstMs } = early ?? await byItself();
+    alone.push(firstMs);
     const first = read(id, firstHeard.hypotheses, 'first');
     const other = read(id, secondHeard.hypotheses, 'second');
     const doubts = first.doubts.filter(({ doubt }) => !expected.has(doubt));
-    add(one, truth, first.items, doubts.length > 0, ids(doubts), between - from);
+    add(one, truth, first.items, doubts.length > 0, ids(doubts), firstMs);
     const otherDoubts = other.doubts.filter(({ doubt }) => !expected.has(doubt));
-    add(two, truth, other.items, otherDoubts.length > 0, ids(otherDoubts), to - between);
-    const differ = secondHeard.hypotheses.length === 0 ? [] : compareReaders(first.utterance, reading(first), reading(other), `${id}/second`).doubts;
-    add(both, truth, first.items, doubts.length + differ.length > 0, ids([...doubts, ...differ]), to - from);
+    add(two, truth, other.items, otherDoubts.length > 0, ids(otherDoubts), secondMs);
+    const differ = secondHeard.hypotheses.length === 0 ? [] : compareReaders(first.utterance, readOf(first, firstHeard.hypotheses[0]), readOf(other, secondHeard.hypotheses[0]), `${id}/second`).doubts;
+    add(both, truth, first.items, doubts.length + differ.length > 0, ids([...doubts, ...differ]), firstMs + secondMs);
   }
   return [['first reader', one], ['second reader', two], ['both', both]];
 }
 
+const sum = (counts: readonly Count[]): Count => counts.reduce((a, b) => ({
+  right: a.right + b.right, missing: a.missing + b.missing, extra: a.extra + b.extra, silent: a.silent + b.silent,
+  rightDoubted: a.rightDoubted + b.rightDoubted, doubts: a.doubts + b.doubts, ms: [...a.ms, ...b.ms],
+}), zero());
+const row = (set: string, who: string, c: Count): string[] => [
+  set, who, share(2 * c.right, 2 * c.right + c.missing + c.extra), String(Math.max(c.missing, c.extra)), withInterval(c.silent, c.right + c.missing), withInterval(c.rightDoubted, c.right), String(c.doubts),
+  String(Math.round(percentile(c.ms, 0.5))), String(Math.round(percentile(c.ms, 0.95))),
+];
+
 const rows: string[][] = [];
+const all = new Map<string, Count[]>();
 for (const voice of ['alpha', 'kumo']) {
   const { spoken } = await phrases(speech, voice, 1, Number(values.every));
   for (const condition of [CLEAN, ...CONDITIONS.filter(({ name }) => name === '10 dB')]) {
     for (const [name, c] of await measure(spoken, condition)) {
-      const items = c.right + c.missing;
-      rows.push([`synthetic ${voice}, ${condition.name}`, name, share(2 * c.right, 2 * c.right + c.missing + c.extra), withInterval(c.silent, items), withInterval(c.rightDoubted, c.right), String(c.doubts), String(Math.round(percentile(c.ms, 0.5))), String(Math.round(percentile(c.ms, 0.95)))]);
+      rows.push(row(`synthetic ${voice}, ${condition.name}`, name, c));
+      all.set(name, [...(all.get(name) ?? []), c]);
     }
   }
 }
-console.log(table(['set', 'who', 'item F1', 'silent errors', 'right items doubted', 'phrases asked about', 'ms median', 'ms p95'], rows));
+for (const [name, counts] of all) rows.push(row('all', name, sum(counts)));
+console.log(table(['set', 'who', 'item F1', 'wrong items', 'silent errors', 'right items doubted', 'phrases asked about', 'ms median', 'ms p95'], rows));
+const [first, both] = ['first reader', 'both'].map((name) => sum(all.get(name) ?? [])) as [Count, Count];
+const more = (both.rightDoubted - first.rightDoubted) / both.right;
+const [p95, p95Beside] = [percentile(alone, 0.95), percentile(beside, 0.95)];
+const verdict = (met: boolean): string => (met ? 'met' : 'MISSED');
+console.log(`Silent errors of both: ${both.silent} of the first's ${first.silent} (mark: at most half): ${verdict(both.silent * 2 <= first.silent)}.
+Right items doubted besides: ${(100 * more).toFixed(1)} % (mark: at most 6 %): ${verdict(more <= 0.06)}.
+The first reader's p95: ${Math.round(p95)} ms alone, ${Math.round(p95Beside)} ms while the second works, ${(p95Beside / p95).toFixed(2)} times (mark: at most 1.1): ${verdict(p95Beside <= 1.1 * p95)}; medians ${Math.round(percentile(alone, 0.5))} and ${Math.round(percentile(beside, 0.5))} ms.
+${availableParallelism()} processors; load average over the last 15 minutes ${loadavg()[2]?.toFixed(1)} (above that, the times are those of a busy machine).`);
 await second.close();
 await ear.close();
