@@ -39,7 +39,7 @@ export type Rule = {
  * name taken in place of one that was not listed. Of 84 names that differ from the listed one in a sound or two, 7 were taken
  * for it with 4, 17 with 6, 25 with 8 (1 without nats): a horse that is not listed must keep its name, so 4.
  * Nats for finished sentences only, with the third adapter, 660 clips of tuning sets: item F1 in natural voices 0.916 to 0.938, in
- * robotic ones 0.886 to 0.905, of it two items by the grammar ("Wave is good, condition score six" had its nats for a wave without a place, against "weight is good").
+ * robotic ones 0.886 to 0.905, the last step together with a newer grammar ("Wave is good, condition score six" had its nats for a wave without a place, against "weight is good").
  */
 export const RULE: Rule = { trade: 2, name: 4, temperature: 1 };
 
