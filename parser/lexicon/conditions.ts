@@ -44,7 +44,7 @@ export const conditions = {
   },
   'cupped-out': {
     label: 'Cupped out', group: 'wear', places: ['T'],
-    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', '(gone|going) (hollow|cupped|dished)'],
+    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', '[(has|have)] (gone|going) (hollow|cupped|dished)'],
     withPlace: ['cup(s)'],
   },
   'smooth-mouth': {
