@@ -411,6 +411,9 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const figure = mark.measure !== undefined || mark.grade !== undefined;
     const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
     const lead = figure && !(tokens[mark.to - 1]?.ends === true) && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || !role.slice(before, i).includes('place') || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
+    // "four eleven ramp six mil ulcer right cheek": a size right behind a name whose tooth was said before it is that one's.
+    const behindName = mark.measure !== undefined && i === before + 1 && !own && holds(heads[previous] as Head, mark) && !['a', 'an'].includes(tokens[mark.from - 1]?.t ?? '') && tokens[mark.from - 1]?.ends !== true && marks.slice(heads[previous - 1]?.mark ?? 0, before).some(({ place }) => place !== undefined) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some(({ place }) => place !== undefined);
+    if (behindName) { (mods[previous] as number[]).push(i); return; }
     const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
     // "broken, buccal slab gone": a word right before a name describes it.
     const describes = !figure && !(tokens[mark.to - 1]?.ends === true && holds(heads[previous] as Head, mark)) && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);

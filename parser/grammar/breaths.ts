@@ -17,10 +17,13 @@ const links = new Set(['for', 'because', 'cause', 'cos', 'with', 'due', 'so', 't
 const ends = new Set([...links, 'and', 'the', 'a', 'an', 'of', 'on', 'in', 'at', 'to', 'no', 'not', 'for', 'with', 'by', 'or', 'both', 'between', 'behind', 'is', 'are', 'was', 'were', 'has', 'have', 'had', 'be', 'been', 'he', 'she', 'him', 'her', 'his', 'it', 'i', 'we', 'will', 'would', 'could', 'can', 'should', 'did', 'do', 'does', 'need', 'needs', 'very', 'quite', 'bit', 'without', 'another', 'some', 'any', 'suspect', 'suspected', 'possible', 'told', 'advised', 'gave']);
 /** Words that tell nothing of their own. */
 const idle = new Set([...light, 'needed', 'required', 'necessary', 'today', 'please']);
-const looked = /^(?:examin|check|see|seen|feel|felt|palpat|visuali|prob|assess|reach|skipped|missed)/;
+const looked = /^(?:examin|check|see|seen|look|feel|felt|palpat|visuali|prob|assess|reach|got$|get$|near|skipped|missed)/;
+const pointers = new Set(['them', 'those', 'these', 'respectively']);
+/** Rounds of time that are a recheck by themselves. */
+const rounds = new Set(['yearly', 'annually', 'annual', 'once', 'monthly']);
 
 const names = (mark: Mark, tokens: readonly Token[]): boolean => (mark.terms ?? []).some((t) => (t.k === 'condition' && t.strength !== 'withPlace') || (t.k === 'work' && ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'].includes(t.term.as)))
-  || tokens.slice(mark.from, mark.to).some(({ t }) => looked.test(t) || t === 'vet' || t === 'owner' || t === 'stood');
+  || tokens.slice(mark.from, mark.to).some(({ t }) => looked.test(t) || rounds.has(t) || t === 'vet' || t === 'owner' || t === 'stood');
 
 /** What it is about, so that one thing said twice is one. */
 const about = (body: ItemBody): string => JSON.stringify([body.kind, 'condition' in body ? body.condition : 'procedure' in body ? body.procedure : 'action' in body ? body.action : 'about' in body ? body.about : 'agent' in body ? body.agent : '', 'place' in body ? body.place : '']);
@@ -43,7 +46,8 @@ function used({ terms, measure, grade, number }: Mark, all: readonly ItemBody[])
     switch (t.k) {
       case 'severity': return findings.some(({ severity, severitySaid, condition }) => severity !== undefined || severitySaid !== undefined || condition === 'abnormality') || findings.length < all.length;
       case 'qualifier': return findings.some(({ qualifiers, condition }) => qualifiers?.includes(t.id) || condition.includes(t.id)) || findings.length < all.length;
-      case 'work': return t.term.as === 'route' ? doses : t.term.as === 'vet' ? findings.length < all.length && all.some((body) => body.kind !== 'finding' && (body.kind !== 'treatment' || 'by' in body)) : findings.length < all.length;
+      case 'change': return findings.some(({ change }) => change !== undefined) || findings.length < all.length;
+      case 'work': return t.term.as === 'instrument' ? all.some((body) => body.kind === 'treatment' && body.instrument !== undefined) : t.term.as === 'route' ? doses : t.term.as === 'vet' ? findings.length < all.length && all.some((body) => body.kind !== 'finding' && (body.kind !== 'treatment' || 'by' in body)) : findings.length < all.length;
       default: return true;
     }
   });
@@ -57,14 +61,16 @@ const whole = (reading: Reading): boolean => {
 };
 
 /** Findings and work take their own words only: where none is left over, the phrase was read. What takes a whole sentence may have taken another's. */
-const complete = (reading: Reading): boolean => bodies(reading).every(({ kind }) => kind === 'finding' || kind === 'treatment') && whole(reading);
+const precise = (reading: Reading): boolean => bodies(reading).every(({ kind }) => kind === 'finding' || kind === 'treatment');
+const complete = (reading: Reading): boolean => precise(reading) && whole(reading);
 
 interface Way { readonly parts: readonly { readonly reading: Reading; readonly word: number }[]; readonly count: number }
 
 /** @returns the reading in parts, where it says more; else `asHeard` itself */
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
-  if (asHeard.takenBack.length > 0 || bodies(asHeard).some((body) => body.kind === 'follow-up' && body.action === 'advise-owner')) return asHeard;
+  // What points back to other things of the breath cannot be parted from them.
+  if (asHeard.takenBack.length > 0 || tokens.some(({ t }) => pointers.has(t))) return asHeard;
   const named = marks.map((mark) => names(mark, tokens));
   if (named.filter(Boolean).length < 2 || complete(asHeard)) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
@@ -87,7 +93,16 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
     }
   }
   const way = best.get(marks.length);
-  return way === undefined || way.count <= bodies(asHeard).length || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) ? { ...asHeard, steps } : joined(way, steps);
+  // With as many items the parts are better only where the phrase at once lost what they keep.
+  const enough = precise(asHeard) ? bodies(asHeard).length : bodies(asHeard).length + 1;
+  return way === undefined || way.count < enough || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) || !afterAdvice(way) ? { ...asHeard, steps } : joined(way, steps);
+}
+
+/** Advice is kept in its own words, as long as they are: only a finding with its tooth ends it. */
+function afterAdvice({ parts }: Way): boolean {
+  const all = parts.flatMap(({ reading }) => bodies(reading));
+  const advice = all.findIndex((body) => body.kind === 'follow-up' && body.action === 'advise-owner');
+  return advice < 0 || all.slice(advice + 1).every((body) => body.kind === 'finding' && body.place !== null && ('teeth' in body.place || 'spaces' in body.place));
 }
 
 /** Readings one after another as one, in the words of the phrase. */
