@@ -70,7 +70,7 @@ interface Way { readonly parts: readonly { readonly reading: Reading; readonly w
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
   // What points back to other things of the breath cannot be parted from them.
-  if (asHeard.takenBack.length > 0 || tokens.some(({ t }) => pointers.has(t))) return asHeard;
+  if (asHeard.takenBack.length > 0 || words.some((word) => pointers.has(word.toLowerCase()))) return asHeard;
   const named = marks.map((mark) => names(mark, tokens));
   if (named.filter(Boolean).length < 2 || complete(asHeard)) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
