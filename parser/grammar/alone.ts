@@ -212,7 +212,9 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
       if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;
       if (term.k === 'work' && term.term.as === 'level') out['amountBasis'] = 'level';
       if (term.k === 'work' && term.term.as === 'outcome') out['outcome'] = term.term.outcome;
-      if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id)) out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
+      // "ground it back", "took the incisors back": how far, and no end of the tooth.
+      const pushed = mark.to - mark.from === 1 && ['back', 'backwards'].includes(tokens[mark.from]?.t ?? '');
+      if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id) && !pushed) out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
       if (term.k === 'surface') out['surfaces'] = [...((out['surfaces'] as string[] | undefined) ?? []), term.id];
     }
   }

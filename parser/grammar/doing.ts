@@ -35,8 +35,8 @@ function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
   const between = tokens.slice(at + 1, at + 1 + end);
   const tooth = between.some((_, i) => readCodes(tokens, at + 1 + i) !== undefined || readPlural(tokens, at + 1 + i) !== undefined || ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)));
   if (end >= 1 && tooth && !between.some(({ t }, i) => joins.has(t) && !readCodes(tokens, at + 2 + i)) && !between.some(({ t }) => units.has(t))) return reduce(at, at + 1, word(tokens, at) === 'burred');
-  // "brought down by three mil"
-  return word(tokens, at + 1) === 'down' && ['brought', 'got', 'cut', 'knocked', 'dropped'].includes(word(tokens, at)) && sizeAt(tokens, at + 2) ? reduce(at, at + 2) : undefined;
+  // "brought down by three mil", "brought back by three mil"
+  return ['down', 'back'].includes(word(tokens, at + 1)) && ['brought', 'got', 'cut', 'knocked', 'dropped'].includes(word(tokens, at)) && sizeAt(tokens, at + 2) ? reduce(at, at + 2) : undefined;
 }
 
 /** "one oh six down by two mil", "three mil off four eleven": no verb but the size itself. */

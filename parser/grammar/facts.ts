@@ -19,11 +19,14 @@ export const ofAFinding = (marks: readonly Mark[], from: number, to: number): bo
 
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const found = words.map((_, at) => (ofAFinding(marks, at, longest(forms, words, at)?.to ?? 0) ? undefined : longest(forms, words, at))).find((hit) => hit !== undefined);
+  const at = words.findIndex((_, i) => { const hit = longest(forms, words, i); return hit !== undefined && !ofAFinding(marks, i, hit.to); });
+  const found = at < 0 ? undefined : longest(forms, words, at);
   const about = found?.values[0];
+  // "owner not there": a name of a finding within the words of the fact is none.
+  const beside = marks.filter((mark) => mark.to <= at || mark.from >= (found?.to ?? 0));
   // A finding at a tooth is worth more than the sentence it stands in.
   const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));
-  if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(marks) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))) return [];
+  if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))) return [];
   // The horse's age and sex go to the header, not into what was said about the visit.
   const horse = /^(?:(?:\w+ ){1,3}(?:year|month)s? old(?: (?:gelding|mare|stallion|colt|filly))? )/.exec(`${words.join(' ')} `)?.[0].trim().split(' ').length ?? 0;
   const start = horse + words.slice(horse).findIndex((w) => !hesitations.includes(w));

@@ -4,6 +4,7 @@ import { light } from '../lexicon/fillers.ts';
 import { timeUnits } from '../lexicon/units.ts';
 import type { ItemBody, Made } from './made.ts';
 import { readAmount } from './numbers.ts';
+import { supposed } from './supposed.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -44,13 +45,16 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     const reason = withoutPlace(reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [], marks, reasonAt + 1);
     return leaning(named, { kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
   }
-  const unknown = marks.filter((m) => m.unknown === true && !tokens.slice(m.from, m.to).every(({ t }) => lightWords.has(t))).length;
+  // "sooner if he drops weight": said of what may come, and no part of when.
+  const may = supposed(tokens);
+  const said = all.filter((m) => may[(marks[m] as Mark).from] !== true);
+  const unknown = marks.filter((m) => m.unknown === true && may[m.from] !== true && !tokens.slice(m.from, m.to).every(({ t }) => lightWords.has(t))).length;
   const monitor = find('monitor');
   if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1) return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
   if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
   if (recheck < 0 && after !== undefined && rounds.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', after });
-  if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place });
+  if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place }).map((one) => ({ ...one, marks: said }));
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
 };

@@ -14,7 +14,7 @@ import type { Term } from './vocabulary.ts';
 
 const pointing = new Set(['it', 'them', 'that', 'this', 'these', 'those', 'both']);
 const particles = new Set(['off', 'out', 'down', 'back', 'level', 'away', 'free']);
-const small = new Set(['to', 'get', 'getting', 'really', 'quite', 'at', 'all', 'just', 'even', 'the', 'it', 'in']);
+const small = new Set(['to', 'be', 'get', 'getting', 'really', 'quite', 'at', 'all', 'just', 'even', 'the', 'it', 'in']);
 const SPAN = 9;
 const managed = managedSay.map((form) => form.split(' '));
 
@@ -41,7 +41,9 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   if (sized) return sized;
   const end = words.slice(at + 1, at + SPAN).findIndex((word) => particles.has(word) || (word === 'by' && pointing.has(words[at + 1] ?? '')));
   const to = end < 0 ? undefined : at + 1 + end;
-  const object = words.slice(at + 1, to ?? at + SPAN);
+  const after = words.slice(at + 1, to ?? at + SPAN);
+  // "took half of it off": the half is how much.
+  const object = after[0] === 'half' && after[1] === 'of' && pointing.has(after[2] ?? '') ? after.slice(2) : after;
   if (object.length === 0 || object.some((word) => piecesSay.has(word))) return undefined;
   const particle = to === undefined ? undefined : words[to];
   // A pronoun stands right behind its verb; between the verb and the particle stands nothing but the thing.
@@ -49,7 +51,7 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   const kind = points ? whatBefore(marks, words, at, last) : attempt !== undefined ? named(marks, at, to ?? Math.min(words.length, at + SPAN)) : undefined;
   const id = kind === undefined ? undefined : particle !== undefined && handling[kind][particle] ? handling[kind][particle] : movingSay.has(words[at] ?? '') ? moved[kind] : undefined;
   if (id === undefined) return undefined;
-  return { from: at, to: points && to !== undefined && particle !== undefined && handling[kind as Handled][particle] && particle !== 'by' && particle !== 'level' ? to + 1 : at + 1, id, ...(attempt ? { stands: attempt } : {}) };
+  return { from: at, to: points && object === after && to !== undefined && particle !== undefined && handling[kind as Handled][particle] && particle !== 'by' && particle !== 'level' ? to + 1 : at + 1, id, ...(attempt ? { stands: attempt } : {}) };
 }
 
 /** "took three off it", said of what was measured in millimetres in the same breath. */

@@ -13,7 +13,10 @@ interface Cue { readonly from: number; readonly to: number; readonly how: NotLoo
 
 export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
-  const cue = cueIn(words);
+  const cue = cueIn(words, (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined));
+  // "not seen, could not get the mirror back that far": why not is told behind it.
+  const plain = bareNotSeen(marks, words);
+  if (cue !== undefined && plain[0]?.body && bareAt(words) < cue.from && !findingsIn(marks)) return plain;
   if (cue === undefined) return /\bnot (seen|felt)\b/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
   const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
@@ -42,20 +45,28 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
 const movements: ReadonlySet<string> = new Set(['lateral-excursion', 'reduced-excursion', 'rostrocaudal-movement']);
 
 /** The first words that say so, as a span of tokens; a bare "not seen" is none of them. */
-function cueIn(words: readonly string[]): Cue | undefined {
+function cueIn(words: readonly string[], pointed: (at: number) => boolean): Cue | undefined {
   const text = words.join(' ');
   const cues = notLooked.flatMap((how): Cue[] => {
     const found = how.pattern.exec(text);
     if (found === null || /^not (seen|felt)$/.test(found[0])) return [];
+    // "did not touch three oh nine" tells of work left undone, not of what was not looked at.
+    if (/\b(?:did|have|has) not (?:even )?touch(?:ed)?$/.test(found[0])) return [];
     const from = text.slice(0, found.index).split(' ').filter((w) => w !== '').length;
     const to = from + found[0].split(' ').length;
-    return how.sees && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'these', 'those'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
+    // "saw two eleven but could not feel it": the place itself.
+    if (how.sees && ['it', 'them'].includes(words[to] ?? '') && pointed(from)) return [{ from, to: to + 1, how }];
+    return how.sees && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'them', 'these', 'those'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
   });
   return cues.sort((a, b) => a.from - b.from || b.to - a.to)[0];
 }
 
 const joining = new Set(['the', 'of', 'on', 'in', 'at', 'and', 'or', 'nor', 'a', 'an', 'his', 'her', 'any', 'to', 'into', 'was', 'were', 'is', 'are', 'have', 'has', 'been', 'i', 'we', 'both', 'all', 'back', 'for', 'round', 'around', 'near', 'behind', 'up', 'tooth', 'teeth']);
 const small = (words: readonly string[], a: { readonly to: number }, b: { readonly from: number; readonly to: number }): boolean => words.slice(a.to, b.from).every((word) => joining.has(word));
+/** A place named with no finding beside it. */
+const placedBefore = (marks: readonly Mark[], at: number): boolean => !findingsIn(marks) && marks.some((mark) => mark.to <= at && placed(mark));
+/** Where a bare "not seen" stands. */
+const bareAt = (words: readonly string[]): number => words.findIndex((word, i) => word === 'not' && ['seen', 'felt'].includes(words[i + 1] ?? ''));
 const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined;
 
 /** Places one after another behind the cue, with small words only between them: what follows them is the reason. */

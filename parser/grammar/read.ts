@@ -15,6 +15,7 @@ import type { ItemBody, Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
 import { handled } from './handled.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
+import { supposed } from './supposed.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
 import { restated } from './restated.ts';
@@ -52,7 +53,8 @@ export function read(words: readonly string[], context: Context, carry: Carry = 
   const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
   const said = tokens.map(({ t }) => t);
-  const reads = assemble(free, tokens, shared).map((clause): Read => ({
+  const may = supposed(tokens);
+  const reads = assemble(free, tokens, shared).filter(({ head }) => head.condition === undefined || may[headSpan(free, head.mark)[0]] !== true).map((clause): Read => ({
     clause, said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
     made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), said.slice(...headSpan(free, clause.head.mark)).join(' '), { marks: free, tokens, role: shared.role, carry }),
   }));

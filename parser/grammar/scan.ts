@@ -224,7 +224,9 @@ function dimension(tokens: readonly Token[], mark: Mark): Mark {
   return guess ? { ...sized, to: sized.to + guess.length, measure: { ...(sized.measure as MeasureMark), about: true } } : sized;
 }
 
-function readPlaceOrTerm(tokens: readonly Token[], words: readonly string[], at: number): Mark | undefined {
+function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: number): Mark | undefined {
+  // "took the incisors back three mil": a size, and not the back three.
+  const words = ['back', 'last', 'front', 'first'].includes(text(tokens, at)) && readMeasure(tokens, at + 1) !== undefined ? all.slice(0, at + 1) : all;
   // "one point one": a number, not the small word.
   if (text(tokens, at) === 'one' && text(tokens, at + 1) === 'point') return undefined;
   // "two oh four point two" is a number gone wrong, no enamel point.

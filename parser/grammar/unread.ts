@@ -2,6 +2,7 @@
 import { isTechnical, partOfAnother } from './core.ts';
 import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
+import { supposed } from './supposed.ts';
 
 /** What a finding or work is made of, beside its name: lost beside an item of the same breath, it would be lost in silence. */
 const isPart = ({ measure, grade, place, pulpHorn, terms }: Mark): boolean =>
@@ -28,13 +29,15 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
   const clinical = reading.made.some(({ body }) => body?.kind === 'finding' || body?.kind === 'treatment');
   // "smaller than the one on one oh six": the tooth compared with is no place of a finding.
   const than = reading.tokens.findIndex(({ t }) => t === 'than');
+  const may = supposed(reading.tokens);
   const wanting = reading.tokens.some(({ t }) => toDo.has(t));
   return reading.marks.flatMap((mark, i) => {
     const words = reading.tokens.slice(mark.from, mark.to);
-    const head = reading.role[i] === 'head';
+    // What may come to be is talk: it asks nobody.
+    const head = reading.role[i] === 'head' && may[mark.from] !== true;
     const strong = head && mark.terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done));
     const technical = head && !partOfAnother(reading, i) && mark.terms?.some((t) => t.k === 'condition' && isTechnical(words.map(({ t: w }) => w).join(' '), t.strength));
     const code = mark.place?.codes !== undefined;
-    return (clinical ? (isPart(mark) || isFigure(reading, i)) && (than < 0 || mark.from < than) : talk ? technical || (code && wanting) : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
+    return (clinical ? (isPart(mark) && (code || may[mark.from] !== true) || isFigure(reading, i)) && (than < 0 || mark.from < than) : talk ? technical || (code && wanting) : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
   });
 }

@@ -6,7 +6,7 @@ const tools = '(?:mirror|scope|probe|light|torch|head ?torch|camera)';
 const feeling = `(?:feel|feeling|felt|feel of|palpate|palpated|palpating|reach|reached|reaching|reachable|(?:put|get|got|getting|fit|fitting)? ?(?:my|a|the)? ?(?:hand|hands|finger|fingers|thumb) (?:all the way |right |far )?(?:back to|up to|in to|into|to|near|round|on|behind|back|in|past|down))`;
 const testing = `(?:examine|examined|examining|check|checked|checking|assess|assessed|assessing|evaluate|evaluated|probe|probed|probing|measure|measured|measuring|grade|graded|grading|judge|judged|judging|percuss|percussed|get at|get near|get to|get as far as|got to|got at|got near|got as far as|get round to|got round to|getting to|getting at|getting near|go near|near|touch|handle|open|opened|comment on|speak for|vouch for|say (?:much|anything) (?:about|on)|bother(?:ed)? with|test|tested|testing|been over|gone over|go over|been round|(?:my|a|the)? ?${tools} (?:all the way |right |far )?(?:back to|up to|in to|into|to|near|round|on|behind|back|in|past|down))`;
 /** "wouldn't open wide enough to see ...", "too sore to examine ...": why not, and then what. */
-const hindered = '(?:(?:would|will) not (?:\\w+ ){1,5}?(?:to|for me to)|too (?:\\w+ ){1,3}?(?:to|for me to)|(?:not|never) (?:\\w+ ){0,2}enough (?:\\w+ ){0,2}?(?:to|for me to))';
+const hindered = '(?:(?:would|will) not (?:\\w+ ){1,5}?(?:to|for me to)|too (?:\\w+ ){1,3}?(?:to|for me to)|(?:could|can|did) not (?:\\w+ ){1,4}?enough (?:for me )?to|(?:not|never) (?:\\w+ ){0,2}enough (?:\\w+ ){0,2}?(?:to|for me to))';
 
 export interface NotLooked { readonly pattern: RegExp; readonly means?: 'seen' | 'felt'; /** What stands behind it may be a finding ruled out: "could not see any hooks". */ readonly sees?: true }
 export const notLooked: readonly NotLooked[] = [
@@ -15,7 +15,7 @@ export const notLooked: readonly NotLooked[] = [
   { pattern: new RegExp(`\\b(?:${turn}|${hindered})${small} ${testing}\\b`) },
   { pattern: new RegExp(`\\b(?:(?:${turn}|${hindered})${small} ${seeing}|(?:could|can) not be seen|no (?:good |decent |clear |proper |real )?(?:view|sight|look) (?:of|at)|not (?:visible|in view)|out of sight|view blocked)\\b`), means: 'seen', sees: true },
   { pattern: new RegExp(`\\b(?:(?:${turn}|${hindered})${small} ${feeling}|(?:could|can) not be felt)\\b`), means: 'felt', sees: true },
-  { pattern: /\b(?:skipped|missed out|left out|left unexamined|unexamined|not (?:yet )?(?:covered|looked over|accessible)|inaccessible|out of reach|beyond reach|not (?:done|tackled) (?:an )?exam(?:ination)? of)\b/ },
+  { pattern: /\b(?:skipped|missed out|left out|left unexamined|unexamined|unreachable|not reachable|no exam(?:ination)? of|not (?:yet )?(?:covered|looked over|accessible)|inaccessible|out of reach|beyond reach|not (?:done|tackled) (?:an )?exam(?:ination)? of)\b/ },
 ];
 /** At the edges of a reason: words that give none. */
 export const noReason: readonly string[] = ['properly', 'yet', 'today', 'at', 'all', 'either', 'really', 'fully', 'well', 'enough', 'clearly', 'though', 'because', 'as', 'since', 'due', 'to', 'of', 'for', 'cos', 'he', 'she', 'it', 'the', 'horse', 'and', 'on', 'in', 'so', 'again', 'this', 'time'];
