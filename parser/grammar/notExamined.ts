@@ -4,6 +4,7 @@ import type { ItemBody, Made } from './made.ts';
 import { resolvePlace } from './resolve.ts';
 import { noReason, notLooked, type NotLooked } from '../lexicon/notExamined.ts';
 import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
 
 import type { WorkRule } from './work.ts';
 import { findingsIn } from './has.ts';
@@ -13,14 +14,14 @@ interface Cue { readonly from: number; readonly to: number; readonly how: NotLoo
 
 export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
-  const cue = cueIn(words, (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined));
+  const cue = cueIn(words, (at) => marks.some((mark) => mark.from === at && placed(mark)), (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined));
   // "not seen, could not get the mirror back that far": why not is told behind it.
   const plain = bareNotSeen(marks, words);
   if (cue !== undefined && plain[0]?.body && bareAt(words) < cue.from && !findingsIn(marks)) return plain;
   if (cue === undefined) return /\bnot (seen|felt)\b/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
   const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
-  const before = groupBefore(marks, words, marks.findIndex((mark) => mark.to > cue.from));
+  const before = groupBefore(marks, tokens, marks.findIndex((mark) => mark.to > cue.from));
   // "left cheek not looked at, lip too tight": what stands behind the comma is the reason.
   const behind = before.length > 0 && tokens[cue.to - 1]?.ends === true ? [] : groupFrom(marks, words, last + 1);
   const object = named.filter((i) => (i > last && i < (behind[0] ?? Infinity) && small(words, marks[last] as Mark, marks[i] as Mark)) || (i < last && (marks[i] as Mark).to <= cue.from && small(words, marks[i] as Mark, { from: cue.from, to: cue.from }))).slice(0, 1);
@@ -33,8 +34,11 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const movement = object.length > 0 && places.length === 0 && (marks[object[0] as number] as Mark).terms?.some((t) => t.k === 'condition' && movements.has(t.id)) ? [{ region: 'jaw-movement' as const }] : [];
   if (places.length === 0 && movement.length === 0) return [];
   const from = Math.max(cue.to, ...group.map((i) => (marks[i] as Mark).to), ...object.map((i) => (marks[i] as Mark).to));
-  const another = named.find((i) => (marks[i] as Mark).from >= from && marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from));
-  const end = another === undefined ? words.length : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from));
+  const heads = marks.flatMap((mark, i) => (mark.place === undefined && mark.terms?.some((t) => t.k === 'condition') ? [i] : []));
+  const another = heads.find((i) => (marks[i] as Mark).from >= from && marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from));
+  // "..., but the tongue has an ulcer": another place with a finding of its own, and no reason.
+  const but = words.findIndex((word, at) => at >= from && word === 'but' && heads.some((i) => (marks[i] as Mark).from > at) && marks.some((mark) => mark.from > at && placed(mark)));
+  const end = but >= 0 ? but : another === undefined ? words.length : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from));
   // "too sore to examine": the reason stands in front of what was not done.
   const why = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/.exec(words.slice(cue.from, cue.to).join(' '))?.[1]?.trim();
   const reason = why ?? trimmed([...(movement.length > 0 ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
@@ -45,7 +49,7 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
 const movements: ReadonlySet<string> = new Set(['lateral-excursion', 'reduced-excursion', 'rostrocaudal-movement']);
 
 /** The first words that say so, as a span of tokens; a bare "not seen" is none of them. */
-function cueIn(words: readonly string[], pointed: (at: number) => boolean): Cue | undefined {
+function cueIn(words: readonly string[], toPlace: (at: number) => boolean, pointed: (at: number) => boolean): Cue | undefined {
   const text = words.join(' ');
   const cues = notLooked.flatMap((how): Cue[] => {
     const found = how.pattern.exec(text);
@@ -56,7 +60,7 @@ function cueIn(words: readonly string[], pointed: (at: number) => boolean): Cue 
     const to = from + found[0].split(' ').length;
     // "saw two eleven but could not feel it": the place itself.
     if (how.sees && ['it', 'them'].includes(words[to] ?? '') && pointed(from)) return [{ from, to: to + 1, how }];
-    return how.sees && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'them', 'these', 'those'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
+    return how.sees && !toPlace(to) && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'them', 'these', 'those'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
   });
   return cues.sort((a, b) => a.from - b.from || b.to - a.to)[0];
 }
@@ -77,11 +81,15 @@ function groupFrom(marks: readonly Mark[], words: readonly string[], start: numb
   for (let i = first + 1; i < marks.length; i += 1) if (placed(marks[i]) && small(words, marks[group.at(-1) as number] as Mark, marks[i] as Mark)) group.push(i);
   return group;
 }
-function groupBefore(marks: readonly Mark[], words: readonly string[], end: number): readonly number[] {
+function groupBefore(marks: readonly Mark[], tokens: readonly Token[], end: number): readonly number[] {
+  const words = tokens.map(({ t }) => t);
+  // "ulcer on the left cheek, right cheek not looked at": the first is where the ulcer is.
+  const whole = marks.slice(0, end).some(({ terms, place }) => place === undefined && terms?.some((t) => t.k === 'condition'));
+  const parted = (i: number): boolean => whole && tokens[(marks[i] as Mark).to - 1]?.ends === true;
   const last = marks.findLastIndex((mark, i) => i < end && placed(mark));
   if (last < 0) return [];
   const group = [last];
-  for (let i = last - 1; i >= 0; i -= 1) if (placed(marks[i]) && small(words, marks[i] as Mark, marks[group[0] as number] as Mark)) group.unshift(i);
+  for (let i = last - 1; i >= 0; i -= 1) if (placed(marks[i]) && !parted(i) && small(words, marks[i] as Mark, marks[group[0] as number] as Mark)) group.unshift(i);
   return group;
 }
 

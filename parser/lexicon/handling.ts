@@ -34,7 +34,7 @@ export const movingSay: ReadonlySet<string> = new Set(['pull', 'shift', 'move', 
 export const piecesSay: ReadonlySet<string> = new Set(['piece', 'pieces', 'bit', 'bits', 'fragment', 'fragments', 'sliver', 'slivers', 'splinter', 'splinters', 'shard', 'shards', 'slab', 'chip', 'chips', 'part', 'tip', 'half', 'side']);
 /** Before the verb: how the work stands. */
 const stands: Readonly<Partial<Record<WorkState, readonly string[]>>> = {
-  advised: ['advised to', 'advised the owner to', 'recommended to', 'recommend to', 'recommended we', 'suggested we', 'suggest we', 'recommended', 'recommend', 'suggested', 'suggest', 'advised', 'discussed', 'best to', 'better to', 'ought to', 'should'],
+  advised: ['advise', 'would advise', 'advised to', 'advised the owner to', 'recommended to', 'recommend to', 'recommended we', 'suggested we', 'suggest we', 'recommended', 'recommend', 'suggested', 'suggest', 'advised', 'discussed', 'best to', 'better to', 'ought to', 'should'],
   planned: ['plan to', 'planning to', 'plan is to', 'going to', 'hoping to', 'hope to', 'intend to', 'want to', 'wants to', 'booked in to', 'booked to', 'arranged to', 'will', 'due to'],
   declined: ['owner did not', 'owner does not', 'owner would not', 'owner will not', 'owner would rather not', 'owner refused to', 'owner declined to'],
   'not-done': ['did not', 'decided not to', 'chose not to', 'not going to', 'opted not to', 'have not', 'would rather not', 'never'],
