@@ -44,7 +44,8 @@ export async function serve({ data, port, weights, plainEar = false, lan = false
   const dir = dataDirOf(data, env);
   const ear = await wakeEar({ plainEar, onProgress: progress('Fetching the recogniser'), ...(weights !== undefined && { weights }) });
   const demoDir = join(dir, 'demo');
-  if (demo && !isDemoHeard(demoDir) && existsSync(here('fixtures/audio/demo.ogg'))) {
+  // The demonstration's own folder, opened to be looked at, wants no second one inside.
+  if (demo && !isDemoHeard(dir) && !isDemoHeard(demoDir) && existsSync(here('fixtures/audio/demo.ogg'))) {
     line('First run: hearing the bundled exam, the way a voice is heard.\n');
     await hearDemo(demoDir, here('fixtures/audio/demo.ogg'), ear);
     line(`It is kept apart from your records: npm start -- --data ${demoDir} shows it.\n`);

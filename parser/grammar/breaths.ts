@@ -65,10 +65,11 @@ function afterAdvice({ parts }: Way): boolean {
 function joined({ parts }: Way, steps: number): Reading {
   return parts.reduce<Reading>((all, { reading, word }) => {
     const tokensBefore = all.tokens.length, marksBefore = all.marks.length;
+    const later = <S extends { readonly from: number; readonly to: number }>(span: S): S => ({ ...span, from: span.from + tokensBefore, to: span.to + tokensBefore });
+    const shifted = (mark: Mark): Mark => ({ ...later(mark), ...(mark.again ? { again: later(mark.again) } : {}) });
     return {
       tokens: [...all.tokens, ...reading.tokens.map((token) => ({ ...token, word: token.word + word, ...(token.heard ? { heard: token.heard.map((w) => w + word) } : {}) }))],
-      marks: [...all.marks, ...reading.marks.map((mark) => ({ ...mark, from: mark.from + tokensBefore, to: mark.to + tokensBefore, ...(mark.again ? { again: { ...mark.again, from: mark.again.from + tokensBefore, to: mark.again.to + tokensBefore } } : {}) }))],
-      scanned: [], role: [...all.role, ...reading.role],
+      marks: [...all.marks, ...reading.marks.map(shifted)], scanned: [...all.scanned, ...reading.scanned.map(shifted)], role: [...all.role, ...reading.role],
       made: [...all.made, ...reading.made.map((made) => ({ ...made, marks: made.marks.map((m) => m + marksBefore), doubts: made.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: doubt.marks.map((m) => m + marksBefore) } : doubt)) }))],
       places: [...all.places, ...reading.places.map((m) => m + marksBefore)], unknown: all.unknown + reading.unknown, takenBack: [], steps,
     };

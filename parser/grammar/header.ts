@@ -1,6 +1,6 @@
 /** Facts of the horse spoken in passing: "nine year old gelding", "rising four", "bay, sixteen hands two, eventer". */
 import type { Horse } from '../contract/draft.ts';
-import { breedSay, colourSay, describing, useSay } from '../lexicon/horse.ts';
+import { breedSay, called, colourSay, describing, noName, presenting, useSay } from '../lexicon/horse.ts';
 import { readNumber } from './numbers.ts';
 import { readCodes } from './places.ts';
 import type { Reading } from './read.ts';
@@ -14,7 +14,7 @@ const looks: Trie<Kind> = buildTrie(([['colour', colourSay], ['breed', breedSay]
 const small = new Set(describing);
 
 /** What the horse is, and which words said so; undefined when nothing was spoken as such. */
-export function headerIn({ tokens, made }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
+export function headerIn({ tokens, made, scanned }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
   const taken = new Set<number>();
   const horse: Horse = { ...ageIn(tokens, taken) };
   const aged = horse.age !== undefined;
@@ -24,8 +24,29 @@ export function headerIn({ tokens, made }: Reading): { readonly header: { horse:
   if (described) { Object.assign(horse, look.horse); look.taken.forEach((at) => taken.add(at)); }
   const sexAt = tokens.findIndex(({ t }) => sexes[t] !== undefined);
   if (sexAt >= 0 && (aged || described || tokens.length <= 3)) { horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>; taken.add(sexAt); }
+  const free = new Set(scanned.flatMap(({ unknown, from, to }) => (unknown ? Array.from({ length: to - from }, (_, i) => from + i) : [])));
+  const name = nameIn(tokens, taken, free, aged || horse.sex !== undefined);
+  if (name) { horse.name = tokens.slice(...name).map(({ t }) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '); for (let i = name[0]; i < name[1]; i += 1) taken.add(i); }
   const words = [...taken].sort((a, b) => a - b).map((at) => (tokens[at] as Token).word);
   return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
+}
+
+const presents = [...presenting, ...called].map((form) => form.split(' ')), calls = new Set(called), unnamed = new Set([...describing.filter((word) => word !== 'old'), ...noName]);
+/** A name is at most so many words. */
+const LONGEST_NAME = 3;
+
+/** "this is Juniper, a nine year old gelding", "called Juniper": the name's tokens, none of them a word of the trade (`free`). Without what it is, only what is said to be a name is one. */
+function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: ReadonlySet<number>, told: boolean): readonly [number, number] | undefined {
+  for (let at = 0; at < tokens.length; at += 1) {
+    const form = presents.find((words) => words.every((word, i) => tokens[at + i]?.t === word));
+    if (form === undefined || !(told || calls.has(form.join(' ')))) continue;
+    const from = at + form.length;
+    const ends = (i: number): boolean => i >= tokens.length || taken.has(i) || unnamed.has(tokens[i]?.t ?? '') || (i > from && tokens[i - 1]?.ends === true);
+    let to = from;
+    while (!ends(to)) to += 1;
+    if (to > from && to - from <= LONGEST_NAME && tokens.slice(from, to).every(({ t }, i) => /^\p{L}+$/u.test(t) && (free.has(from + i) || (t === 'old' && from + i < to - 1)))) return [from, to];
+  }
+  return undefined;
 }
 
 function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'> {

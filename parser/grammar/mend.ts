@@ -3,6 +3,7 @@
  * not read as it stands, holds something of the trade besides, and reads in whole once mended. Two mendings that stand
  * level are asked about. What was mended by likeness alone, and a number or a side that was mended, counts once a person says so; so does a medicine.
  */
+import { light } from '../lexicon/fillers.ts';
 import { digitSounds, mishearings, numberMishearings } from '../lexicon/mishearings.ts';
 import { digitWords, teenWords } from '../lexicon/numbers.ts';
 import { lengthUnits, volumeUnits } from '../lexicon/units.ts';
@@ -31,6 +32,7 @@ const LEFT = 0.2;
 
 const unitWords: ReadonlySet<string> = new Set([...lengthUnits.mm, ...lengthUnits.cm, ...volumeUnits]);
 const digitNames = ['zero', ...Object.keys(digitWords).filter((name) => (digitWords[name] as number) > 0)];
+const smallWords: ReadonlySet<string> = new Set(light);
 const formWords: ReadonlySet<string> = new Set(soundForms);
 type Row = Pick<Option, 'means' | 'kind'>;
 const kindOf = (means: string): Mend['kind'] => (means.split(' ').some((word) => agentWords.has(word)) ? 'agent' : 'word');
@@ -110,6 +112,8 @@ function optionsAt(plain: readonly string[], at: number, unknown: ReadonlySet<nu
     if ((!unknown.has(at) && !unknown.has(to - 1)) || stretch.some((word) => digit(word) !== undefined || word in teenWords)) continue;
     // "needs pulling": what is to be done, no finding.
     if (['needs', 'need', 'wants', 'want', 'needing'].some((verb) => verb === plain[at - 1] || stretch.includes(verb))) continue;
+    // A small word of everyday speech is what it is, whatever of the trade sounds like it.
+    if (stretch.length === 1 && smallWords.has(stretch[0] as string)) continue;
     for (const { word, far } of soundsLike(stretch.join(' '))) options.push({ from: at, to, means: word, kind: kindOf(word), cost: LIKE + far, listed: false });
   }
   return options;

@@ -18,7 +18,9 @@ export function supposed(tokens: readonly Token[]): readonly boolean[] {
     if (!opening.has(t) || nobody.has(tokens[at + 1]?.t ?? 'so') || asking.has(tokens[at - 1]?.t ?? '')) return;
     const pause = tokens.findIndex(({ ends }, i) => i > at && ends === true);
     const end = pause < 0 ? tokens.length : pause + 1;
-    if (tokens.slice(at + 2, Math.min(end, at + 2 + NEAR)).some(({ t: word }) => coming.has(word))) inside.fill(true, at, end);
+    // "unless there is a hook" never says that there is; behind "should" the verb stands at once.
+    const near = tokens.slice(t === 'should' ? at + 1 : at + 2, Math.min(end, at + 2 + NEAR));
+    if (t === 'unless' || near.some(({ t: word }) => coming.has(word))) inside.fill(true, at, end);
   });
   return inside;
 }

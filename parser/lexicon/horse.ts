@@ -4,3 +4,9 @@ export const breedSay: readonly string[] = ['[part bred] (thoroughbred|warmblood
 export const useSay: readonly string[] = ['eventer', 'hunter', 'show jumper', 'showjumper', 'show hunter', 'dressage (horse|pony)', 'hack', 'happy hacker', 'racehorse', 'hunt horse', '(driving|riding school|pony club|riding club|endurance|polo) (horse|pony)', 'companion', 'brood mare', 'broodmare', 'youngster', 'schoolmaster'];
 /** Small words of a phrase that describes a horse; anything else in it makes it talk. */
 export const describing: readonly string[] = ['a', 'an', 'the', 'is', 'he', 'she', "he's", "she's", 'it', 'this', "this's", 'horse', 'pony', 'and', 'of', 'about', 'by', 'high', 'stands', 'at', 'old', 'so', 'right', 'okay', 'ok', 'now', 'um', 'well', 'next', 'up', 'aged', 'age', 'hands', 'hand', 'hh', 'nice', 'big', 'little', 'lovely', 'rising', 'year', 'years', 'month', 'months', 'with', 'in', 'just'];
+/** Before a name, in a phrase that also says what the horse is. */
+export const presenting: readonly string[] = ['this is', 'here is', 'we have', 'i have'];
+/** Before a name, whatever else is said. */
+export const called: readonly string[] = ['name is', 'he is called', 'she is called', 'this one is called', 'gelding is called', 'mare is called', 'gelding called', 'mare called', 'horse is called', 'pony is called'];
+/** Behind those and no name. */
+export const noName: readonly string[] = ['my', 'our', 'your', 'their', 'that', 'what', 'how', 'where', 'when', 'not', 'really', 'only', 'another', 'one', 'such', 'here', 'there', 'again', 'every', 'who', 'whose', 'very', 'your', 'his', 'her', 'for', 'to', 'from', 'we', 'i', 'you', 'they'];

@@ -4,7 +4,7 @@ export const otherBeings: readonly string[] = ['dog(s)', 'puppy', 'cat(s)', 'goa
 export const talkSay: readonly string[] = [
   '(through|in|over|down|along) (his|her|their|the) back', 'step (back|over|up|aside|away|out|forward|forwards|round)', 'step (to|on|onto|in) (one side|the side|it|there|here|my)', '(that|this|front|door) step is', '(mind|watch|over|on) the step', 'back a step', '(get|move|go|stand|come) back (a|up|there|over)', 'back up [a bit]', 'back a bit', '[one] step at a time', 'next step', 'a step (back|forward)',
   // What the ear makes of "whoa".
-  '(wolf|woah|woe|wow) (stand|steady|easy|stop|boy|girl|lad|lass)',
+  '(wolf|woah|woe|wow) (stand|stands|steady|easy|stop|boy|girl|lad|lass)',
   '(good|fair) point', 'much of a (point|wave|hook|step|ramp)', 'mouth full of', 'at this point', 'point taken', 'what is the point', 'no points for', 'to the point', 'the point is', 'point of view', 'point at', 'power point',
   '(give|gave|giving) (him|her|them|us|me|it) a (wave|hook|lift|hand|break|minute|scratch|pat)', '(wave|waved|waving) (at|to|when|from|goodbye|back)', 'heat wave', 'wave from me', 'a wave from', 'smile (for|at|please)', '(nice|lovely|big) smile', 'smiling at',
   '[a] sore (back|foot|feet|arm|arms|hand|hands|throat|leg|legs|neck|knee|shoulder)', 'my (back|tongue|teeth|head|eye|eyes|cheek|lips|gums|mouth|face|nose)', 'good as new', 'old one', '(the|an|your|my) old (man|boy|girl|lad|fella|lady|horse|pony|mare|gelding|chap|dear|thing|soldier|one)', '(your|my) old', 'hang on', 'hold on', 'off the hook', 'by hook or by crook', 'hook (him|her|it|them) up', 'hooked on',

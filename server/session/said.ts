@@ -32,7 +32,9 @@ function tell(draft: Draft, spoken: Spoken): Draft {
   const typed = new Set(draft.headerTyped);
   const free = <T extends object>(facts: T, prefix = ''): T => Object.fromEntries(Object.entries(facts).filter(([name, value]) => value !== undefined && !typed.has(prefix + name))) as T;
   const { horse, ...visit } = spoken;
-  const told: Horse | null = horse ? { ...draft.header.horse, ...free(horse, 'horse.') } : draft.header.horse;
+  // A horse that has its name keeps it: another name may be that of the one next door.
+  const name = draft.header.horse?.name;
+  const told: Horse | null = horse ? { ...draft.header.horse, ...free(horse, 'horse.'), ...(name === undefined ? {} : { name }) } : draft.header.horse;
   return { ...draft, header: { ...draft.header, ...free(visit), horse: told } };
 }
 

@@ -1,8 +1,9 @@
 /**
  * Two things said in one breath with no pause between, as a hurried speaker does: pairs of gold phrases, each of which reads right
  * alone, drawn with a fixed seed and joined without marks. Right: just the items of both. Asked: a question was raised. Silent: neither.
- * `npx tsx tests/bench/breaths.ts [SEED] [PAIRS]`; `--show` prints the silent ones.
+ * `npx tsx tests/bench/breaths.ts [SEED] [PAIRS]`; `--show` prints the silent ones; `--held-out` takes the phrases that nobody read, and prints counts alone.
  */
+import { join } from 'node:path';
 import { difference } from '../match.ts';
 import { goldRoot, readLines, rowsOf, type Row } from '../parser/corpus.ts';
 import { seeded } from '../parser/seeded.ts';
@@ -25,10 +26,11 @@ const read = (text: string, items: readonly Expected[]): { readonly right: boole
 };
 
 const [seed = '5', pairs = '1500'] = process.argv.slice(2).filter((word) => !word.startsWith('--'));
-const pool = rowsOf(goldRoot).filter((row) => plain(row) && read(bare(row.said), itemsOf(row)).right);
+const unread = process.argv.includes('--held-out');
+const pool = rowsOf(unread ? join(goldRoot, '../held-out') : goldRoot).filter((row) => plain(row) && read(bare(row.said), itemsOf(row)).right);
 const random = seeded(Number(seed));
 const drawn = (): Row => pool[Math.floor(random() * pool.length)] as Row;
 const seen = Array.from({ length: Number(pairs) }, () => { const a = drawn(), b = drawn(); return { said: `${a.said} | ${b.said}`, ...read(bare(`${a.said} ${b.said}`), [...itemsOf(a), ...itemsOf(b)]) }; });
 const silent = seen.filter(({ right, asked }) => !right && !asked);
-if (process.argv.includes('--show')) silent.forEach(({ said }) => console.log(said));
+if (process.argv.includes('--show') && !unread) silent.forEach(({ said }) => console.log(said));
 console.log(`${seen.length} pairs of ${pool.length} phrases in one breath: ${seen.filter(({ right }) => right).length} right, ${seen.filter(({ right, asked }) => !right && asked).length} asked, ${silent.length} wrong in silence`);

@@ -34,12 +34,16 @@ export async function demoScore(examsDir: string): Promise<string> {
   return [
     `  ${words.errors} of ${words.words} words wrong (${((100 * words.errors) / words.words).toFixed(1)} %), ${heard.length} phrases heard of ${demo.phrases.length} spoken`,
     `  items: ${tally.right} right, ${tally.missing} missing, ${tally.extra} extra; precision ${precision(tally).toFixed(4)}, recall ${recall(tally).toFixed(4)}, F1 ${f1(tally).toFixed(4)}`,
+    `  the horse, as spoken: ${spoken(demo.phrases.map(({ expect }) => expect.header)) === spoken(heard.map(({ result }) => result.header)) ? 'right' : `${spoken(heard.map(({ result }) => result.header))}, not ${spoken(demo.phrases.map(({ expect }) => expect.header))}`}`,
     ...notices.map((n) => `  notice ${n}`),
     '  spoken:', ...demo.phrases.map(({ say }) => `    ${say}`),
     '  heard:', ...heard.map(({ result }) => `    ${result.text}${result.doubts.length ? `   [${result.doubts.map(({ doubt }) => doubt).join(', ')}]` : ''}`),
     ...missing.map((item) => `  missing ${key(item)}`), ...extra.map((item) => `  extra   ${key(item)}`),
   ].join('\n');
 }
+
+/** What was told of the horse in the course of the exam, as one. */
+const spoken = (headers: readonly (object | undefined)[]): string => key(headers.reduce<object>((all, header) => ({ ...all, ...(header && 'horse' in header ? header.horse as object : {}) }), {}));
 
 /** A fact of the demo names what it is about; its own words are the speaker's and are read above. */
 const factly = (item: unknown): unknown => ((item as { kind: string }).kind === 'fact' ? { said: '*', value: '*', given: '*', ...(item as object) } : item);

@@ -122,6 +122,8 @@ describe('header, confirming, amending', () => {
   test('speech fills the header, but not over what was typed', () => {
     const spoken = said('e1:0', 'nine year old mare', { header: { horse: { age: { value: 9, unit: 'year' }, sex: 'mare' } } });
     expect(fold(spoken).header.horse).toEqual({ name: 'Juniper', age: { value: 9, unit: 'year' }, sex: 'mare' });
+    // A horse that has its name keeps it.
+    expect(fold(said('e1:1', 'this is biscuit a six year old cob', { header: { horse: { name: 'Biscuit' } } })).header.horse).toMatchObject({ name: 'Juniper' });
     expect(fold({ event: 'header', header: { horse: { sex: 'gelding' } }, ...who }, spoken).header.horse).toMatchObject({ sex: 'gelding', age: { value: 9 } });
   });
   test('confirming keeps what stands; amending opens a new revision with its reason, the old one stays listed', () => {
