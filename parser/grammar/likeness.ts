@@ -15,7 +15,7 @@ export function soundsLike(stretch: string): readonly { readonly word: string; r
   return known.flatMap(({ word, sound: own }) => {
     const longest = Math.max(own.length, sound.length);
     if (word === stretch || Math.abs(own.length - sound.length) * 0.5 > NEAR * longest) return [];
-    const far = distance(sound, own);
+    const far = distance(sound, own, NEAR);
     return far <= NEAR ? [{ word, far }] : [];
   }).sort((a, b) => a.far - b.far).slice(0, NEAREST);
 }

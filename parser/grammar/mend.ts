@@ -53,8 +53,9 @@ export function mend(words: readonly string[], reading: Reading, readAs: (words:
   if (unknown.size === 0 || unknown.size > MOST_UNKNOWN) return undefined;
   const plain = words.map((w) => w.toLowerCase().replace(/[^a-z0-9']/g, ''));
   const found: { readonly mended: Mended; readonly cost: number; readonly meaning: string; readonly listed: boolean }[] = [];
-  // What reads as something already is mended by what is known to be misheard, never by likeness alone.
-  const free = reading.made.length === 0;
+  const anchors = scan(reading.tokens).marks.filter((mark) => tells(mark) || hints(mark)).map((mark): Anchor => ({ words: reading.tokens.slice(mark.from, mark.to).map(({ word }) => word), tells: tells(mark) }));
+  // What reads as something already is mended by what is known to be misheard, never by likeness alone; nor is a phrase that tells of no place or size.
+  const free = reading.made.length === 0 && anchors.some((anchor) => anchor.tells);
   for (const { options, cost } of ways(plain, unknown, free)) {
     if (found[0] !== undefined && cost > found[0].cost + LEVEL) break;
     // What a list says outranks what merely sounds near.
@@ -62,7 +63,7 @@ export function mend(words: readonly string[], reading: Reading, readAs: (words:
     const changes = options.filter(({ same }) => !same);
     const left = options.filter((option) => option.left).length;
     if (left > 0 && changes.some(({ listed: sure }) => !sure)) continue;
-    if (changes.length === 0 || !anchored(reading, changes, plain, waiting, left > 0)) continue;
+    if (changes.length === 0 || !anchored(anchors, changes, plain, waiting, left > 0)) continue;
     const mended = by(changes, left, words, readAs, reading);
     if (mended !== undefined) found.push({ mended, cost, listed: options.every(({ listed: sure }) => sure), meaning: JSON.stringify(mended.reading.made.map(({ body }) => body)) });
   }
@@ -81,7 +82,7 @@ function unplaced({ role, marks, tokens, made }: Reading): ReadonlySet<number> {
 
 /** Every way of mending all the words out of place, cheapest first. */
 function ways(plain: readonly string[], unknown: ReadonlySet<number>, free: boolean): readonly { readonly options: readonly Option[]; readonly cost: number }[] {
-  const all = plain.flatMap((_, at) => optionsAt(plain, at, unknown)).filter(({ listed: sure }) => sure || free);
+  const all = plain.flatMap((_, at) => (free ? [...listedAt(plain, at, unknown), ...alikeAt(plain, at, unknown)] : listedAt(plain, at, unknown)));
   let paths: { readonly options: readonly Option[]; readonly cost: number; readonly to: number }[] = [{ options: [], cost: 0, to: 0 }];
   for (const at of [...unknown].sort((a, b) => a - b)) {
     paths = paths.flatMap((path) => (path.to > at ? [path] : all.filter(({ from, to }) => from >= path.to && from <= at && at < to).map((option) => ({ options: [...path.options, option], cost: path.cost + option.cost, to: option.to }))))
@@ -90,8 +91,8 @@ function ways(plain: readonly string[], unknown: ReadonlySet<number>, free: bool
   return paths;
 }
 
-/** What the words from `at` on may have been. */
-function optionsAt(plain: readonly string[], at: number, unknown: ReadonlySet<number>): readonly Option[] {
+/** What the words from `at` on are known to be heard for, or may be as they are. */
+function listedAt(plain: readonly string[], at: number, unknown: ReadonlySet<number>): readonly Option[] {
   const options: Option[] = [];
   let node: Trie<Row> | undefined = listed;
   for (let to = at; to < plain.length && node; to += 1) {
@@ -106,6 +107,12 @@ function optionsAt(plain: readonly string[], at: number, unknown: ReadonlySet<nu
   // "for millimetres", "too ten": the digit that sounds the same, before a number or a unit that found no place.
   const same = digitSounds[plain[at] as string];
   if (same !== undefined && unknown.has(at + 1) && (unitWords.has(plain[at + 1] as string) || (plain[at + 1] as string) in teenWords)) options.push({ from: at, to: at + 2, means: `${digitNames[same] as string} ${plain[at + 1] as string}`, kind: 'word', cost: 0, listed: true });
+  return options;
+}
+
+/** What the words from `at` on merely sound like. */
+function alikeAt(plain: readonly string[], at: number, unknown: ReadonlySet<number>): readonly Option[] {
+  const options: Option[] = [];
   for (let to = at + 1; to <= Math.min(plain.length, at + 3); to += 1) {
     const stretch = plain.slice(at, to);
     // A stretch begins or ends with a word out of place; what lies between two of them goes with them.
@@ -119,15 +126,14 @@ function optionsAt(plain: readonly string[], at: number, unknown: ReadonlySet<nu
   return options;
 }
 
+/** A mark of the trade that holds a phrase to the record: the words it stands in, and whether it tells a tooth or a size, or merely hints at one. */
+interface Anchor { readonly words: readonly number[]; readonly tells: boolean }
 /** Whether the phrase holds something of the trade besides what is mended: more of it, where no list says that the words are misheard so. */
-function anchored({ tokens }: Reading, options: readonly Option[], plain: readonly string[], waiting: boolean, strictly: boolean): boolean {
+function anchored(anchors: readonly Anchor[], options: readonly Option[], plain: readonly string[], waiting: boolean, strictly: boolean): boolean {
   const known = options.every((option) => option.listed);
   const inside = new Set(options.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, i) => from + i)));
   if (known && !strictly && (waiting || (options.length > 1 && options.some(({ kind }) => kind === 'number')) || (options.length === 1 && inside.size === plain.length && plain.length > 1))) return true;
-  return scan(tokens).marks.some((mark) => {
-    const own = tokens.slice(mark.from, mark.to);
-    return (known ? own.some(({ word }) => !inside.has(word)) : !own.some(({ word }) => inside.has(word))) && (tells(mark) || (known && !strictly && hints(mark)));
-  });
+  return anchors.some((anchor) => (known ? anchor.words.some((word) => !inside.has(word)) : !anchor.words.some((word) => inside.has(word))) && (anchor.tells || (known && !strictly)));
 }
 const tells = ({ place, measure, grade, pulpHorn }: Mark): boolean => measure?.unit !== undefined || grade?.announced === true || pulpHorn !== undefined
   || (place !== undefined && (place.codes !== undefined || place.positions !== undefined || place.row === true || (place.jaw !== undefined && place.side !== undefined) || (place.region !== undefined && !outside.has(place.region))));

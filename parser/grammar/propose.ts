@@ -45,7 +45,7 @@ function soundAlikes(stretch: string, known: readonly Known[], nearEnough: numbe
   const sound = soundCodes(soundOf(stretch));
   return known
     .filter(({ word, sound: own }) => word !== stretch && Math.abs(own.length - sound.length) <= nearEnough * 2 * Math.max(own.length, sound.length))
-    .map(({ word, sound: own }) => [word, distance(sound, own)] as const)
+    .map(({ word, sound: own }) => [word, distance(sound, own, nearEnough)] as const)
     .filter(([, far]) => far <= nearEnough)
     .sort(([, a], [, b]) => a - b).slice(0, ALIKE);
 }

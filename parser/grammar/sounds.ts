@@ -52,19 +52,25 @@ const DROP = Float64Array.from(SOUNDS, (sound) => (isVowel(sound) || 'hr'.includ
 /** A sound as numbers, for `distance`. */
 export const soundCodes = (sound: string): Uint8Array => Uint8Array.from(sound, (one) => Math.max(0, SOUNDS.indexOf(one)));
 
-/** How far two sounds are from each other, 0 to about 1: edits by how easily they are misheard, for each sound of the longer one. */
-export function distance(a: Uint8Array, b: Uint8Array): number {
+/**
+ * How far two sounds are from each other, 0 to about 1: edits by how easily they are misheard, for each sound of the longer one.
+ * @param most further away than this is of no use: the rest is not worked out, and the answer is Infinity
+ */
+export function distance(a: Uint8Array, b: Uint8Array, most = Infinity): number {
   const longest = Math.max(a.length, b.length);
   if (longest === 0) return 0;
   let before = new Float64Array(b.length + 1), now = new Float64Array(b.length + 1);
   for (let j = 0; j < b.length; j += 1) before[j + 1] = (before[j] as number) + (DROP[b[j] as number] as number);
   for (let i = 0; i < a.length; i += 1) {
     const from = a[i] as number, lost = DROP[from] as number, row = from * SIZE;
-    now[0] = (before[0] as number) + lost;
+    let least = now[0] = (before[0] as number) + lost;
     for (let j = 0; j < b.length; j += 1) {
       const to = b[j] as number;
-      now[j + 1] = Math.min((before[j] as number) + (SWAP[row + to] as number), (before[j + 1] as number) + lost, (now[j] as number) + (DROP[to] as number));
+      const cost = Math.min((before[j] as number) + (SWAP[row + to] as number), (before[j + 1] as number) + lost, (now[j] as number) + (DROP[to] as number));
+      now[j + 1] = cost;
+      if (cost < least) least = cost;
     }
+    if (least / longest > most) return Infinity;
     [before, now] = [now, before];
   }
   return (before[b.length] as number) / longest;
