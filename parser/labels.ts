@@ -55,4 +55,4 @@ export function say(item: Item): string {
 }
 
 /** A reading that a person may choose, in a few words. */
-export const labelReading = (items: readonly Item[]): string => items.map((item) => ('place' in item && item.place ? placeWords(item.place) : say(item))).join('; ') || 'nothing';
+export const labelReading = (items: readonly Item[]): string => items.map((item) => ('place' in item && item.place ? `${item.kind === 'finding' && item.presence === 'absent' && item.condition !== 'abnormality' ? 'not at ' : ''}${placeWords(item.place)}` : say(item))).join('; ') || 'nothing';

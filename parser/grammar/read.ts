@@ -1,6 +1,7 @@
 /** One text to what it yields, before ids: the ordered rules at work on one reading. Pure. */
 import type { Context } from '../contract/draft.ts';
 import { assemble, roles, type Roles } from './assemble.ts';
+import { bareNo, either } from './bareNo.ts';
 import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
@@ -39,6 +40,12 @@ export interface Reading {
 }
 
 export function read(words: readonly string[], context: Context, carry: Carry = carryOf(context)): Reading {
+  const no = bareNo(tokenise(words));
+  const readAs = (said: string): Reading => readOnce(words.map((word, i) => (i === no?.word ? said : word)), context, carry);
+  return no === undefined ? readOnce(words, context, carry) : either(readAs(no.ruledOut), readAs('no,'), no.word);
+}
+
+function readOnce(words: readonly string[], context: Context, carry: Carry): Reading {
   const corrected = selfCorrected(tokenise(words));
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: scanned, steps } = scan(tokens);

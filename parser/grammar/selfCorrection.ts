@@ -1,5 +1,6 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
+import { bareNo } from './bareNo.ts';
 import { isHead, scan, type Mark } from './scan.ts';
 import type { RawPlace } from './places.ts';
 import { codeWords } from './pointing.ts';
@@ -10,7 +11,7 @@ const markers: readonly (readonly string[])[] = correctionSay.filter((form) => !
 
 /** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
 function plainNo(tokens: readonly Token[], at: number): boolean {
-  if (tokens[at]?.t !== 'no') return false;
+  if (tokens[at]?.t !== 'no' || tokens[at]?.word === bareNo(tokens)?.word) return false;
   const after = scan(tokens.slice(at + 1, at + 8)).marks;
   const next = after.find((mark) => !mark.terms?.some((t) => t.k === 'glue'));
   if (next?.place?.codes !== undefined || next?.measure !== undefined) return true;

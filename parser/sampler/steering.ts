@@ -33,7 +33,7 @@ export function drawLeaning(random: Random): Leaning {
     () => ({ before: [first], say: `${pick(random, ['correction', 'sorry i mean', 'no make that', 'i mean'])} ${sayTooth(random, other)}`, means: [hook([other])], command: 'amend' }),
     () => ({ before: [sayTooth(random, tooth)], say: 'hook', means: [hook([tooth])] }),
     () => ({ before: ['hook'], say: sayTooth(random, tooth), means: [hook([tooth])] }),
-    () => ({ before: [], say: `${sayTooth(random, other)} hook ${pick(random, ['no', 'sorry', 'no sorry', 'i mean'])} ${sayTooth(random, tooth)} hook`, means: [hook([tooth])] }),
+    () => ({ before: [], say: `${sayTooth(random, other)} hook ${pick(random, ['no wait', 'sorry', 'no sorry', 'i mean'])} ${sayTooth(random, tooth)} hook`, means: [hook([tooth])] }),
   ])();
 }
 

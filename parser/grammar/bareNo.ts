@@ -1,0 +1,42 @@
+/**
+ * "hook on one oh six, no two oh six", "ulcer right cheek no left": a "no" with no pause behind it, between a finding and another
+ * place, rules the finding out there or takes back where it was. Words cannot tell, so both readings are offered. A pause or a
+ * word of taking back ("no, left", "no sorry left") says which: that is self-correction's work.
+ */
+import { correctionSay } from '../lexicon/corrections.ts';
+import type { ItemBody, Made } from './made.ts';
+import type { Reading } from './read.ts';
+import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+/** What follows a "no" that takes back: "no sorry ...", "no the right". */
+const takingBack: readonly (readonly string[])[] = [...correctionSay.filter((form) => form.startsWith('no ')), 'no the'].map((form) => form.split(' '));
+
+/** @returns the word behind which a pause would have told, if there is one, and how it would be said if it rules out */
+export function bareNo(tokens: readonly Token[]): { readonly word: number; readonly ruledOut: string } | undefined {
+  const at = tokens.findIndex(({ t, ends }, i) => t === 'no' && i > 0 && !ends && !takingBack.some((form) => form.every((word, k) => tokens[i + k]?.t === word)));
+  const said = at < 0 ? [] : scan(tokens.slice(0, at)).marks.filter(isHead);
+  if (said.length === 0) return undefined;
+  const after = scan(tokens.slice(at + 1)).marks.filter((mark) => !isGlue(mark));
+  const [next, behind] = after;
+  // "no lower left ramps" rules out something else; of a tooth, or with the same name again, it may be either.
+  const either = next?.place !== undefined && !isHead(next) && (next.place.codes !== undefined || !isHead(behind) || said.some((mark) => nameOf(mark) === nameOf(behind)));
+  return either ? { word: (tokens[at] as Token).word, ruledOut: isHead(behind) ? 'no' : 'none on' } : undefined;
+}
+
+const nameOf = (mark: Mark | undefined): string | undefined => mark?.terms?.flatMap((t) => (t.k === 'condition' ? [t.id] : []))[0];
+const same = (a: Made, b: Made): boolean => JSON.stringify([a.body, a.revises]) === JSON.stringify([b.body, b.revises]);
+const bodiesOf = (all: readonly Made[]): readonly ItemBody[] => all.flatMap(({ body }) => body ?? []);
+
+/** What both readings make stays; what only one of them makes is asked about, as one question. */
+export function either(ruledOut: Reading, takenBack: Reading, word: number): Reading {
+  const own = ruledOut.made.filter((made) => !takenBack.made.some((other) => same(made, other)));
+  const others = takenBack.made.filter((made) => !ruledOut.made.some((other) => same(made, other)));
+  const readings = [own, others].map(bodiesOf).map((bodies) => ({ label: '', bodies }));
+  if (readings.every(({ bodies }) => bodies.length === 0)) return ruledOut;
+  const from = ruledOut.marks.findIndex((mark) => ruledOut.tokens[mark.from]?.word === word);
+  const to = ruledOut.marks.findIndex(({ place }, m) => m > from && place !== undefined);
+  const marks = [...new Set([...own.flatMap((made) => made.marks), ...ruledOut.marks.flatMap((_, m) => (m >= from && m <= to ? [m] : []))])];
+  const asked: Made = { marks, rules: ['a place behind a bare no'], doubts: [{ doubt: 'two-readings', readings }] };
+  return { ...ruledOut, made: [...ruledOut.made.filter((made) => !own.includes(made)), asked], takenBack: [...ruledOut.takenBack, word], steps: ruledOut.steps + takenBack.steps };
+}
