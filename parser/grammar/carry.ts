@@ -1,7 +1,9 @@
 /** The grammar's memory from one phrase to the next: small, plain JSON, handed back and forth by the caller. */
 import type { Context } from '../contract/draft.ts';
+import type { Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { RawPlace } from './places.ts';
+import type { Reading } from './read.ts';
 
 export interface Carry {
   /** The place last spoken, as it was said. */
@@ -30,3 +32,18 @@ export const afterPause = (carry: Carry): Carry => ({ lastItems: carry.lastItems
 export const remember = (undo: Carry['undo'], entry: Carry['undo'][number]): Carry['undo'] => [...undo, entry].slice(-5);
 /** Teeth said to be missing or extracted, left out of groups. */
 export const missingTeeth = (context: Context): ReadonlySet<string> => new Set(context.items.flatMap((item) => (item.kind === 'finding' && ['missing', 'previously-extracted'].includes(item.condition) && item.presence === 'present' && item.place && 'teeth' in item.place ? item.place.teeth : [])));
+
+/** What the next phrase may lean on. Talk clears nothing; a region or a row said anew takes the place of a tooth. */
+export function carryAfter(carry: Carry, { made, marks, places }: Reading, items: readonly Item[], doubts: readonly Doubt[]): Carry {
+  if (made.length === 0) return carry;
+  const raws = places.flatMap((i) => marks[i]?.place ?? []);
+  const half = doubts.find(({ doubt }) => doubt === 'no-place' || doubt === 'no-condition');
+  const amended = made.flatMap(({ revises }) => (revises ? [revises.id] : []));
+  return {
+    undo: amended.length > 0 ? remember(carry.undo, { command: 'amend', ids: amended }) : carry.undo, paused: carry.paused,
+    lastItems: items.length > 0 ? items.map(({ id }) => id) : carry.lastItems,
+    ...(items.length > 0 ? { last: items.at(-1)?.id } : carry.last ? { last: carry.last } : {}),
+    ...(raws.length > 0 ? { place: raws } : carry.place ? { place: carry.place } : {}),
+    ...(half ? { half: { doubt: half.id, ...(half.item ? { item: half.item } : {}) } } : {}),
+  };
+}

@@ -2,7 +2,7 @@
 import type { Context } from '../contract/draft.ts';
 import { assemble, roles, type Roles } from './assemble.ts';
 import { bareNo, either } from './bareNo.ts';
-import { carryOf, missingTeeth, standing, type Carry } from './carry.ts';
+import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
 import { exceptionsIn } from './except.ts';
@@ -39,14 +39,14 @@ export interface Reading {
   readonly steps: number;
 }
 
-export function read(words: readonly string[], context: Context, carry: Carry = carryOf(context)): Reading {
-  const no = bareNo(tokenise(words));
-  const readAs = (said: string): Reading => readOnce(words.map((word, i) => (i === no?.word ? said : word)), context, carry);
-  return no === undefined ? readOnce(words, context, carry) : either(readAs(no.ruledOut), readAs('no,'), no.word);
+export function read(spoken: readonly Token[], context: Context, carry: Carry): Reading {
+  const no = bareNo(spoken);
+  const readAs = (said: string): Reading => readOnce(spoken.flatMap((token) => (token.t === 'no' && token.word === no?.word ? tokenise([said]).map((one) => ({ ...one, word: token.word })) : token)), context, carry);
+  return no === undefined ? readOnce(spoken, context, carry) : either(readAs(no.ruledOut), readAs('no,'), no.word);
 }
 
-function readOnce(words: readonly string[], context: Context, carry: Carry): Reading {
-  const corrected = selfCorrected(tokenise(words));
+function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {
+  const corrected = selfCorrected(spoken);
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: scanned, steps } = scan(tokens);
   const marks = turned(restated(leaning(handled(scanned, tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
