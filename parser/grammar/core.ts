@@ -32,7 +32,8 @@ const unknowns = ({ role }: Around, from = 0, to = role.length): number => role.
 export const onlyLight = (around: Around): boolean => strangers(around, 0, around.role.length) === 0;
 
 /** A name of the trade alone, that nobody says of anything else. */
-export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean => strength === 'say' && said.split(' ').some((word) => tradeStems.some((stem) => word.startsWith(stem)));
+export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean => strength === 'say' && tradeWord.test(said);
+const tradeWord = new RegExp(`(?:^| )(?:${tradeStems.join('|')})`);
 
 /** `tooth`: a tooth, a row, a group of one jaw or side. `region`: a named part. `loose`: a side, a jaw, a whole mouth. */
 type Standing = 'tooth' | 'region' | 'own head' | 'loose' | 'none';

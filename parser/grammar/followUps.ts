@@ -13,11 +13,20 @@ import type { WorkRule } from './work.ts';
 
 const lightWords = new Set(light);
 type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
-const says = (mark: Mark, as: string): boolean => (mark.terms ?? []).some((t) => t.k === 'work' && t.term.as === as);
+/** Where each kind of work is first spoken of. */
+const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
+  const first = new Map<string, number>();
+  marks.forEach(({ terms }, i) => terms?.forEach((t) => { if (t.k === 'work' && !first.has(t.term.as)) first.set(t.term.as, i); }));
+  return first;
+};
+const next = ['advise', 'report', 'noBit', 'refer', 'monitor', 'recheck'];
 
 export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
-  const find = (as: string): number => marks.findIndex((mark) => says(mark, as));
+  const first = firstOf(marks);
+  const find = (as: string): number => first.get(as) ?? -1;
   const words = tokens.map(({ t }) => t);
+  const text = words.join(' ');
+  if (!next.some((as) => first.has(as)) && !words.some((w) => w === 'vet' || w.startsWith('refer')) && !rounds.test(text)) return [];
   const after = afterIn(tokens);
   const all = marks.map((_, i) => i);
   const place = placeOf(marks);
@@ -28,17 +37,17 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     return make(body).map((one) => (leant ? { ...one, body: { ...body, place: leant }, how: { place: 'carried' as const } } : one));
   };
 
-  if (/\b(no need (for|to call|to see) (the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  if (/\b(no need (for|to call|to see) (the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(text)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
   const advise = find('advise');
   if (advise >= 0) {
-    const text = words.slice((marks[advise] as Mark).to).join(' ').replace(/^to /, '');
-    if (text !== '') return make({ kind: 'follow-up', action: 'advise-owner', text });
+    const advice = words.slice((marks[advise] as Mark).to).join(' ').replace(/^to /, '');
+    if (advice !== '') return make({ kind: 'follow-up', action: 'advise-owner', text: advice });
   }
   const report = find('report');
   if (report >= 0) return make({ kind: 'follow-up', action: 'send-report', ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}) });
-  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(words.join(' ')))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
+  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(text))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
   const refer = find('refer');
-  if (/\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(words.join(' ')) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
+  if (/\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(text) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
   if (refer >= 0) {
     const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
     const lastPlace = marks.findLast((mark, i) => mark.place !== undefined && i > refer);
@@ -52,10 +61,10 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const monitor = find('monitor');
   if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1) return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
-  if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
-  if (recheck < 0 && after !== undefined && rounds.test(words.join(' '))) return make({ kind: 'follow-up', action: 'recheck', after });
+  if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(text)) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
+  if (recheck < 0 && after !== undefined && rounds.test(text)) return make({ kind: 'follow-up', action: 'recheck', after });
   if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place }).map((one) => ({ ...one, marks: said }));
-  if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(words.join(' ')) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
+  if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(text) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
 };
 

@@ -4,6 +4,7 @@ import { breedSay, called, colourSay, describing, noName, presenting, useSay } f
 import { readNumber } from './numbers.ts';
 import { readCodes } from './places.ts';
 import type { Reading } from './read.ts';
+import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { buildTrie, longest, type Trie } from './trie.ts';
@@ -31,16 +32,18 @@ export function headerIn({ tokens, made, scanned }: Reading): { readonly header:
   return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
 }
 
-const presents = [...presenting, ...called].map((form) => form.split(' ')), calls = new Set(called), unnamed = new Set([...describing.filter((word) => word !== 'old'), ...noName]);
+/** Words that present a horse, and whether what follows them is said to be its name. */
+const presents = formsOf([...presenting, ...called].map((form) => [form.split(' '), called.includes(form)] as const));
+const unnamed = new Set([...describing.filter((word) => word !== 'old'), ...noName]);
 /** A name is at most so many words. */
 const LONGEST_NAME = 3;
 
 /** "this is Juniper, a nine year old gelding", "called Juniper": the name's tokens, none of them a word of the trade (`free`). Without what it is, only what is said to be a name is one. */
 function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: ReadonlySet<number>, told: boolean): readonly [number, number] | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
-    const form = presents.find((words) => words.every((word, i) => tokens[at + i]?.t === word));
-    if (form === undefined || !(told || calls.has(form.join(' ')))) continue;
-    const from = at + form.length;
+    const form = formAt(presents, tokens, at);
+    if (form === undefined || !(told || form.means)) continue;
+    const from = at + form.words.length;
     const ends = (i: number): boolean => i >= tokens.length || taken.has(i) || unnamed.has(tokens[i]?.t ?? '') || (i > from && tokens[i - 1]?.ends === true);
     let to = from;
     while (!ends(to)) to += 1;

@@ -101,6 +101,7 @@ function unsidedFor(marks: readonly Mark[], at: number, side: 'left' | 'right'):
 
 /** "the canines, upper ones are clean": the ones named, not the centrals. */
 const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
+  if (mark.place === undefined) return mark;
   // "the lower incisors are worn, the uppers are fine": the others of the same kind.
   const before = marks.slice(0, i).findLast(({ place }) => place !== undefined)?.place;
   const others = mark.place?.plural && Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') && before?.positions !== undefined && before.jaw !== undefined && before.jaw !== 'both' && before.jaw !== mark.place.jaw && /^(uppers|lowers)$/.test(text(tokens, mark.to - 1));

@@ -15,10 +15,10 @@ interface Cue { readonly from: number; readonly to: number; readonly how: NotLoo
 export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
   const cue = cueIn(words, (at) => marks.some((mark) => mark.from === at && placed(mark)), (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined));
+  const bare = bareAt(words);
+  const plain = bare >= 0 && bare < (cue?.from ?? Infinity) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
   // "not seen, could not get the mirror back that far": why not is told behind it.
-  const plain = bareNotSeen(marks, words);
-  if (cue !== undefined && plain[0]?.body && bareAt(words) < cue.from && !findingsIn(marks)) return plain;
-  if (cue === undefined) return /\bnot (seen|felt)\b/.test(words.join(' ')) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
+  if (cue === undefined || plain[0]?.body) return plain;
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
   const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
   const before = groupBefore(marks, tokens, marks.findIndex((mark) => mark.to > cue.from));

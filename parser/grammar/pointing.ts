@@ -10,6 +10,7 @@ import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
 import { readCodes } from './places.ts';
 import { areNeighbours, opposing, otherSide } from './teeth.ts';
+import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';
 import { isOh, type Token } from './tokens.ts';
 
@@ -32,7 +33,7 @@ const mirrored = (place: Place): readonly string[] | undefined => {
 };
 const fromOne = (words: (code: string) => readonly string[]) => (place: Place): readonly string[] | undefined => { const code = one(place); return code === undefined ? undefined : words(code); };
 
-const pointers: readonly Pointer[] = [
+const pointers = formsOf<Pointer[1]>([
   ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] => ['that', 'this', 'same'].map((which): Pointer => [[which, word], (place) => { const row = rowOf(place); return row && [...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])]; }])),
   ...['one', 'tooth'].flatMap((word): Pointer[] => [[[word, 'behind'], fromOne((code) => ['behind', ...codeWords(code)])], [[word, 'in', 'front'], fromOne((code) => ['in', 'front', 'of', ...codeWords(code)])]]),
   ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] => [['behind', ...word.split(' ')], ['front', 'of', ...word.split(' ')]].map((words): Pointer => [words, fromOne((code) => [...words.slice(0, words.length - word.split(' ').length), ...codeWords(code)])])),
@@ -44,11 +45,10 @@ const pointers: readonly Pointer[] = [
   ...['extracted', 'pulled', 'removed', 'taken', 'reduced', 'rasped', 'buffed', 'loose', 'sharp', 'long', 'fractured', 'normal', 'blind', 'out'].map((next): Pointer => [['both', next], (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined)]),
   ...['them', 'those', 'these', 'the two', 'those two', 'these two', 'the pair'].map((words): Pointer => [['between', ...words.split(' ')], (place) => ('teeth' in place && place.teeth.length === 2 ? ['between', ...list(place.teeth)] : undefined)]),
   [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored],
-];
+]);
 
 /** "make that one oh six" points at nothing: the "one" begins a number. */
 const inNumber = new Set(['oh', 'o', 'zero', 'ten', 'eleven', 'twelve', 'one', 'hundred', 'double', 'point']);
-const firstWords = new Set(pointers.map(([[first]]) => first));
 
 /** The tooth last named before a word. */
 function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
@@ -79,14 +79,17 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
   const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   for (let at = 0; at < tokens.length; at += 1) {
-    const pointer = !firstWords.has(tokens[at]?.t) ? undefined : pointers.find(([pattern]) => pattern.every((word, i) => tokens[at + i]?.t === word) && !(pattern.at(-1) === 'one' && inNumber.has(tokens[at + pattern.length]?.t ?? '')));
+    const pointer = formAt(pointers, tokens, at, ({ words }) => !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')));
     if (pointer === undefined) continue;
+    const { words: pattern, means: wordsFor } = pointer;
     // "a step on two ten with a pocket behind it": what this phrase named comes before what an earlier one did.
-    const place = (pointer[0][0] === 'between' ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (pointer[0][0] === 'between' ? pairOf(context, waiting) : undefined) ?? carried;
-    const words = place ? pointer[1](place) : undefined;
-    if (words === undefined || (pointer[0].at(-1) === 'opposite' && tokens[at + pointer[0].length]?.t === 'the')) continue;
+    const two = pattern[0] === 'between';
+    const place = (two ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (two ? pairOf(context, waiting) : undefined) ?? carried;
+    const words = place ? wordsFor(place) : undefined;
+    if (words === undefined || (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')) continue;
     const from = tokens[at] as Token;
-    return [...tokens.slice(0, at), ...words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pointer[0].length - 1)] ?? from).word, carried: true })), ...tokens.slice(at + pointer[0].length)];
+    const pointed = words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pattern.length - 1)] ?? from).word, carried: true }));
+    return [...tokens.slice(0, at), ...pointed, ...tokens.slice(at + pattern.length)];
   }
   return tokens;
 }

@@ -7,6 +7,7 @@ import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
 import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
 import type { MeasureName } from '../lexicon/types.ts';
 import { readDoing } from './doing.ts';
+import { formAt, formsOf } from './forms.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
@@ -179,15 +180,14 @@ function outOf(tokens: readonly Token[], mark: Mark): Mark {
 
 const unitOf: ReadonlyMap<string, 'mm' | 'cm' | 'degree'> = new Map([...lengthUnits.mm.map((u) => [u, 'mm'] as const), ...lengthUnits.cm.map((u) => [u, 'cm'] as const), ...angleUnits.map((u) => [u, 'degree'] as const)]);
 const unitWords = new Set(unitOf.keys());
-const dimensions = Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const));
+const dimensions = formsOf(Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const)));
 
-const abouts = aboutSay.flatMap(expand);
-const aboutFirst = new Set(abouts.map(([first]) => first));
-const aboutsAfter = aboutAfter.map((form) => form.split(' '));
+const abouts = formsOf(aboutSay.flatMap(expand).map((form) => [form, true] as const));
+const aboutsAfter = formsOf(aboutAfter.map((form) => [form.split(' '), true] as const));
 /** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
 function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
-  const about = !aboutFirst.has(text(tokens, start)) ? undefined : abouts.find((form) => form.every((word, i) => text(tokens, start + i) === word));
-  const at = start + (about?.length ?? 0);
+  const about = formAt(abouts, tokens, start);
+  const at = start + (about?.words.length ?? 0);
   const article = ['a', 'an', 'one'].includes(text(tokens, at)) && unitOf.get(text(tokens, at + 1));
   if (article && text(tokens, at) !== 'one') {
     const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
@@ -218,10 +218,10 @@ function readMeasure(tokens: readonly Token[], start: number): Mark | undefined 
 }
 
 function dimension(tokens: readonly Token[], mark: Mark): Mark {
-  const found = dimensions.find(([words]) => words.every((word, i) => text(tokens, mark.to + i) === word));
-  const sized = found ? { ...mark, to: mark.to + found[0].length, measure: { ...(mark.measure as MeasureMark), what: found[1] } } : mark;
-  const guess = aboutsAfter.find((form) => form.every((word, i) => text(tokens, sized.to + i) === word));
-  return guess ? { ...sized, to: sized.to + guess.length, measure: { ...(sized.measure as MeasureMark), about: true } } : sized;
+  const found = formAt(dimensions, tokens, mark.to);
+  const sized = found ? { ...mark, to: mark.to + found.words.length, measure: { ...(mark.measure as MeasureMark), what: found.means } } : mark;
+  const guess = formAt(aboutsAfter, tokens, sized.to);
+  return guess ? { ...sized, to: sized.to + guess.words.length, measure: { ...(sized.measure as MeasureMark), about: true } } : sized;
 }
 
 function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: number): Mark | undefined {

@@ -11,15 +11,16 @@ import type { WorkRule } from './work.ts';
 import type { Term } from './vocabulary.ts';
 
 type Work = Extract<Term, { k: 'work' }>['term'];
-const workAt = (mark: Mark): readonly Work[] => (mark.terms ?? []).flatMap((t) => (t.k === 'work' ? [t.term] : []));
+const none: readonly Work[] = [];
+const workAt = ({ terms }: Mark): readonly Work[] => (terms?.some(({ k }) => k === 'work') ? terms.flatMap((t) => (t.k === 'work' ? [t.term] : [])) : none);
 const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => marks.flatMap((mark, i) => (workAt(mark).some(is) ? [i] : []));
 
 export const sedations: WorkRule = (marks, tokens) => {
-  const text = tokens.map(({ t }) => t).join(' ');
   const agents = marks.flatMap((mark, i) => workAt(mark).flatMap((w) => (w.as === 'agent' ? [{ i, agent: w.agent, class: w.class }] : [])));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
   const topUps = indexes(marks, (w) => w.as === 'topUp');
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
+  const text = tokens.map(({ t }) => t).join(' ');
   if (agents.length === 0 && topUps.length === 0 && /\bconsent/.test(text) && consentIn(tokens)) return [];
   const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.

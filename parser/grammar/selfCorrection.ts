@@ -1,13 +1,15 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
 import { bareNo } from './bareNo.ts';
+import { formAt, formsOf } from './forms.ts';
 import { isHead, scan, type Mark } from './scan.ts';
 import type { RawPlace } from './places.ts';
 import { codeWords } from './pointing.ts';
 import { codeOf, quadrantOf, readCode } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
-const markers: readonly (readonly string[])[] = correctionSay.filter((form) => !onlyAtStart.includes(form)).map((form) => form.split(' ')).sort((a, b) => b.length - a.length);
+/** Longest first. */
+const markers = formsOf(correctionSay.filter((form) => !onlyAtStart.includes(form)).map((form) => form.split(' ')).sort((a, b) => b.length - a.length).map((words) => [words, words.length] as const));
 
 /** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
 function plainNo(tokens: readonly Token[], at: number): boolean {
@@ -28,8 +30,8 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
 }
 /** "actually there's one on two oh six": takes back only what was ruled out. */
 const onSecondThoughts = (tokens: readonly Token[], at: number): number => ((tokens[at]?.t === 'actually' || (['well', 'but', 'oh', 'wait', 'yes'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'there' && tokens[at + 2]?.t === 'is')) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
-const firstWords = new Set(markers.map(([first]) => first));
-const markerAt = (tokens: readonly Token[], at: number): number => onSecondThoughts(tokens, at) || (!firstWords.has(tokens[at]?.t) ? plainNo(tokens, at) ? 1 : 0 : markers.find((m) => m.every((word, i) => tokens[at + i]?.t === word))?.length ?? (plainNo(tokens, at) ? 1 : 0));
+/** How many words here take something back. */
+const markerAt = (tokens: readonly Token[], at: number): number => onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? Number(plainNo(tokens, at)));
 
 /** So often at most may one phrase take itself back: reading stays linear in its length. */
 const TAKES_BACK = 6;

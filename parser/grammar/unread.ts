@@ -5,9 +5,8 @@ import type { Mark } from './scan.ts';
 import { supposed } from './supposed.ts';
 
 /** What a finding or work is made of, beside its name: lost beside an item of the same breath, it would be lost in silence. */
-const isPart = ({ measure, grade, place, pulpHorn, terms }: Mark): boolean =>
-  measure?.unit !== undefined || grade?.announced === true || pulpHorn !== undefined || place?.codes !== undefined
-  || (terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done)) ?? false);
+const isPart = (mark: Mark): boolean => mark.measure?.unit !== undefined || mark.grade?.announced === true || mark.pulpHorn !== undefined || mark.place?.codes !== undefined || outright(mark);
+const outright = ({ terms }: Mark): boolean => terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done)) ?? false;
 
 /** "mobility of six on two ten", "two oh six only two": a number that counts nothing, right behind a finding or its place, was a size or a grade. */
 function isFigure({ marks, tokens, made, takenBack }: Reading, at: number): boolean {
@@ -31,13 +30,20 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
   const than = reading.tokens.findIndex(({ t }) => t === 'than');
   const may = supposed(reading.tokens);
   const wanting = reading.tokens.some(({ t }) => toDo.has(t));
-  return reading.marks.flatMap((mark, i) => {
-    const words = reading.tokens.slice(mark.from, mark.to);
-    // What may come to be is talk: it asks nobody.
-    const head = reading.role[i] === 'head' && may[mark.from] !== true;
-    const strong = head && mark.terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done));
-    const technical = head && !partOfAnother(reading, i) && mark.terms?.some((t) => t.k === 'condition' && isTechnical(words.map(({ t: w }) => w).join(' '), t.strength));
+  const asks = (mark: Mark, i: number): boolean => {
     const code = mark.place?.codes !== undefined;
-    return (clinical ? (isPart(mark) && (code || may[mark.from] !== true) || isFigure(reading, i)) && (than < 0 || mark.from < than) : talk ? technical || (code && wanting) : strong || code) ? words.map(({ word }) => word).filter((word) => !claims.has(word)) : [];
-  });
+    // What may come to be is talk: it asks nobody.
+    const certain = may[mark.from] !== true;
+    if (clinical) return ((isPart(mark) && (code || certain)) || isFigure(reading, i)) && (than < 0 || mark.from < than);
+    const head = certain && reading.role[i] === 'head';
+    return talk ? (code && wanting) || (head && ofTrade(reading, i)) : code || (head && outright(mark));
+  };
+  return reading.marks.flatMap((mark, i) => (asks(mark, i) ? reading.tokens.slice(mark.from, mark.to).map(({ word }) => word).filter((word) => !claims.has(word)) : []));
+}
+
+/** A name that nobody says of anything else. */
+function ofTrade(reading: Reading, at: number): boolean {
+  const { from, to, terms } = reading.marks[at] as Mark;
+  const said = reading.tokens.slice(from, to).map(({ t }) => t).join(' ');
+  return !partOfAnother(reading, at) && (terms ?? []).some((t) => t.k === 'condition' && isTechnical(said, t.strength));
 }

@@ -6,7 +6,7 @@ import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { notExamined } from './notExamined.ts';
 import type { Mark } from './scan.ts';
-import { stretches } from './stretches.ts';
+import { stretches, type Stretch } from './stretches.ts';
 import { sedations } from './sedations.ts';
 import { facts } from './facts.ts';
 import type { Token } from './tokens.ts';
@@ -21,15 +21,19 @@ const ordered: readonly WorkRule[] = [sedations, followUps, notExamined, facts];
 /** Claims by stretch of the phrase: one that names another thing is read by itself. */
 export function workRules(marks: readonly Mark[], tokens: readonly Token[], before: Before): Claimed {
   const parts = stretches(marks, tokens);
-  const made = parts.flatMap(({ from, to }) => {
-    const first = (marks[from] as Mark).from;
-    const own = marks.slice(from, to).map((mark) => ({ ...mark, from: mark.from - first, to: mark.to - first }));
-    // What was named earlier in the breath stands ready, as what an earlier phrase named does.
-    const named = marks.slice(0, from).flatMap(({ place }) => place ?? []);
-    const ready = named.length > 0 ? { ...before, carry: { ...before.carry, place: named }, named } : before;
-    return claimed(own, tokens.slice(first, (marks[to - 1] as Mark).to), ready).map((one): Made => ({ ...one, marks: one.marks.map((m) => m + from), doubts: one.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: doubt.marks.map((m) => m + from) } : doubt)) }));
-  });
+  const made = parts.length === 1 ? claimed(marks, tokens, before) : parts.flatMap((part) => inStretch(part, marks, tokens, before));
   return { made, marks: new Set(made.flatMap((m) => m.marks)) };
+}
+
+function inStretch({ from, to }: Stretch, marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
+  const first = (marks[from] as Mark).from;
+  const own = marks.slice(from, to).map((mark) => ({ ...mark, from: mark.from - first, to: mark.to - first }));
+  // What was named earlier in the breath stands ready, as what an earlier phrase named does.
+  const named = marks.slice(0, from).flatMap(({ place }) => place ?? []);
+  const ready = named.length > 0 ? { ...before, carry: { ...before.carry, place: named }, named } : before;
+  const later = (at: readonly number[]): readonly number[] => at.map((m) => m + from);
+  return claimed(own, tokens.slice(first, (marks[to - 1] as Mark).to), ready)
+    .map((one): Made => ({ ...one, marks: later(one.marks), doubts: one.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: later(doubt.marks) } : doubt)) }));
 }
 
 function claimed(marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {

@@ -1,0 +1,18 @@
+/** Forms of one word or of several, each with what it means, looked up by the first word. Where several fit, the list's order stands. */
+import type { Token } from './tokens.ts';
+
+export interface Form<T> { readonly words: readonly string[]; readonly means: T }
+export type Forms<T> = ReadonlyMap<string, readonly Form<T>[]>;
+
+export function formsOf<T>(list: Iterable<readonly [readonly string[], T]>): Forms<T> {
+  const forms = new Map<string, Form<T>[]>();
+  for (const [words, means] of list) {
+    const first = words[0] as string;
+    forms.set(first, [...(forms.get(first) ?? []), { words, means }]);
+  }
+  return forms;
+}
+
+/** The first form that stands at this token and that `fits`. */
+export const formAt = <T>(forms: Forms<T>, tokens: readonly Token[], at: number, fits?: (form: Form<T>) => boolean): Form<T> | undefined =>
+  forms.get(tokens[at]?.t ?? '')?.find((form) => form.words.every((word, i) => tokens[at + i]?.t === word) && (fits?.(form) ?? true));
