@@ -7,6 +7,7 @@ import { light } from '../lexicon/fillers.ts';
 import { describingSay } from '../lexicon/modifiers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { WorkTerm } from '../lexicon/work.ts';
+import { first, where } from './lists.ts';
 import type { RawPlace } from './places.ts';
 import { isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -44,7 +45,7 @@ export interface Roles {
 /** Decides what each mark is, where its words allow more than one thing. */
 export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlaceBefore: boolean): Roles {
   const anyPlace = hasPlaceBefore || marks.some(({ place }) => place !== undefined);
-  const conditionsSaid = new Set(marks.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))));
+  const fractureSaid = marks.some(({ terms }) => terms?.some((t) => t.k === 'condition' && t.strength === 'say' && t.id === 'fracture'));
   const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo'));
   // "the gap is packed": with feed; "packed the gap": work on it.
   const worked = (at: number): boolean => marks.some(({ terms }, i) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && !(t.term.id === 'pack' && (!t.term.done || i > at))));
@@ -61,7 +62,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (terms.some((t) => t.k === 'cue' && t.cue.means === 'absent') && tokens[mark.from]?.t === 'nothing' && mark.to - mark.from === 1 && marks[i - 1]?.place && (marks[i + 1] === undefined || marks[i + 1]?.place)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
     if (nothingThere(marks, tokens, i)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
-    const work = terms.flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' ? [t.term] : []))[0];
+    const work = first(terms, (t) => (t.k === 'work' && t.term.as === 'procedure' ? t.term : undefined));
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
@@ -87,14 +88,14 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "the gum around two oh two is red": of a gum only.
     if (condition?.id === 'gingivitis' && condition.strength === 'withPlace' && !marks.some(({ place }) => place?.region === 'gums')) return 'unknown';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
-    const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && conditionsSaid.has('fracture');
+    const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && fractureSaid;
     if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, tokens, i))) {
       if (work?.done && condition.strength !== 'say') { heads.push({ mark: i, work }); return 'head'; }
       heads.push({ mark: i, condition });
       return 'head';
     }
     if (mark.place) return 'place';
-    if (qualifier?.k === 'qualifier' && qualifier.id === 'undisplaced' && !conditionsSaid.has('fracture')) { heads.push({ mark: i, condition: { id: 'displaced', strength: 'absentSay', plural: false } }); return 'head'; }
+    if (qualifier?.k === 'qualifier' && qualifier.id === 'undisplaced' && !fractureSaid) { heads.push({ mark: i, condition: { id: 'displaced', strength: 'absentSay', plural: false } }); return 'head'; }
     if (work) { heads.push({ mark: i, work }); return 'head'; }
     if (mark.measure || mark.grade || mark.pulpHorn !== undefined) return 'mod';
     // "two fractures": how many there are.
@@ -387,7 +388,7 @@ function listGoesOn(heads: readonly Head[], h: number, link: (a: number, b: numb
 const cuesOf = (marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], h: number): readonly number[] => {
   const from = heads[h - 1]?.mark ?? -1;
   const to = heads[h + 1]?.mark ?? marks.length;
-  return marks.flatMap((_, i) => (role[i] === 'cue' && i > from && i < to ? [i] : []));
+  return where(marks, (_, i) => role[i] === 'cue' && i > from && i < to);
 };
 
 /** A modifier belongs to the head it stands beside; between two, small words, places and what each head can hold decide. */

@@ -11,6 +11,7 @@ import { carryAfter, type Carry } from './carry.ts';
 import { evidence, span, textOf, wordsOf } from './evidence.ts';
 import { headerIn } from './header.ts';
 import { hintsFor } from './hints.ts';
+import { gather } from './lists.ts';
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import type { Mend } from './mend.ts';
 import type { Reading } from './read.ts';
@@ -31,7 +32,7 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
   const claim = (indices: readonly number[], as: string): void => { for (const i of indices) if (!claims.has(i)) claims.set(i, as); };
   const repaired = new Map(mends.flatMap(({ words: mended, means }) => mended.map((word) => [word, means] as const)));
   // What is said in one breath counts together: the wolf tooth that is pulled was found.
-  const together: Context = { ...context, items: [...context.items, ...made.flatMap(({ body, revises }) => (body && !revises ? [body as Item] : []))] };
+  const together: Context = { ...context, items: [...context.items, ...gather(made, ({ body, revises }) => (revises ? undefined : body as Item | undefined))] };
 
   made.forEach((one, m) => {
     const indices = spoken[m] as readonly number[];
@@ -78,7 +79,7 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
   };
 }
 
-const itemOf = ({ how, revises }: Made, body: ItemBody, id: string, said: Item['evidence']): Item => ({ ...body, id, how: how ?? {}, evidence: said, ...(revises ? { revises: revises.id } : {}) }) as Item;
+const itemOf = ({ how, revises }: Made, body: ItemBody, id: string, said: Item['evidence']): Item => Object.assign({}, body, { id, how: how ?? {}, evidence: said }, revises && { revises: revises.id });
 
 /** What speaks against an item: rules of the mouth that it breaks, and what was recorded there before. */
 const against = (body: ItemBody, together: Context, context: Context): readonly MadeDoubt[] => [

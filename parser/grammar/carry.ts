@@ -2,6 +2,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
+import { gather } from './lists.ts';
 import type { RawPlace } from './places.ts';
 import type { Reading } from './read.ts';
 
@@ -36,9 +37,9 @@ export const missingTeeth = (context: Context): ReadonlySet<string> => new Set(c
 /** What the next phrase may lean on. Talk clears nothing; a region or a row said anew takes the place of a tooth. */
 export function carryAfter(carry: Carry, { made, marks, places }: Reading, items: readonly Item[], doubts: readonly Doubt[]): Carry {
   if (made.length === 0) return carry;
-  const raws = places.flatMap((i) => marks[i]?.place ?? []);
+  const raws = gather(places, (i) => marks[i]?.place);
   const half = doubts.find(({ doubt }) => doubt === 'no-place' || doubt === 'no-condition');
-  const amended = made.flatMap(({ revises }) => (revises ? [revises.id] : []));
+  const amended = gather(made, ({ revises }) => revises?.id);
   return {
     undo: amended.length > 0 ? remember(carry.undo, { command: 'amend', ids: amended }) : carry.undo, paused: carry.paused,
     lastItems: items.length > 0 ? items.map(({ id }) => id) : carry.lastItems,

@@ -1,6 +1,7 @@
 /** Whether a reading is complete: each word that tells something is in something that was made, and nothing is asked. */
 import { idleWords } from '../lexicon/breaths.ts';
 import { light } from '../lexicon/fillers.ts';
+import { gather } from './lists.ts';
 import type { ItemBody, Made } from './made.ts';
 import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
@@ -9,13 +10,13 @@ const idle = new Set([...light, ...idleWords]);
 /** Stands by itself: where it is said to be, or it needs no place. */
 const standing = (body: ItemBody): boolean => body.kind !== 'finding' || body.place !== null || (body.presence === 'absent' && body.condition !== 'abnormality');
 
-export const bodies = ({ made }: Reading): readonly ItemBody[] => made.flatMap(({ body }) => body ?? []);
+export const bodies = ({ made }: Reading): readonly ItemBody[] => gather(made, ({ body }) => body);
 const quiet = ({ body, doubts, how, revises }: Made): boolean => body !== undefined && revises === undefined && Object.keys(how ?? {}).length === 0 && doubts.every(({ doubt }) => doubt === 'irreversible');
 const telling = ({ place, measure, grade, number, pulpHorn, unknown, terms }: Mark): boolean => place !== undefined || measure !== undefined || grade !== undefined || number !== undefined || pulpHorn !== undefined || unknown === true
   || (terms ?? []).some(({ k }) => ['condition', 'surface', 'qualifier', 'severity', 'severityKept', 'change', 'work', 'side', 'jaw', 'row'].includes(k));
 /** Whether what a word says is in what was made: a word that a rule took and did nothing with is lost. */
 function used({ terms, measure, grade, number }: Mark, all: readonly ItemBody[]): boolean {
-  const findings = all.flatMap((body) => (body.kind === 'finding' ? [body] : []));
+  const findings = gather(all, (body) => (body.kind === 'finding' ? body : undefined));
   const doses = all.some(({ kind }) => kind === 'sedation' || kind === 'medication');
   if (measure?.unit !== undefined && all.every((body) => !('measures' in body && body.measures) && !('amountMm' in body) && !('dose' in body))) return false;
   if (grade?.announced && findings.every((body) => body.grade === undefined)) return false;

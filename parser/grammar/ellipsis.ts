@@ -6,6 +6,7 @@
 import type { Roles } from './assemble.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { sameAgain } from './figures.ts';
+import { where } from './lists.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import { codeOf, otherSide, quadrantOf } from './teeth.ts';
@@ -104,7 +105,7 @@ function kindOfMod(mark: Mark): string {
 
 /** Marks before which the finding is said again: a place of its own with a size, degree, surface or turn of its own. */
 function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[], head: number): readonly number[] {
-  const places = units.flatMap((unit, u) => (unit.as === 'place' ? [u] : []));
+  const places = where(units, ({ as }) => as === 'place');
   let start = 0;
   return places.slice(1).flatMap((u, k): readonly number[] => {
     const last = places[k] as number;

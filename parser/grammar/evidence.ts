@@ -1,6 +1,7 @@
 /** Where in the phrase a thing was said: its words, and the second of the sound. */
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Word } from '../contract/word.ts';
+import { gather } from './lists.ts';
 import type { Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { headSpan } from './scan.ts';
@@ -23,8 +24,8 @@ export const textOf = (indices: readonly number[], words: readonly Word[]): stri
 
 /** Seconds from the first of these words to the last; nothing for words that were typed. */
 export function span(words: readonly Word[], indices: readonly number[]): { at?: [number, number] } {
-  const times = indices.flatMap((i) => words[i]?.at ?? []);
-  return times.length === 0 ? {} : { at: [Math.min(...times), Math.max(...times)] };
+  const times = gather(indices, (i) => words[i]?.at);
+  return times.length === 0 ? {} : { at: [Math.min(...times.map(([from]) => from)), Math.max(...times.map(([, to]) => to))] };
 }
 
 export const evidence = (heard: HeardPhrase, words: readonly Word[], indices: readonly number[], made: Made): Item['evidence'] => ({

@@ -3,6 +3,7 @@ import type { Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import type { Roles } from './assemble.ts';
+import { gather } from './lists.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -13,14 +14,14 @@ export interface Exception { readonly cue: number; readonly places: readonly num
 
 export const isExcept = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ?? false;
 
-export const exceptionsIn = (marks: readonly Mark[], role: Roles['role']): readonly Exception[] => marks.flatMap((mark, cue): readonly Exception[] => {
-  if (!isExcept(mark)) return [];
+export const exceptionsIn = (marks: readonly Mark[], role: Roles['role']): readonly Exception[] => gather(marks, (mark, cue): Exception | undefined => {
+  if (!isExcept(mark)) return undefined;
   const places: number[] = [];
   for (let i = cue + 1; i < marks.length && (role[i] === 'glue' || role[i] === 'place' || role[i] === 'cue' || marks[i]?.again); i += 1) if (role[i] === 'place') places.push(i);
   // "apart from four oh eight the lower right looks healthy": the last one before the finding is what it is said of.
   const last = places.at(-1) as number;
   const leads = places.length > 1 && !marks.slice(0, cue).some((_, i) => role[i] === 'head' || role[i] === 'place') && role.slice(last + 1).find((r) => r !== 'glue') === 'head';
-  return [{ cue, places: leads ? places.slice(0, -1) : places }];
+  return { cue, places: leads ? places.slice(0, -1) : places };
 });
 
 /** The teeth or rows of an exception, for one finding. */

@@ -7,6 +7,7 @@ import type { Item } from '../contract/item.ts';
 import { handledAs, handledSay, handleSay, handling, managedSay, moved, movingSay, piecesSay, standsSay, type Handled } from '../lexicon/handling.ts';
 import type { ProcedureId } from '../lexicon/procedures.ts';
 import type { WorkState } from '../lexicon/work.ts';
+import { gather } from './lists.ts';
 import { readNumber } from './numbers.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -24,7 +25,7 @@ type Words = readonly string[];
 
 export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
   const words = tokens.map(({ t }) => t);
-  const found = words.flatMap((word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' ? handlingAt(marks, words, at, last) ?? [] : [])).slice(0, 3);
+  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
   return found.reduce((now, one) => withHandling(now, tokens, one), marks);
 }
 

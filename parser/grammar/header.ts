@@ -53,14 +53,16 @@ function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: Read
 }
 
 function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'> {
+  const told = tokens.some(({ t }) => tellingAge.has(t));
   for (let at = 0; at < tokens.length; at += 1) {
-    const sourced = sourcedAge(tokens, at);
+    const sourced = told ? sourcedAge(tokens, at) : undefined;
     if (sourced) { for (let i = sourced.from; i < sourced.to; i += 1) taken.add(i); return { age: sourced.age }; }
     const rising = tokens[at - 1]?.t === 'rising';
     const number = readNumber(tokens, at);
-    const unit = number && tokens[number.to]?.t;
-    const old = number && ['old', ...Object.keys(sexes)].includes(tokens[number.to + 1]?.t ?? '');
-    if (!number || !Number.isFinite(number.value) || !((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) continue;
+    if (!number) continue;
+    const unit = tokens[number.to]?.t;
+    const old = ['old', ...Object.keys(sexes)].includes(tokens[number.to + 1]?.t ?? '');
+    if (!Number.isFinite(number.value) || !((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) continue;
     const about = ['about', 'around', 'roughly'].includes(tokens[at - 1]?.t ?? '');
     const to = unit && /^(year|month)/.test(unit) ? number.to + (tokens[number.to + 1]?.t === 'old' ? 2 : 1) : number.to;
     for (let i = rising || about ? at - 1 : at; i < to; i += 1) taken.add(i);
@@ -72,6 +74,8 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
 const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [[/\b(?:passport|papers|paperwork)\b/, 'papers'], [/\b(?:teeth|incisors|mouth|dentition|age|put)\b/, 'teeth'], [/\b(?:owner|she|they|mum)\b/, 'owner']];
 const ageBehind = /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going by|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
 const ageBefore = /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?) (?:he|she|him|her|it)?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
+/** What tells an age is one of these, or tells it by one of these. */
+const tellingAge = new Set(['passport', 'papers', 'paperwork', 'teeth', 'incisors', 'mouth', 'dentition', 'owner', 'they', 'she', 'age', 'aged', 'put', 'say', 'down']);
 /** "nine by the passport", "I'd age him at twelve": an age told by where it was read. */
 function sourcedAge(tokens: readonly Token[], at: number): { readonly age: NonNullable<Horse['age']>; readonly from: number; readonly to: number } | undefined {
   const number = readNumber(tokens, at);

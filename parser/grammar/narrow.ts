@@ -4,6 +4,7 @@
  */
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
+import { first, gather, where } from './lists.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
 import { ofOneTooth } from './resolve.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
@@ -17,7 +18,7 @@ export const narrowed = (marks: readonly Mark[], tokens: readonly Token[]): read
 
 const glue = ({ from, to }: Mark): Mark => ({ from, to, terms: [{ k: 'glue' }] });
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
-const conditionOf = (mark: Mark | undefined): ConditionId | undefined => mark?.terms?.flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' ? [t.id] : []))[0];
+const conditionOf = (mark: Mark | undefined): ConditionId | undefined => first(mark?.terms ?? [], (t) => (t.k === 'condition' && t.strength !== 'absentSay' ? t.id : undefined));
 const ofGaps = (id: ConditionId | undefined): boolean => id !== undefined && (conditions[id] as ConditionEntry).places.includes('S');
 const isGap = (mark: Mark | undefined): boolean => conditionOf(mark) === 'diastema';
 const small = (mark: Mark): boolean => isGlue(mark) || mark.terms?.some((t) => t.k === 'filler') === true;
@@ -70,12 +71,12 @@ const aroundItsName = (marks: readonly Mark[]): readonly Mark[] => {
 
 const counts: ReadonlySet<string> = new Set(['one', 'two', 'three', 'four', 'five', 'couple', 'some', 'few', 'several', 'most', 'half']);
 /** "two of the lower incisors": which of them is not said by the group's name. */
-const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
-  const of = ['of'].includes(text(tokens, mark.from - 2)) && ['the', 'his', 'her', 'these', 'those'].includes(text(tokens, mark.from - 1)) ? mark.from - 3 : text(tokens, mark.from - 1) === 'of' ? mark.from - 2 : -1;
+const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (!tokens.some(({ t }) => t === 'of') ? marks : marks.map((mark, i) => {
+  const of = text(tokens, mark.from - 2) === 'of' && ['the', 'his', 'her', 'these', 'those'].includes(text(tokens, mark.from - 1)) ? mark.from - 3 : text(tokens, mark.from - 1) === 'of' ? mark.from - 2 : -1;
   if (of >= 0 && mark.place?.positions !== undefined && counts.has(text(tokens, of))) return { ...mark, place: { ...mark.place, part: true } };
   const counted = counts.has(text(tokens, mark.from)) && mark.to - mark.from === 1 && text(tokens, mark.to) === 'of' && marks.slice(i + 1, i + 4).some(({ place }) => place?.positions !== undefined);
   return counted ? glue(mark) : mark;
-});
+}));
 
 /** Whether the teeth named all lie in the place named in general. */
 function within(raw: RawPlace, codes: readonly string[]): boolean {
@@ -86,13 +87,14 @@ function within(raw: RawPlace, codes: readonly string[]): boolean {
 /** "missing on the lower right, four oh nine and four ten": the teeth that follow with nothing of their own are where. */
 function led(marks: readonly Mark[]): readonly Mark[] {
   const particular = marks.findIndex(({ place }) => place?.codes !== undefined);
-  const general = marks.flatMap(({ place }, i) => (place !== undefined && i < particular ? [i] : []));
+  const general = where(marks, ({ place }, i) => place !== undefined && i < particular);
+  if (general.length === 0) return marks;
   // "..., nothing like that on the lower right": another place, of what is not there.
   const turn = marks.findIndex((mark, i) => i > particular && mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
-  const named = marks.flatMap(({ place }, i) => (place !== undefined && i >= particular && (turn < 0 || i < turn) ? [place] : []));
-  const ids = marks.flatMap((mark) => { const id = mark.place ? undefined : conditionOf(mark); return id ? [id] : []; });
+  const named = gather(marks, ({ place }, i) => (i >= particular && (turn < 0 || i < turn) ? place : undefined));
+  const ids = gather(marks, (mark) => (mark.place ? undefined : conditionOf(mark)));
   const [id] = ids;
-  if (particular < 0 || general.length === 0 || id === undefined || ids.length !== 1 || marks.some(turns)) return marks;
+  if (id === undefined || ids.length !== 1 || marks.some(turns)) return marks;
   const raws = general.map((i) => marks[i]?.place as RawPlace);
   const open = raws.every((raw) => opens(raw, id) && named.every(({ codes }) => codes !== undefined && within(raw, codes)));
   // "canine erupting one oh four": nothing but the name, and how it stands, lies between.

@@ -2,16 +2,15 @@
 import { digitWords, teenWords, tensWords } from '../lexicon/numbers.ts';
 import { noughtSounds } from '../lexicon/mishearings.ts';
 import type { Token } from './tokens.ts';
-import { isOh } from './tokens.ts';
+import { isOh, startsWithDigit } from './tokens.ts';
 
 export interface NumberSpan { readonly value: number | readonly [number, number]; readonly to: number; readonly about?: boolean }
 
 const word = (tokens: readonly Token[], at: number): string | undefined => tokens[at]?.t;
-/** Most words are no number: told by their first letter, before any pattern is tried. */
-const startsWithDigit = (t: string): boolean => { const c = t.charCodeAt(0); return c >= 48 && c <= 57; };
 const numberWords = new Set([...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'half', 'quarter', 'point', 'a', 'oh', 'o', 'hundred']);
 /** Whether a number can begin with this word. */
 export const mayBeNumber = (t: string | undefined): boolean => t !== undefined && (startsWithDigit(t) || numberWords.has(t));
+const noughts = new Set(noughtSounds);
 const figure = /^\d+(?:[.,]\d+)?$/;
 
 /** A number of one reading at `at`, or undefined. "a" alone is no number here. */
@@ -22,7 +21,7 @@ export function readNumber(tokens: readonly Token[], at: number): { readonly val
   if (startsWithDigit(t) && /^\d\/\d$/.test(t)) return { value: Number(t[0]) / Number(t[2]), to: at + 1 };
   if (t === 'half') return { value: 0.5, to: word(tokens, at + 1) === 'a' || word(tokens, at + 1) === 'an' ? at + 2 : at + 1 };
   if (t === 'quarter' && word(tokens, at + 1) === 'of') return { value: 0.25, to: at + 2 };
-  if (noughtSounds.includes(t) && word(tokens, at + 1) === 'point' && digit(word(tokens, at + 2)) !== undefined) return readNumber(tokens, at + 1);
+  if (noughts.has(t) && word(tokens, at + 1) === 'point' && digit(word(tokens, at + 2)) !== undefined) return readNumber(tokens, at + 1);
   const whole = readWhole(tokens, at);
   const pointAt = whole?.to ?? at;
   if (word(tokens, pointAt) === 'point' && (whole || t === 'point')) {
@@ -42,7 +41,11 @@ function withHalf(tokens: readonly Token[], value: number, to: number): { value:
   return part === 'half' ? { value: value + 0.5, to: to + 3 } : part === 'quarter' ? { value: value + 0.25, to: to + 3 } : { value, to };
 }
 
-export const digit = (t: string | undefined): number | undefined => (t === undefined ? undefined : isOh(t) ? 0 : digitWords[t] ?? (/^\d$/.test(t) ? Number(t) : undefined));
+const digits: ReadonlyMap<string | undefined, number> = new Map([...Object.entries(digitWords), ...Array.from('0123456789', (figure, value) => [figure, value] as const)]);
+/** A word or a figure of one digit, from nought to nine. */
+export const plainDigit = (t: string | undefined): number | undefined => digits.get(t);
+/** The same, or an "oh" in the place of a nought. */
+export const digit = (t: string | undefined): number | undefined => digits.get(t) ?? (isOh(t) ? 0 : undefined);
 
 function readWhole(tokens: readonly Token[], at: number): { value: number; to: number } | undefined {
   const t = word(tokens, at) ?? '';

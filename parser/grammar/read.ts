@@ -10,6 +10,7 @@ import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
 import { alone, corrects, revision } from './alone.ts';
+import { where } from './lists.ts';
 import { pointed } from './pointing.ts';
 import { refine, type Read } from './refine.ts';
 import type { ItemBody, Made } from './made.ts';
@@ -70,7 +71,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said)]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
   const left = new Set(excepts.flatMap(({ places: out }) => out));
-  const places = shared.role.flatMap((r, i) => (r === 'place' && !claimed.marks.has(i) && !left.has(i) ? [i] : []));
+  const places = where(shared.role, (r, i) => r === 'place' && !claimed.marks.has(i) && !left.has(i));
   const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
   return { tokens, scanned: marks, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
 }
@@ -85,7 +86,8 @@ const sameAsBefore = (one: Read, before: Read | undefined): Read => {
 const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({ made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })), marks: new Set([...marks].map((m) => was.indexOf(m))) });
 
 /** Whether one body says nothing that the other does not say; a place left unsaid is the other's. */
-const within = (small: ItemBody, large: ItemBody): boolean => small.kind === large.kind && Object.entries(small).every(([name, value]) => value === (large as unknown as Record<string, unknown>)[name] || JSON.stringify(value) === JSON.stringify((large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
+const within = (small: ItemBody, large: ItemBody): boolean => small.kind === large.kind && Object.entries(small).every(([name, value]) => equal(value, (large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
+const equal = (a: unknown, b: unknown): boolean => a === b || (typeof a === 'object' && typeof b === 'object' && JSON.stringify(a) === JSON.stringify(b));
 /** "pocket on the inside of four oh nine, probes to eight mil": one finding in two names, neither of which contradicts the other. */
 const completes = (a: ItemBody, b: ItemBody): boolean => a.kind === 'finding' && b.kind === 'finding' && a.condition === b.condition && a.presence === 'present' && b.presence === 'present' && a.place !== null && JSON.stringify(a.place) === JSON.stringify(b.place)
   && Object.entries(b).every(([name, value]) => !(name in a) || JSON.stringify((a as unknown as Record<string, unknown>)[name]) === JSON.stringify(value));

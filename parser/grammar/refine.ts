@@ -5,6 +5,7 @@ import { revision } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { leftOut, less, type Exception } from './except.ts';
+import { gather } from './lists.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
@@ -118,7 +119,7 @@ const wouldHave: Rule = (reads, { text }) => (!/\b(would|should|could|might) hav
 const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we|she|he|they|you) (?:had|got|bought) (?:him|her|it)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
 const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
 const alsoNow = /\b(today|now|this time|again|just)\b/;
-const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
+const longAgo: Rule = (reads, { text }) => (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
   const body = made.body;
   // "last year we took four mil off it": what was done then is what is known of the visit before.
   if (body?.kind === 'treatment' && ['done', 'attempted', 'part-done'].includes(body.state) && (body.procedure !== 'extract' || body.place === null) && !made.revises && !alsoNow.test(text)) return { body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null }, marks: made.marks, doubts: [], rules: [...made.rules, 'work of the past'] };
@@ -128,10 +129,10 @@ const longAgo: Rule = (reads, { text }) => (!past.test(text.replaceAll(compared,
 
 /** "wolf teeth out last year", "had his wolf teeth done as a two year old": work of the past, at no tooth that was named. */
 const wolfTeethBefore: Rule = (reads, { text }) => {
-  const bodies = reads.flatMap(({ made }) => made.flatMap(({ body }) => body ?? []));
-  const wolf = bodies.some((body) => body.kind === 'finding' && body.condition === 'wolf-tooth');
+  if (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'finding' && body.condition === 'wolf-tooth'))) return reads;
+  const bodies = reads.flatMap(({ made }) => gather(made, ({ body }) => body));
   const nowhere = bodies.every((body) => 'place' in body && body.place === null || body.kind === 'fact');
-  if (!wolf || !nowhere || !past.test(text) || alsoNow.test(text) || !/\b(?:out|done|pulled|removed|taken|extracted|off)\b/.test(text)) return reads;
+  if (!nowhere || !past.test(text) || alsoNow.test(text) || !/\b(?:out|done|pulled|removed|taken|extracted|off)\b/.test(text)) return reads;
   return reads.map((read, i) => ({ ...read, made: i > 0 ? [] : [{ body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null }, marks: reads.flatMap(({ made }) => made.flatMap(({ marks }) => marks)), doubts: [], rules: ['work of the past'] }] }));
 };
 

@@ -4,6 +4,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
+import { partedBy } from './lists.ts';
 import { readCodes } from './places.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
 import { areNeighbours } from './teeth.ts';
@@ -23,7 +24,7 @@ export function lastApart(mark: Mark, tokens: readonly Token[], count = 1): read
 
 export function restated(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => (place?.codes?.length ?? 0) > 0)) return marks;
-  return marks.flatMap((mark, i) => (twice(mark) ? lastApart(mark, tokens) : lastApart(mark, tokens, betweenTwo(marks, tokens, i) ?? Infinity)));
+  return partedBy(marks, (mark, i) => { const count = twice(mark) ? 1 : betweenTwo(marks, tokens, i); return count === undefined ? undefined : lastApart(mark, tokens, count); });
 }
 
 /** A list that says one tooth twice: the second time it is said of that tooth alone. */

@@ -8,6 +8,7 @@ import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/un
 import type { MeasureName } from '../lexicon/types.ts';
 import { readDoing } from './doing.ts';
 import { formAt, formsOf } from './forms.ts';
+import { partedBy } from './lists.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
@@ -73,10 +74,11 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   return { from: at, to: codes.to, place: codes.raw };
 }
 
+const horns = new Set(['horn', 'horns']);
 /** "pulp horn three exposed", "pulp exposure, horn two": the number is the horn's. */
 function readPulpHorn(tokens: readonly Token[], at: number): Mark | undefined {
   const from = text(tokens, at) === 'pulp' ? at + 1 : at;
-  if (!/^horns?$/.test(text(tokens, from))) return undefined;
+  if (!horns.has(text(tokens, from))) return undefined;
   const number = readNumber(tokens, text(tokens, from + 1) === 'number' ? from + 2 : from + 1);
   if (number === undefined || readCodes(tokens, from + 1)) return undefined;
   const open = ['is', 'was'].includes(text(tokens, number.to)) ? number.to + 1 : number.to;
@@ -84,18 +86,20 @@ function readPulpHorn(tokens: readonly Token[], at: number): Mark | undefined {
   return { from: at, to: exposed ? open + 1 : number.to, pulpHorn: number.value, ...(exposed ? { terms: [{ k: 'condition', id: 'pulp-exposure', strength: 'say', plural: false }] } : {}) };
 }
 
+const takesOff = new Set(['took', 'taken', 'take', 'knocked', 'shaved', 'ground', 'got']);
 /** "took four mil off two oh six": a reduction in the words of doing. */
 function readTakenOff(tokens: readonly Token[], at: number): Mark | undefined {
   const verb = text(tokens, at);
-  if (!['took', 'taken', 'take', 'knocked', 'shaved', 'ground', 'got'].includes(verb)) return undefined;
+  if (!takesOff.has(verb)) return undefined;
   const measure = readMeasure(tokens, text(tokens, at + 1) === 'off' ? at + 2 : at + 1);
   if (measure === undefined || !(text(tokens, at + 1) === 'off' || ['off', 'from'].includes(text(tokens, measure.to)))) return undefined;
   return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(verb === 'take' ? {} : { done: true }) } }] };
 }
 
+const takesOut = new Set(['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had', 'got']);
 /** "took both upper wolf teeth out", "pulled the cap on five oh six off": the verb of doing, its tooth or cap between. */
 function readTakenOut(tokens: readonly Token[], at: number): Mark | undefined {
-  if (!['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had', 'got'].includes(text(tokens, at))) return undefined;
+  if (!takesOut.has(text(tokens, at))) return undefined;
   const end = tokens.slice(at + 1, at + 9).findIndex(({ t }) => t === 'out' || t === 'off');
   const between = tokens.slice(at + 1, at + 1 + end);
   // "took the piece of three oh eight out": a piece is not the tooth.
@@ -110,7 +114,7 @@ const except = [{ k: 'cue', cue: { say: ['bar'], means: 'except', looks: 'forwar
 function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   if (isBut(tokens, at)) return { from: at, to: at + 1, terms: except };
   // "no ulcers only the one on the left cheek"
-  const only = ['only', 'just'].includes(text(tokens, at)) ? (text(tokens, at + 1) === 'the' ? at + 2 : at + 1) : undefined;
+  const only = text(tokens, at) === 'only' || text(tokens, at) === 'just' ? (text(tokens, at + 1) === 'the' ? at + 2 : at + 1) : undefined;
   if (only !== undefined && text(tokens, only) === 'one' && ['on', 'at', 'in'].includes(text(tokens, only + 1)) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not')) return { from: at, to: only + 1, terms: except };
   if (text(tokens, at) !== 'but') return undefined;
   const next = text(tokens, at + 1);
@@ -154,8 +158,9 @@ function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Ma
 
 const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', iv: '4' };
 
+const announcing = new Set(gradeWords);
 function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
-  if (gradeWords.includes(text(tokens, at))) {
+  if (announcing.has(text(tokens, at))) {
     const from = at;
     const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
     const number = readNumber(tokens, start);
@@ -279,7 +284,7 @@ function ownVerb(marks: readonly Mark[], tokens: readonly Token[], i: number): r
 }
 
 /** Where the second of two teeth has a verb of its own, each is of its own finding. */
-const partPlaces = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.flatMap((mark, i) => ownVerb(marks, tokens, i) ?? [mark]);
+const partPlaces = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => partedBy(marks, (_, i) => ownVerb(marks, tokens, i));
 
 /** "upper right one oh six": words of place beside a code say the same place, or something is wrong. */
 function mergeClusters(marks: readonly Mark[]): readonly Mark[] {

@@ -1,4 +1,5 @@
 /** Sedation and other medicines, as spoken: one item an agent; nothing is calculated, completed or suggested. */
+import { gather, where } from './lists.ts';
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
 import { agentOtherwise, agentRefused, agentUnused, plannedDose, sedatedBefore, sedationGiven, sedationToCome } from '../lexicon/history.ts';
@@ -11,12 +12,11 @@ import type { WorkRule } from './work.ts';
 import type { Term } from './vocabulary.ts';
 
 type Work = Extract<Term, { k: 'work' }>['term'];
-const none: readonly Work[] = [];
-const workAt = ({ terms }: Mark): readonly Work[] => (terms?.some(({ k }) => k === 'work') ? terms.flatMap((t) => (t.k === 'work' ? [t.term] : [])) : none);
-const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => marks.flatMap((mark, i) => (workAt(mark).some(is) ? [i] : []));
+const workAt = ({ terms }: Mark): readonly Work[] => gather(terms ?? [], (t) => (t.k === 'work' ? t.term : undefined));
+const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => where(marks, ({ terms }) => terms?.some((t) => t.k === 'work' && is(t.term)));
 
 export const sedations: WorkRule = (marks, tokens) => {
-  const agents = marks.flatMap((mark, i) => workAt(mark).flatMap((w) => (w.as === 'agent' ? [{ i, agent: w.agent, class: w.class }] : [])));
+  const agents = indexes(marks, (w) => w.as === 'agent').flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
   const topUps = indexes(marks, (w) => w.as === 'topUp');
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];

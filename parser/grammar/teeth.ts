@@ -1,10 +1,10 @@
 /** Tooth codes in every spoken form. A side or a number is never guessed: what is no code is not made one. */
-import { digitWords, positionPlurals, teenWords } from '../lexicon/numbers.ts';
+import { positionPlurals, teenWords } from '../lexicon/numbers.ts';
 import { digitSounds } from '../lexicon/mishearings.ts';
 import { deciduousTeeth, permanentTeeth, supernumeraryTeeth } from '../lexicon/teeth.ts';
-import { digit } from './numbers.ts';
+import { digit, plainDigit } from './numbers.ts';
 import type { Token } from './tokens.ts';
-import { isOh } from './tokens.ts';
+import { isOh, startsWithDigit } from './tokens.ts';
 
 const legal = new Set([...permanentTeeth, ...deciduousTeeth]);
 const extra = new Set(supernumeraryTeeth);
@@ -22,7 +22,7 @@ const at0 = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '
 /** Reads one code-shaped group: also 504 or 911, which the caller tells from teeth. */
 export function readCode(tokens: readonly Token[], at: number): Code | undefined {
   const t = at0(tokens, at);
-  const figures = /^([1-9])(\d\d)$/.exec(t);
+  const figures = startsWithDigit(t) ? /^([1-9])(\d\d)$/.exec(t) : null;
   if (figures) return { quadrant: Number(figures[1]), position: Number(figures[2]), to: at + 1 };
   if (t === 'triple' && at0(tokens, at + 1) === 'one') return { quadrant: 1, position: 11, to: at + 2 };
   const hundred = readHundred(tokens, at);
@@ -36,8 +36,6 @@ export function readCode(tokens: readonly Token[], at: number): Code | undefined
   return rest && { quadrant: first, position: rest.position, to: rest.to, ...(rest.repaired ? { repaired: true } : {}) };
 }
 
-const plainDigit = (t: string): number | undefined => digitWords[t] ?? (/^\d$/.test(t) ? Number(t) : undefined);
-
 /** "oh six", "zero six", "ten", "one one", "double one": the position after a quadrant's digit. */
 function readPosition(tokens: readonly Token[], at: number): { position: number; to: number; repaired?: boolean } | undefined {
   const t = at0(tokens, at);
@@ -48,7 +46,7 @@ function readPosition(tokens: readonly Token[], at: number): { position: number;
     const heard = digitSounds[next];
     return heard === undefined || heard === 1 ? undefined : { position: heard, to: at + 2, repaired: true };
   }
-  const teen = teenWords[t] ?? (/^1\d$/.test(t) ? Number(t) : undefined);
+  const teen = teenWords[t] ?? (startsWithDigit(t) && /^1\d$/.test(t) ? Number(t) : undefined);
   if (teen !== undefined) return { position: teen, to: at + 1 };
   if (t === 'double' && next === 'one') return { position: 11, to: at + 2 };
   if (t === 'double' && isOh(next)) return undefined;
@@ -86,7 +84,7 @@ export function readShort(tokens: readonly Token[], at: number): { readonly posi
 export function readPlural(tokens: readonly Token[], at: number): { readonly position: number; readonly to: number } | undefined {
   const from = isOh(at0(tokens, at)) ? at + 1 : at;
   const t = at0(tokens, from);
-  const position = positionPlurals[t] ?? (/^(0?[1-9]|1[01])'?s$/.test(t) ? Number.parseInt(t, 10) : undefined);
+  const position = positionPlurals[t] ?? (startsWithDigit(t) && /^(0?[1-9]|1[01])'?s$/.test(t) ? Number.parseInt(t, 10) : undefined);
   return position === undefined ? undefined : { position, to: from + 1 };
 }
 

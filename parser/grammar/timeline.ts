@@ -21,14 +21,15 @@ export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: r
   });
 }
 
+const was = new Set(['was', 'were', 'had']), isNow = new Set(['now', 'today', 'since']);
 /** "four oh nine was wobbly in the spring, solid today": what is ruled out now was there before. */
 function outlived(reads: readonly Read[], tokens: readonly Token[]): readonly Read[] {
   const of = ({ made }: Read): FindingBody | undefined => (made.length === 1 && made[0]?.body?.kind === 'finding' && !made[0].revises ? made[0].body : undefined);
+  if (reads.length < 2 || !tokens.some(({ t }) => was.has(t)) || !tokens.some(({ t }) => isNow.has(t))) return reads;
   return reads.map((read, i) => {
-    const [was, is] = [of(read), reads[i + 1] && of(reads[i + 1] as Read)];
-    const past = tokens.some(({ t }) => ['was', 'were', 'had'].includes(t)) && tokens.some(({ t }) => ['now', 'today', 'since'].includes(t));
-    const same = was !== undefined && is !== undefined && was.condition === is.condition && JSON.stringify(was.place) === JSON.stringify(is.place) && was.presence === 'present' && was.when === 'now' && is.presence === 'absent';
-    return past && same ? { ...read, made: read.made.map((one) => ({ ...one, body: { ...(one.body as FindingBody), when: 'before' as const }, rules: [...one.rules, 'as it was'] })) } : read;
+    const [before, after] = [of(read), reads[i + 1] && of(reads[i + 1] as Read)];
+    const same = before !== undefined && after !== undefined && before.condition === after.condition && JSON.stringify(before.place) === JSON.stringify(after.place) && before.presence === 'present' && before.when === 'now' && after.presence === 'absent';
+    return same ? { ...read, made: read.made.map((one) => ({ ...one, body: { ...(one.body as FindingBody), when: 'before' as const }, rules: [...one.rules, 'as it was'] })) } : read;
   });
 }
 

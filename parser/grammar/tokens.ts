@@ -21,12 +21,13 @@ const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['i
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */
 export function tokenise(words: readonly string[]): readonly Token[] {
   return words.flatMap((w, word) => {
-    const said = parts(w).filter((t) => !sounds.includes(t));
+    const said = parts(w).filter((t) => !mereSounds.has(t));
     const ends = closing.has(w.at(-1) as string);
     return said.map((t, i): Token => (ends && i === said.length - 1 ? { t, word, ends } : { t, word }));
   });
 }
 
+const mereSounds = new Set(sounds);
 const closing = new Set([',', ';', ':', '.', '!', '?']);
 
 /** Words with "'s" that the lexicon knows as they are. */
@@ -52,4 +53,7 @@ function parts(word: string): readonly string[] {
   });
 }
 
-export const isOh = (t: string | undefined): boolean => t !== undefined && ohWords.includes(t);
+const ohs: ReadonlySet<string | undefined> = new Set(ohWords);
+export const isOh = (t: string | undefined): boolean => ohs.has(t);
+/** Most words are no figure: told by their first letter, before any pattern is tried. */
+export const startsWithDigit = (t: string): boolean => { const c = t.charCodeAt(0); return c >= 48 && c <= 57; };

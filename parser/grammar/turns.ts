@@ -6,13 +6,14 @@
 import type { ScopeCue } from '../lexicon/scopes.ts';
 import { contrary, counting } from '../lexicon/scopes.ts';
 import { onSide } from './ellipsis.ts';
+import { first, partedBy, where } from './lists.ts';
 import type { RawPlace } from './places.ts';
 import { lastApart } from './restated.ts';
 import { isHead, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const text = (tokens: readonly Token[], mark: Mark): readonly string[] => tokens.slice(mark.from, mark.to).map(({ t }) => t);
-const cueOf = (mark: Mark | undefined): ScopeCue | undefined => mark?.terms?.flatMap((t) => (t.k === 'cue' && t.cue.kind === undefined ? [t.cue] : []))[0];
+const cueOf = (mark: Mark | undefined): ScopeCue | undefined => first(mark?.terms ?? [], (t) => (t.k === 'cue' && t.cue.kind === undefined ? t.cue : undefined));
 const put = (at: number, means: 'absent' | 'now'): Mark => ({ from: at, to: at, terms: [{ k: 'cue', cue: { say: [], means, looks: 'forward' } }] });
 const bareSide = (raw: RawPlace | undefined): 'left' | 'right' | undefined => (raw && (raw.side === 'left' || raw.side === 'right') && raw.codes === undefined && raw.jaw === undefined && raw.region === undefined && raw.positions === undefined && !raw.row && raw.quadrants === undefined && !raw.all && raw.joined === undefined ? raw.side : undefined);
 const small = ({ terms, place }: Mark): boolean => place === undefined && terms !== undefined && terms.every((t) => t.k === 'glue' || t.k === 'filler');
@@ -21,13 +22,13 @@ const contraries = new Set(contrary);
 
 export function turned(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => place)) return marks;
-  const apart = marks.flatMap((mark, i) => (mark.place?.codes && marks.slice(0, i).some(isHead) && contraries.has(tail(behind(marks, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : [mark]));
+  const apart = partedBy(marks, (mark, i) => (mark.place?.codes && marks.slice(0, i).some(isHead) && contraries.has(tail(behind(marks, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
   return wholeSides(withTurns(apart, tokens));
 }
 
 /** "ulcer right cheek, no left": the side stands for that side of the place named on the other one. */
 function wholeSides(marks: readonly Mark[]): readonly Mark[] {
-  const named = marks.flatMap(({ place }, i) => (place ? [i] : []));
+  const named = where(marks, ({ place }) => place);
   return marks.map((mark, i) => {
     const side = bareSide(mark.place);
     const at = named.indexOf(i);
@@ -54,9 +55,8 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     const words = text(tokens, mark);
     if (isHead(mark) && !mark.place) { ruled = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'absent'; said = true; }
     // "... one on the left", "... three mil on two oh six": after what was ruled out, something is there.
-    const next = marks.slice(i + 1).find((m) => !small(m));
     const one = mark.to - mark.from === 1 && small(mark) && counts.has(words[0] ?? '');
-    const turns = said && ruled && next?.place !== undefined && marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) && (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
+    const turns = said && ruled && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined && marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) && (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
     if (turns) { out.push(put(mark.from, 'now')); ruled = false; }
     // "..., one oh six doesn't", "... right side there's two": what is said of the place behind it.
     const rest = mark.place && said && !isHead(mark) ? behind(marks, i) : undefined;
