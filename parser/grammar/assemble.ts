@@ -50,7 +50,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
   // "the gap is packed": with feed; "packed the gap": work on it.
   const worked = (at: number): boolean => marks.some(({ terms }, i) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && !(t.term.id === 'pack' && (!t.term.done || i > at))));
   const notOnly = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('not only')));
-  const seated = tokens.some(({ t }) => t === 'done');
+  const seated = tokens.some(({ t }) => t === 'done') || marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state !== 'done'));
   const outcome = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'outcome'));
   const drawn = marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'extract' && t.term.done));
   const filled = marks.some(isFilling);
@@ -71,8 +71,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "bit seats on the upper sixes done", "packed the gap with putty": work, no finding. "Root tip left behind" of a tooth taken out says how it came out.
     if (condition?.id === 'bit-seat-present' && seated) { heads.push({ mark: i, work: work ?? { as: 'procedure', id: 'bit-seat' } }); return 'head'; }
     if (work && condition?.id === 'food-packing' && filled) { heads.push({ mark: i, work }); return 'head'; }
-    if (outcome && !drawn && tokens[mark.from]?.t === 'out' && mark.to === mark.from + 1 && marks.slice(0, i).findLast((m) => !m.terms?.every((t) => t.k === 'glue'))?.place?.codes) { heads.push({ mark: i, work: { as: 'procedure', id: 'extract', done: true } }); return 'head'; }
-    if (terms.some((t) => t.k === 'work' && t.term.as === 'outcome') && (drawn || marks[i - 1]?.place?.codes === undefined && marks.some((m, k) => k < i && tokens[m.from]?.t === 'out')) && !terms.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done)) return 'mod';
+    if (outcome && !drawn && ['out', 'away'].includes(tokens[mark.from]?.t ?? '') && mark.to === mark.from + 1 && marks.slice(0, i).findLast((m) => !m.terms?.every((t) => t.k === 'glue'))?.place?.codes) { heads.push({ mark: i, work: { as: 'procedure', id: 'extract', done: true } }); return 'head'; }
+    if (terms.some((t) => t.k === 'work' && t.term.as === 'outcome') && (drawn || marks[i - 1]?.place?.codes === undefined && marks.some((m, k) => k < i && ['out', 'away'].includes(tokens[m.from]?.t ?? ''))) && !terms.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done)) return 'mod';
     // "advised packing of the gap": work, not feed.
     if (work && condition?.id === 'food-packing' && condition.strength === 'withPlace' && marks.some(({ terms: all }) => all?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))) { heads.push({ mark: i, work }); return 'head'; }
     // "flushed the gap between ...": the gap is where, not what.
@@ -127,6 +127,8 @@ function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: num
   const word = tokens[from]?.t ?? '';
   if (to - from !== 1 || !describing.has(word)) return false;
   const next = marks.slice(at + 1).find((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => ['condition', 'cue', 'stop', 'work'].includes(t.k)));
+  // "a good rinse": how it was done.
+  if (next?.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure') && leads.has(tokens[from - 1]?.t ?? '')) return true;
   const named = next?.place === undefined ? next?.terms?.find((t) => t.k === 'condition' && t.id !== 'abnormality') : undefined;
   if (named?.k !== 'condition' || named.strength === 'absentSay') return false;
   const before = marks.slice(0, at).some((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => t.k === 'condition'));
@@ -212,7 +214,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       const row = (bond === 'beside' || crest) && before ? [...before.placings] : [];
       placings[h] = [...row, ...after[0].placings];
       forward[h] = true;
-    } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before) && !ownBefore) {
+    } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, tokens, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before) && !ownBefore) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
       const same = ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) === ruledOut(heads[h + 1] as Head, scopes[h + 1] as readonly Scope[]);
       placings[h] = same ? placings[h + 1] as readonly Placing[] : [];
@@ -240,7 +242,9 @@ const ruledOut = (head: Head, scopes: readonly Scope[]): boolean => scopes.inclu
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
 
 /** A bite or a size said of the head closes it: the next finding's place is not its own. */
-const endsBefore = (head: Head, marks: readonly Mark[], role: Roles['role'], next: number): boolean => (head.condition !== undefined && conditions[head.condition.id].group === 'bite') || marks.slice(head.mark + 1, next).some(({ measure, grade }, k) => role[head.mark + 1 + k] === 'mod' && (measure ?? grade) !== undefined);
+const endsBefore = (head: Head, marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], next: number): boolean => (head.condition !== undefined && conditions[head.condition.id].group === 'bite') || marks.slice(head.mark + 1, next).some((mark, k) => role[head.mark + 1 + k] === 'mod' && (mark.measure ?? mark.grade) !== undefined && !(head.work !== undefined && leadsOn(mark, tokens)));
+/** "took four mil off the ramp", "half of the hook": how much of what is named next. */
+const leadsOn = (mark: Mark, tokens: readonly Token[]): boolean => tokens[mark.to - 1]?.ends !== true && /^(?:of|off|from) (?:the|that|this|those|his|her|both)$|^the \w+$/.test(`${tokens[mark.to]?.t ?? ''} ${tokens[mark.to + 1]?.t ?? ''}`);
 
 /** A bite stands at no single tooth: "stepped incisors, two oh one long". */
 const canStand = (head: Head, group: PlaceGroup): boolean => {
@@ -331,7 +335,7 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
     const cues = (mark.terms ?? []).flatMap((t) => (t.k === 'cue' ? [t.cue] : []));
     if (cues.some(({ kind }) => kind === 'pseudo')) return;
     const next = heads.findIndex((head) => head.mark > i);
-    const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop') && !ownObject(marks, tokens, role, i, (heads[next] as Head).mark);
+    const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop') && !((heads[next] as Head).condition && ownObject(marks, tokens, role, i, (heads[next] as Head).mark));
     const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
     const previous = heads.findLastIndex((head) => head.mark < i);
     // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
@@ -401,6 +405,9 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const next = heads.findIndex((head) => head.mark > i);
     if (ofTalk(marks, tokens, role, i)) return;
     if (previous < 0) { (mods[next] as number[]).push(i); return; }
+    // "dropped the two eleven hook by two mil": by how much is of the work, whatever was named between.
+    const verb = mark.measure && (tokens[mark.from - 1]?.t === 'by' || leadsOn(mark, tokens)) ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined && holds(head, mark)) : -1;
+    if (verb >= 0 && (heads[previous]?.condition !== undefined || verb === previous) && !role.slice(heads[verb]?.mark, i).includes('stop')) { (mods[verb] as number[]).push(i); return; }
     // "three oh six ramped and three eleven hooked, both moderate"
     if (next < 0 && ['both', 'each', 'all'].includes(tokens[mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark)) (mods[h] as number[]).push(i); }); return; }
     if (next < 0) { (mods[previous] as number[]).push(i); return; }

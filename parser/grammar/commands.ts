@@ -13,16 +13,27 @@ const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'rig
 
 /** "can you read that back to me": the asking around a command. */
 const asked = /^(?:can|could|would|will) you (?:just )?/;
-const toMe = / (?:(?:to|for) (?:me|us)|once more|one more time)$/;
+const toMe = / (?:(?:to|for) (?:me|us)|once more|one more time|(?:would|will|could|can) you)$/;
+/** Said first to whoever holds the horse. */
+const waiting = /^(?:hang on|hold on|bear with me) /;
 
 /** "note ...", "put a note on, ...": the words behind it are kept as they are. */
 const noted = /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: (?:that|saying|to say))? (.+)$/;
 
-export function steer(words: readonly string[], context: Context, carry: Carry): Steered | undefined {
+/** "that's him finished, finish the exam": each part by itself is the whole of one and the same command. */
+function saidTwice(words: readonly string[], pauses: readonly number[]): CommandId | undefined {
+  if (pauses.length === 0) return undefined;
+  const parts = [...pauses, words.length].map((to, i) => words.slice(i === 0 ? 0 : pauses[i - 1], to).filter((w) => !softeners.has(w)).join(' ')).filter((part) => part !== '');
+  const ids = new Set(parts.map((part) => commandForms.get(part)));
+  return ids.size === 1 ? [...ids][0] as CommandId | undefined : undefined;
+}
+
+/** @param pauses where the writing pauses: the index of the word behind each comma or stop */
+export function steer(words: readonly string[], context: Context, carry: Carry, pauses: readonly number[] = []): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));
-  const bare = (said: readonly string[]): string => said.join(' ').replace(asked, '').replace(toMe, '');
+  const bare = (said: readonly string[]): string => said.join(' ').replace(waiting, '').replace(asked, '').replace(toMe, '');
   const text = commandForms.has(bare(words)) ? bare(words) : bare(plain);
-  const command = commandForms.get(text) as CommandId | undefined;
+  const command = commandForms.get(text) as CommandId | undefined ?? saidTwice(words, pauses);
   if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
   const note = noted.exec(plain.join(' '))?.[1];
   if (note !== undefined) return { commands: [], carry, note };

@@ -14,6 +14,8 @@ const working = new Set([...verbs, 'reduced', 'shortened', 'lowered', 'trimmed',
 const healing = new Set(['pocket', 'pockets', 'gap', 'gaps', 'diastema', 'ulcer', 'ulcers', 'lump', 'swelling', 'recession', 'wound', 'cut', 'mass']);
 /** Behind "off" these make it a place: "two mil off centre". */
 const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track', 'level']);
+/** Of these "level" is the end: "brought one oh nine level". */
+const leveled = new Set(['took', 'taken', 'brought', 'ground', 'filed', 'burred']);
 const joins = new Set(['and', 'but', 'then']);
 const SPAN = 9;
 
@@ -31,7 +33,7 @@ export function readDoing(tokens: readonly Token[], at: number): Mark | undefine
 function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
   if (word(tokens, at) === 'taken' && units.has(word(tokens, at - 1))) return sizeAlone(tokens, at);
   const front = tokens.slice(at + 1, at + 4).some(({ t }) => t === 'incisors' || t === 'corners');
-  const end = tokens.slice(at + 1, at + SPAN).findIndex(({ t }) => t === 'down' || (front && t === 'back'));
+  const end = tokens.slice(at + 1, at + SPAN).findIndex(({ t }) => t === 'down' || (t === 'level' && leveled.has(word(tokens, at))) || (front && t === 'back'));
   const between = tokens.slice(at + 1, at + 1 + end);
   const tooth = between.some((_, i) => readCodes(tokens, at + 1 + i) !== undefined || readPlural(tokens, at + 1 + i) !== undefined || ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)));
   if (end >= 1 && tooth && !between.some(({ t }, i) => joins.has(t) && !readCodes(tokens, at + 2 + i)) && !between.some(({ t }) => units.has(t))) return reduce(at, at + 1, word(tokens, at) === 'burred');

@@ -17,12 +17,12 @@ export const factAt = (words: readonly string[], at: number): { readonly about: 
 /** "not happy with the bit" is a finding's own name: what lies within it names no fact. */
 export const ofAFinding = (marks: readonly Mark[], from: number, to: number): boolean => marks.some((mark) => mark.from <= from && mark.to >= to && mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say'));
 
-/** "wolf stands still", a "whoa" misheard: an everyday phrase holds the fact's first word. */
-const ofTalk = (marks: readonly Mark[], at: number): boolean => marks.some(({ from, to, terms }) => from < at && to > at && terms?.some(({ k }) => k === 'talk'));
+/** "wolf stands still", a "whoa" misheard, "holding her own": an everyday phrase holds the fact's first word, or all of it and more. */
+const ofTalk = (marks: readonly Mark[], at: number, end: number): boolean => marks.some(({ from, to, terms }) => ((from < at && to > at) || (from === at && to > end)) && terms?.some(({ k }) => k === 'talk'));
 
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const at = words.findIndex((_, i) => { const hit = longest(forms, words, i); return hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i); });
+  const at = words.findIndex((_, i) => { const hit = longest(forms, words, i); return hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to); });
   const found = at < 0 ? undefined : longest(forms, words, at);
   const about = found?.values[0];
   // "owner not there": a name of a finding within the words of the fact is none.

@@ -26,7 +26,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const find = (as: string): number => first.get(as) ?? -1;
   const words = tokens.map(({ t }) => t);
   const text = words.join(' ');
-  if (!next.some((as) => first.has(as)) && !words.some((w) => w === 'vet' || w.startsWith('refer')) && !rounds.test(text)) return [];
+  if (!next.some((as) => first.has(as)) && !words.some((w) => w === 'vet' || w.startsWith('refer')) && !rounds.test(text) && !returning.test(text)) return [];
   const after = afterIn(tokens);
   const all = marks.map((_, i) => i);
   const place = placeOf(marks);
@@ -46,13 +46,15 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const report = find('report');
   if (report >= 0) return make({ kind: 'follow-up', action: 'send-report', ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}) });
   if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(text))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
-  const refer = find('refer');
+  // "a photo of it for the vet": what it is for.
+  const pictured = marks.some((mark) => (mark.terms ?? []).some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done && ['photograph', 'radiograph'].includes(t.term.id)));
+  const refer = pictured ? -1 : find('refer');
   if (/\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(text) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
   if (refer >= 0) {
     const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
     const lastPlace = marks.findLast((mark, i) => mark.place !== undefined && i > refer);
     const reason = withoutPlace(reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [], marks, reasonAt + 1);
-    return leaning(named, { kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}) });
+    return leaning(named, { kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}), ...(told.test(text) ? { state: 'done' as const } : {}), ...(after ? { after } : {}) });
   }
   // "sooner if he drops weight": said of what may come, and no part of when.
   const may = supposed(tokens);
@@ -62,7 +64,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1) return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
   if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(text)) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
-  if (recheck < 0 && after !== undefined && rounds.test(text)) return make({ kind: 'follow-up', action: 'recheck', after });
+  if (recheck < 0 && after !== undefined && (rounds.test(text) || returning.test(text))) return make({ kind: 'follow-up', action: 'recheck', after });
   if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place }).map((one) => ({ ...one, marks: said }));
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(text) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
@@ -83,10 +85,14 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   return place === null ? {} : { place };
 }
 
+/** The vet knows already. */
+const told = /\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const season = new RegExp(`\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|at|around|by|for) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`);
 /** "yearly", "every six months": a round that begins now. */
-const rounds = /^(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please)?$/;
+const rounds = /^(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?$/;
+/** "back in the spring for the wolf teeth": nothing was said of before. */
+const returning = /^(?:(?:i|we) (?:am|are|will be|'ll be|'m|'re) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
 
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);

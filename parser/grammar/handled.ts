@@ -15,11 +15,13 @@ import type { Term } from './vocabulary.ts';
 
 const pointing = new Set(['it', 'them', 'that', 'this', 'these', 'those', 'both']);
 const particles = new Set(['off', 'out', 'down', 'back', 'level', 'away', 'free']);
+/** Before a thing that is known: it is handled by its name. */
+const definite = new Set(['the', 'that', 'this', 'those', 'these', 'his', 'her', 'its', 'both', 'all']);
 const small = new Set(['to', 'be', 'get', 'getting', 'really', 'quite', 'at', 'all', 'just', 'even', 'the', 'it', 'in']);
 const SPAN = 9;
 const managed = managedSay.map((form) => form.split(' '));
 
-interface Handling { readonly from: number; readonly to: number; readonly id: ProcedureId; /** How it stands, and the words that say so. */ readonly stands?: Stands; /** A number without a unit, between the verb and "off". */ readonly amount?: readonly [number, number] }
+interface Handling { readonly from: number; readonly to: number; readonly id: ProcedureId; /** How it stands, and the words that say so. */ readonly stands?: Stands; /** A number without a unit, between the verb and "off". */ readonly amount?: readonly [number, number]; /** Where the particle stands apart from its verb: "took the ramp back" is no end of a tooth. */ readonly particle?: number }
 interface Stands { readonly from: number; readonly to: number; readonly state: WorkState }
 type Words = readonly string[];
 
@@ -40,21 +42,27 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   if (marks.some((mark) => mark.from <= at && mark.to > at + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
   const sized = attempt === undefined ? amountOff(marks, words, at, last) : undefined;
   if (sized) return sized;
-  const end = words.slice(at + 1, at + SPAN).findIndex((word) => particles.has(word) || (word === 'by' && pointing.has(words[at + 1] ?? '')));
+  const end = words.slice(at + 1, at + SPAN).findIndex((word) => particles.has(word) || (word === 'by' && (pointing.has(words[at + 1] ?? '') || definite.has(words[at + 1] ?? ''))));
   const to = end < 0 ? undefined : at + 1 + end;
   const after = words.slice(at + 1, to ?? at + SPAN);
   // "took half of it off": the half is how much.
-  const object = after[0] === 'half' && after[1] === 'of' && pointing.has(after[2] ?? '') ? after.slice(2) : after;
+  const half = after.slice(0, 2).indexOf('half');
+  const rest = half < 0 ? after : after.slice(half + (after[half + 1] === 'of' ? 2 : 1));
+  const object = half >= 0 && (pointing.has(rest[0] ?? '') || definite.has(rest[0] ?? '')) ? rest : after;
   if (object.length === 0 || object.some((word) => piecesSay.has(word))) return undefined;
   const particle = to === undefined ? undefined : words[to];
   // A pronoun stands right behind its verb; between the verb and the particle stands nothing but the thing.
   // "will take another three mil off two ten": a size off a tooth.
   if (attempt !== undefined && particle === 'off' && to !== undefined && marks.some(({ measure, from }) => measure?.unit === 'mm' && from > at && from < to) && marks.some(({ place, from }) => place?.codes !== undefined && from > to)) return { from: at, to: at + 1, id: 'reduce', stands: attempt };
   const points = pointing.has(object[0] ?? '') && (to === undefined || object.length <= 2);
-  const kind = points ? whatBefore(marks, words, at, last) : attempt !== undefined ? named(marks, at, to ?? Math.min(words.length, at + SPAN)) : undefined;
+  // "cracked the cap off seven oh six": by its name, at a place of the mouth.
+  const byName = to !== undefined && definite.has(object[0] ?? '') && marks.some(({ place }) => place !== undefined);
+  const done = byName ? workWithin(marks, at, to + 1) : undefined;
+  if (done) return { from: at, to: at + 1, id: done };
+  const kind = points ? whatBefore(marks, words, at, last) : attempt !== undefined || byName ? named(marks, at + 1, to ?? Math.min(words.length, at + SPAN)) : undefined;
   const id = kind === undefined ? undefined : particle !== undefined && handling[kind][particle] ? handling[kind][particle] : movingSay.has(words[at] ?? '') ? moved[kind] : undefined;
   if (id === undefined) return undefined;
-  return { from: at, to: points && object === after && to !== undefined && particle !== undefined && handling[kind as Handled][particle] && particle !== 'by' && particle !== 'level' ? to + 1 : at + 1, id, ...(attempt ? { stands: attempt } : {}) };
+  return { from: at, to: points && object === after && to !== undefined && particle !== undefined && handling[kind as Handled][particle] && particle !== 'by' && particle !== 'level' ? to + 1 : at + 1, id, ...(attempt ? { stands: attempt } : {}), ...(!points && to !== undefined && words[to] === 'back' ? { particle: to } : {}) };
 }
 
 /** "took three off it", said of what was measured in millimetres in the same breath. */
@@ -71,7 +79,7 @@ function refusedAt(marks: readonly Mark[], words: Words, at: number, last: Item 
   if (words[at + 1] !== 'not' || !['budge', 'shift', 'come', 'move'].includes(words[at + 2] ?? '')) return undefined;
   const particle = particles.has(words[at + 3] ?? '') || words[at + 3] === 'loose' ? words[at + 3] : undefined;
   const to = particle ? at + 4 : at + 3;
-  const ends = to >= words.length || ['so', 'and', 'but', 'today', 'yet', 'for', 'at', 'left', 'will', 'vet'].includes(words[to] ?? '');
+  const ends = to >= words.length || ['so', 'and', 'but', 'today', 'yet', 'for', 'at', 'left', 'will', 'vet'].includes(words[to] ?? '') || (words[to] === 'the' && words[to + 1] === 'vet');
   const before = marks.filter((mark) => mark.to <= at);
   // The horse that would not come or move is not meant, nor what was tried in words of its own.
   if (!ends || before.some((mark) => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) || standsSay.some(([form, state]) => state === 'attempted' && ` ${words.slice(0, at).join(' ')} `.includes(` ${form.join(' ')} `))) return undefined;
@@ -95,7 +103,8 @@ function goneAt(marks: readonly Mark[], words: Words, at: number, last: Item | u
 function standsBefore(words: Words, at: number): Stands | undefined {
   for (let end = at; end > 0 && at - end <= 3; end -= 1) {
     const form = standsSay.find(([one]) => one.every((word, i) => words[end - one.length + i] === word));
-    if (form) return { from: end - form[0].length, to: end, state: form[1] };
+    // "she does not want them out": whoever does not want it turns it down.
+    if (form) return { from: end - form[0].length, to: end, state: words[at] === 'want' && form[1] === 'not-done' ? 'declined' : form[1] };
     if (!small.has(words[end - 1] ?? '')) return undefined;
   }
   return undefined;
@@ -107,6 +116,8 @@ function named(marks: readonly Mark[], from: number, to: number): Handled | unde
   const own = marks.filter((mark) => mark.from >= from && mark.from < to);
   return own.map(kindOf).find((kind) => kind !== undefined) ?? (own.some(({ place }) => place?.codes !== undefined) ? 'tooth' : undefined);
 }
+/** "cap off", said by itself: the verb before it says how. */
+const workWithin = (marks: readonly Mark[], at: number, to: number): ProcedureId | undefined => marks.filter((mark) => mark.from > at && mark.to <= to).flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' && t.term.done ? [t.term.id] : [])))[0];
 /** What was named last, in this breath or before it. */
 function whatBefore(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handled | undefined {
   const before = marks.filter((mark) => mark.to <= at);
@@ -130,7 +141,8 @@ function withHandling(marks: readonly Mark[], tokens: readonly Token[], one: Han
   const half = part ? tokens.findIndex(({ t }, i) => i >= one.to && /^(?:half|third|thirds|quarter)$/.test(t)) : -1;
   const said = half >= 0 ? [{ from: half, to: half + 1, measure: { said: part?.[1] ?? '', about: false } } satisfies Mark] : [];
   const sized = one.amount ? [{ from: one.amount[0], to: one.amount[1], measure: { value: readNumber(tokens, one.amount[0])?.value ?? 0, unit: 'mm', about: false } } satisfies Mark] : [];
-  return [...own, ...heads, ...said, ...sized].reduce<readonly Mark[]>(put, marks);
+  const particle = one.particle === undefined ? [] : [{ from: one.particle, to: one.particle + 1, terms: [{ k: 'work', term: { as: 'off' } }] } satisfies Mark];
+  return [...own, ...heads, ...said, ...sized, ...particle].reduce<readonly Mark[]>(put, marks);
 }
 
 /** One mark in the place of those it covers; what it covers in part is left with the rest of its words. */

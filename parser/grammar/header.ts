@@ -60,6 +60,8 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
     const rising = tokens[at - 1]?.t === 'rising';
     const number = readNumber(tokens, at);
     if (!number) continue;
+    const plain = plainAge(tokens, at, number);
+    if (plain) { for (let i = plain.from; i < number.to; i += 1) taken.add(i); return { age: plain.age }; }
     const unit = tokens[number.to]?.t;
     const old = ['old', ...Object.keys(sexes)].includes(tokens[number.to + 1]?.t ?? '');
     if (!Number.isFinite(number.value) || !((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) continue;
@@ -89,6 +91,14 @@ function sourcedAge(tokens: readonly Token[], at: number): { readonly age: NonNu
   const source = sources.find(([said]) => said.test(told))?.[1];
   const about = /\b(?:about|around|roughly|maybe)$/.test(words.slice(0, at).join(' '));
   return { age: { value: number.value, unit: 'year', ...(about ? { about } : {}), ...(source ? { source } : {}) }, from: at - (before?.trim().split(' ').length ?? 0), to: number.to + (behind?.trim().split(' ').length ?? 0) };
+}
+
+const plainly = /\b(?:he|she|this one|this horse|this pony|this lad|this mare) is(?: (?:about|around|roughly|maybe|nearly|only|just))?$/;
+/** "he's fourteen": a number that counts nothing else, said of the horse itself. */
+function plainAge(tokens: readonly Token[], at: number, number: { readonly value: number; readonly to: number }): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
+  const ends = number.to === tokens.length || tokens[number.to - 1]?.ends === true || sexes[tokens[number.to]?.t as string] !== undefined;
+  const before = !ends || number.value < 2 || number.value > 40 || !Number.isInteger(number.value) || readCodes(tokens, at) ? undefined : plainly.exec(tokens.slice(0, at).map(({ t }) => t).join(' '))?.[0];
+  return before === undefined ? undefined : { age: { value: number.value, unit: 'year', ...(/about|around|roughly|maybe|nearly/.test(before) ? { about: true } : {}) }, from: at - before.split(' ').length };
 }
 
 /** Colour, breed, use and height as they were said. */

@@ -10,6 +10,7 @@ import { afterPause, carryOf, LONG_PAUSE } from './carry.ts';
 import { steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
+import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { read, type Reading } from './read.ts';
 import { tokenise, type Token } from './tokens.ts';
@@ -22,7 +23,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
   const tokens = tokenise(said);
-  const steered = steer(tokens.map(({ t }) => t), context, carry);
+  const steered = steer(tokens.map(({ t }) => t), context, carry, where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1));
   if (steered) return commanded(heard, hypothesis, steered);
   const readTokens = (all: readonly Token[]): Reading => { const reading = read(all, context, carry); return { ...reading, made: withCarriedPlace(reading, carry, context) }; };
   const readAs = (words: readonly string[]): Reading => readTokens(tokenise(words));

@@ -160,6 +160,10 @@ function readListed(tokens: readonly Token[], start: number, quadrant: string, f
 }
 
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
+const determiners = new Set(['the', 'his', 'her', 'its', 'that', 'those', 'these', 'them', 'it', 'both']);
+/** "scaled the lower canines, left the uppers": where something new begins, before what was left, a verb and no side. */
+export const leavesIt = (tokens: readonly Token[], at: number): boolean => text(tokens, at) === 'left' && tokens[at]?.ends !== true && determiners.has(text(tokens, at + 1)) && (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1)));
+
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const between = text(tokens, start) === 'between';
   // "four canines", "four sixes": all of them, for there are four.
@@ -173,6 +177,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   let ordinal: Ordinal | undefined;
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
+    if (at > start && leavesIt(tokens, at)) break;
     const plural = readPlural(tokens, at);
     // "points on the uppers, the sevens worst": part of what was named, beside the rest of it.
     if (plural && to > start && text(tokens, text(tokens, plural.to) === 'the' ? plural.to + 1 : plural.to) === 'worst') break;

@@ -53,15 +53,17 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const marks = turned(restated(leaning(handled(scanned, tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
-  const plain = marks.map((mark, i) => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [{ k: 'stop' as const }] } : mark));
+  const said = tokens.map(({ t }) => t);
+  const may = supposed(tokens);
+  const plain = marks.map((mark, i): Mark => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [{ k: 'stop' }] }
+    // "if it is no better": how it may have changed by then is no change.
+    : may[mark.from] && mark.terms?.some(({ k }) => k === 'change') ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] } : mark));
   const first = roles(plain, tokens, before);
   const { marks: free, was } = elided(plain, tokens, first);
   const shared = free === plain ? first : roles(free, tokens, before);
   const claimed = free === plain ? claims : moved(claims, was);
   const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
-  const said = tokens.map(({ t }) => t);
-  const may = supposed(tokens);
   const reads = assemble(free, tokens, shared).filter(({ head }) => head.condition === undefined || may[headSpan(free, head.mark)[0]] !== true).map((clause): Read => ({
     clause, said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
     made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), said.slice(...headSpan(free, clause.head.mark)).join(' '), { marks: free, tokens, role: shared.role, carry }),

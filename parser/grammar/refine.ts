@@ -1,7 +1,7 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each. */
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
-import { revision } from './alone.ts';
+import { revision, treatmentDetails } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { leftOut, less, type Exception } from './except.ts';
@@ -109,14 +109,14 @@ const objectOfWork: Rule = (reads) => {
 };
 
 /** "would have extracted", "was going to": said of work that was not done; how it stands is asked. */
-const wouldHave: Rule = (reads, { text }) => (!/\b(would|should|could|might) have\b/.test(text) ? reads : each(reads, (made) => {
+const wouldHave: Rule = (reads, { text }) => (!/(?:\b(?:would|should|could|might)|'d) have\b/.test(text) ? reads : each(reads, (made) => {
   const body = made.body;
   if (body?.kind !== 'treatment' || body.state !== 'done') return made;
   return { marks: made.marks, rules: [...made.rules, 'would have'], doubts: [{ doubt: 'state-unclear', ...(body.place ? { place: body.place } : {}), readings: (['not-done', 'planned', 'done'] as const).map((state) => ({ label: state, bodies: [{ ...body, state }] })) }] };
 }));
 
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
-const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we|she|he|they|you) (?:had|got|bought) (?:him|her|it)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
+const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we|she|he|they|you) (?:had|got|bought) (?:him|her|it)|in (?:january|february|march|april|may|june|july|august|september|october|november|december)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
 const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
 const alsoNow = /\b(today|now|this time|again|just)\b/;
 const longAgo: Rule = (reads, { text }) => (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
@@ -132,20 +132,22 @@ const wolfTeethBefore: Rule = (reads, { text }) => {
   if (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'finding' && body.condition === 'wolf-tooth'))) return reads;
   const bodies = reads.flatMap(({ made }) => gather(made, ({ body }) => body));
   const nowhere = bodies.every((body) => 'place' in body && body.place === null || body.kind === 'fact');
-  if (!nowhere || !past.test(text) || alsoNow.test(text) || !/\b(?:out|done|pulled|removed|taken|extracted|off)\b/.test(text)) return reads;
+  if (!nowhere || !past.test(text) || alsoNow.test(text) || !/\b(?:out|done|pulled|drawn|removed|taken|extracted|off)\b/.test(text)) return reads;
   return reads.map((read, i) => ({ ...read, made: i > 0 ? [] : [{ body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null }, marks: reads.flatMap(({ made }) => made.flatMap(({ marks }) => marks)), doubts: [], rules: ['work of the past'] }] }));
 };
 
-/** "started on the hook but didn't finish it", "the ramp is only part done": the overgrowth that was worked on is named, the work is not. */
-const partDone: Rule = (reads, { marks }) => (reads.some(({ clause }) => clause.head.work !== undefined) ? reads : reads.map((read) => {
+const unfinished: ReadonlySet<string> = new Set(['part-done', 'attempted', 'not-done']);
+/** "started on the hook but didn't finish it", "haven't touched the wave", "tried the ramp with the hand rasp": the overgrowth is named, the work is not. */
+const partDone: Rule = (reads, { marks, tokens }) => (reads.some(({ clause }) => clause.head.work !== undefined) ? reads : reads.map((read) => {
   const own = read.made[0];
   const body = own && finding(own);
-  const states = read.clause.mods.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'part-done'));
+  const stands = read.clause.mods.flatMap((m) => (marks[m]?.terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' && unfinished.has(t.term.state) ? [{ m, state: t.term.state }] : [])));
   const left = body?.condition === 'canine-present' && read.clause.mods.some((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
   // "canines left alone": something was not done to them, and what is not said.
   if (own && body && left) return { ...read, made: [{ marks: own.marks, rules: ['left alone'], doubts: [{ doubt: 'no-condition', place: body.place }] }] };
-  if (!own || body?.presence !== 'present' || body.when !== 'now' || !overgrowths.has(body.condition) || states.length === 0) return read;
-  return { ...read, made: [...read.made, { body: { kind: 'treatment', procedure: 'reduce', state: 'part-done', place: body.place }, marks: states, doubts: [], rules: ['work', 'part done'] }] };
+  if (!own || body?.presence !== 'present' || body.when !== 'now' || !overgrowths.has(body.condition) || stands[0] === undefined) return read;
+  const { instrument } = treatmentDetails(marks, read.clause.mods, tokens);
+  return { ...read, made: [...read.made, { body: { kind: 'treatment', procedure: 'reduce', state: stands[0].state, place: body.place, ...(instrument ? { instrument } : {}) }, marks: stands.map(({ m }) => m), doubts: [], rules: ['work', 'unfinished'] }] };
 }));
 
 /** "slant, long on the left": which side of the slant is long, no overlong teeth. */

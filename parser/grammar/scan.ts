@@ -12,7 +12,7 @@ import { partedBy } from './lists.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
-import { contradicts, gapWords, isBut, readCluster, readCodes, type RawPlace } from './places.ts';
+import { contradicts, gapWords, isBut, leavesIt, readCluster, readCodes, type RawPlace } from './places.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
@@ -53,7 +53,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
   let steps = 0;
   while (at < tokens.length) {
     steps += 1;
-    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readDoing(tokens, at) ?? readBar(tokens, at) ?? readRightAlong(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readDoing(tokens, at) ?? readBar(tokens, at) ?? readRightAlong(tokens, at) ?? readLeftAs(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }
@@ -134,6 +134,11 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
   // "right along the lower left": the side comes behind.
   const quarter = text(tokens, at + 2) === 'the' && ['upper', 'lower', 'top', 'bottom', 'left', 'right'].includes(text(tokens, at + 3)) && !['the', 'on', 'upper', 'lower', 'top', 'bottom'].includes(before);
   return quarter ? { from: at, to: at + 1, terms: [{ k: 'filler' }] } : before === '' || ['the', 'on', 'upper', 'lower', 'top', 'bottom', 'and', 'or', 'to', 'left', 'up', 'down', 'in', 'his', 'her'].includes(before) || longest(vocabulary, [before], 0)?.values.some((t) => t.k === 'condition' || t.k === 'group') ? undefined : { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+}
+
+/** "left the uppers": what was left, unless the words say more by themselves ("left alone", "left a bit of root"). */
+function readLeftAs(tokens: readonly Token[], at: number): Mark | undefined {
+  return leavesIt(tokens, at) && !longest(vocabulary, tokens.slice(at, at + 6).map(({ t }) => t), 0)?.values.some(({ k }) => k === 'work' || k === 'talk') ? { from: at, to: at + 1, terms: [{ k: 'glue' }] } : undefined;
 }
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */

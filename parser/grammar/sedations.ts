@@ -2,7 +2,7 @@
 import { gather, where } from './lists.ts';
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
-import { agentOtherwise, agentRefused, agentUnused, plannedDose, sedatedBefore, sedationGiven, sedationToCome } from '../lexicon/history.ts';
+import { agentOtherwise, agentRefused, agentUnused, plannedDose, noSedation, sedatedBefore, sedationAgain, sedationGiven, sedationMissed, sedationToCome } from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
 import { readAmount } from './numbers.ts';
 import { readCodes } from './places.ts';
@@ -13,21 +13,24 @@ import type { Term } from './vocabulary.ts';
 
 type Work = Extract<Term, { k: 'work' }>['term'];
 const workAt = ({ terms }: Mark): readonly Work[] => gather(terms ?? [], (t) => (t.k === 'work' ? t.term : undefined));
+/** "I'm on antibiotics": somebody's own. */
+const ofTalk = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'talk') ?? false;
 const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => where(marks, ({ terms }) => terms?.some((t) => t.k === 'work' && is(t.term)));
 
 export const sedations: WorkRule = (marks, tokens) => {
-  const agents = indexes(marks, (w) => w.as === 'agent').flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
+  const agents = indexes(marks, (w) => w.as === 'agent').filter((i) => !ofTalk(marks[i - 1])).flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
   const topUps = indexes(marks, (w) => w.as === 'topUp');
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
   const text = tokens.map(({ t }) => t).join(' ');
   if (agents.length === 0 && topUps.length === 0 && /\bconsent/.test(text) && consentIn(tokens)) return [];
-  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedation (not|declined|refused)|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
+  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedation (?:was |is |has been )?(not|declined|refused)|\bawake\b|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
   const toCome = !negated && topUps.length === 0 && (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
+  if (agents.length === 0 && sedationMissed.test(text)) return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
-  if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome) return [];
+  if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome && !noSedation.test(text)) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   const byOwner = /\b(?:by the owner|owner (?:gave|has given|gives|had given|administered)|given by (?:the )?owner)\b/.test(text);
@@ -57,7 +60,7 @@ export const sedations: WorkRule = (marks, tokens) => {
     const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: text }] : [];
     const dose = own && (own.unit !== undefined || own.said !== undefined) ? { dose: { ...(own.value !== undefined ? { value: own.value } : {}), ...(own.unit ? { unit: own.unit } : {}), ...(own.said ? { said: own.said } : {}) } } : {};
     const body: ItemBody = kind === 'sedative'
-      ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: topUps.length > 0 }
+      ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: topUps.length > 0 || sedationAgain.test(text) }
       : { kind: 'medication', agent, ...dose, ...(route ? { route } : {}), ...by, state: indexes(marks, (w) => w.as === 'prescribed').length > 0 ? 'prescribed' : 'given' };
     return { body, marks: all, rules: ['dose as spoken'], doubts };
   })];

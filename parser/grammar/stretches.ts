@@ -72,7 +72,8 @@ function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly 
   if (a.kind === 'visit' && ofTheMouth.has(a.what)) return pause && (b.kind === 'next' || b.kind === 'dose');
   const reason = between.some((w) => ['for', 'to', 'because', 'until', 'with', 'of', 'when', 'if'].includes(w));
   switch (a.kind) {
-    case 'mouth': return b.kind !== 'next' || b.what !== 'advise' || joined || !reason;
+    // "a photo of it for the vet": what it is for.
+    case 'mouth': return !(pictures.has(a.what) && b.what === 'refer' && !joined && words[(marks[b.at] as Mark).from] === 'for') && (b.kind !== 'next' || b.what !== 'advise' || joined || !reason);
     case 'dose': return pause || (b.kind === 'next' ? joined || !reason : !reason && (b.kind !== 'mouth' || joined));
     case 'visit': return b.kind === 'dose' && a.what === 'consent' ? pause : joined || !reason;
     case 'next': {
@@ -83,6 +84,7 @@ function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly 
   }
 }
 
+const pictures: ReadonlySet<string> = new Set(['photograph', 'radiograph']);
 const work = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'work') ?? false;
 /** The last mark between the two at whose end the writing pauses; -1 where there is none. */
 function paused(marks: readonly Mark[], tokens: readonly Token[], a: Opening, b: Opening): number {

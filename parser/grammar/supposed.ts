@@ -5,7 +5,7 @@ const opening = new Set(['if', 'unless', 'should']);
 /** Behind "if", no thing that may change: "if you look here there is a hook", "if anything it is level". */
 const nobody = new Set(['i', 'you', 'we', 'ever', 'anything', 'so', 'not', 'only', 'need', 'possible']);
 /** Verbs of what has not happened yet. A bare "is" says too little: "if it is any help there is a hook". */
-const coming = new Set(['start', 'starts', 'begin', 'begins', 'get', 'gets', 'come', 'comes', 'go', 'goes', 'keep', 'keeps', 'carry', 'carries', 'continue', 'continues', 'develop', 'develops', 'show', 'shows', 'stop', 'stops', 'quids', 'quid', 'drools', 'lose', 'loses', 'drop', 'drops', 'turn', 'turns', 'become', 'becomes', 'worsens', 'persists', 'grow', 'grows', 'still', 'not', 'returns', 'return', 'any']);
+const coming = new Set(['start', 'starts', 'begin', 'begins', 'get', 'gets', 'come', 'comes', 'go', 'goes', 'keep', 'keeps', 'carry', 'carries', 'continue', 'continues', 'develop', 'develops', 'show', 'shows', 'stop', 'stops', 'quids', 'quid', 'drools', 'lose', 'loses', 'drop', 'drops', 'turn', 'turns', 'become', 'becomes', 'worsens', 'persists', 'grow', 'grows', 'still', 'not', 'returns', 'return', 'any', 'better', 'worse', 'improved', 'healed', 'settled', 'bigger', 'been']);
 /** Before "if" these make it a question of what is there now. */
 const asking = new Set(['sure', 'certain', 'tell', 'see', 'know', 'say', 'wonder', 'wondering', 'surprised', 'as', 'even', 'check', 'checked', 'doubt', 'clear']);
 /** How many words may stand between "if" and its verb. */

@@ -19,7 +19,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const procedure = procedures[work.id];
   const states = [...clause.mods, clause.head.mark].flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
   const negated = clause.scopes.includes('absent');
-  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : undefined);
+  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : toCome(clause, marks, tokens) ? 'planned' : undefined);
   const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
   const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
@@ -31,14 +31,17 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const carriedPlace = !here && procedure.needsPlace && last && 'place' in last && last.place ? last.place : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
+  const person = byName(marks, tokens, clause.head.mark);
   // Talk: "took the dog out" has a verb of doing and no tooth.
   const named = work.id === 'extract' && marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && drawn.has(t.id)));
-  const strange = work.id === 'rasp' && work.done && /\b(?:rasp|float)/.test(tokens.slice(...headSpan(marks, clause.head.mark)).map(({ t }) => t).join(' ')) ? unknownBeside(marks, tokens, clause.head.mark) : unknown;
+  const strange = work.id === 'rasp' && work.done && /\b(?:rasp|float)/.test(tokens.slice(...headSpan(marks, clause.head.mark)).map(({ t }) => t).join(' ')) ? unknownBeside(marks, tokens, clause.head.mark) - (person?.marks.length ?? 0) : unknown - (person?.marks.length ?? 0);
   if (where === null && !named && (strange > 0 || procedure.needsPlace) && !(procedure.needsPlace && strange === 0)) return [];
-  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...(byVet(clause, marks, tokens) ? { by: 'veterinarian' } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
-  const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues];
+  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...(byVet(clause, marks, tokens) ? { by: 'veterinarian' } : person ? { by: { name: person.name } } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
+  const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues, ...(person?.marks ?? [])];
   const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
-  if (where === null && procedure.needsPlace && placeDoubts.length === 0) placeDoubts.push({ doubt: 'no-place' });
+  // "did not get any of the caps off": none, wherever they are.
+  const none = negated && tokens.some(({ t }) => t === 'any');
+  if (where === null && procedure.needsPlace && placeDoubts.length === 0 && !none) placeDoubts.push({ doubt: 'no-place' });
   // "removed a loose fragment from two oh eight": a piece is not the tooth, and the record has no name for taking it.
   if (work.id === 'extract' && pieceBetween(clause, marks, tokens)) return [{ marks: taken, rules: ['a piece of a tooth'], doubts: [{ doubt: 'no-condition', place: where }] }];
   if (state === undefined) {
@@ -55,6 +58,22 @@ function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): Procedu
   if (id === 'flush' && clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.region === 'mouth')) return 'rinse';
   return id === 'restore' && marks.some(isFilling) ? 'pack' : id;
 }
+
+/** "we'll x ray two oh eight": right behind a word of what is to come. */
+const toCome = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => { const from = marks[clause.head.mark]?.from ?? 0; return tokens.slice(Math.max(0, from - 2), from).some(({ t }) => ['will', "'ll", 'shall'].includes(t)); };
+
+/** "rasped today by Orla": a name that is no word of the lexicon, right behind "by", and nothing behind it. */
+function byName(marks: readonly Mark[], tokens: readonly Token[], from: number): { readonly name: string; readonly marks: readonly number[] } | undefined {
+  const first = marks.findIndex((mark, i) => i > from && mark.unknown === true && tokens[mark.from - 1]?.t === 'by');
+  if (first < 0) return undefined;
+  const last = marks.findIndex((mark, i) => i >= first && (mark.unknown !== true || i === first + MOST_NAMES || tokens[mark.to - 1]?.ends === true));
+  const end = last < 0 ? marks.length : marks[last]?.unknown === true ? last + 1 : last;
+  const next = marks[end];
+  if (end - first > MOST_NAMES || (next !== undefined && tokens[(marks[end - 1] as Mark).to - 1]?.ends !== true && !/^(?:and|today|this|so|in|on|at|with|from)$/.test(tokens[next.from]?.t ?? ''))) return undefined;
+  const said = tokens.slice((marks[first] as Mark).from, (marks[end - 1] as Mark).to).map(({ t }) => t);
+  return { name: said.map((t) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '), marks: Array.from({ length: end - first }, (_, i) => first + i) };
+}
+const MOST_NAMES = 2;
 
 /** "gave him a rasp": a noun with a verb of giving before it. */
 const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => tokens.slice(0, marks[clause.head.mark]?.from).some(({ t }) => ['gave', 'given', 'giving'].includes(t)) && clause.head.work?.id !== 'extract';

@@ -29,6 +29,12 @@ export const endedSince = /\b(?:not (?:any ?more|now|today|this time|these days|
 
 /** Beside "sedation": it was agreed to, asked for, planned or thought of; nothing says that it was given. */
 export const sedationToCome = /\b(?:will|would|shall|should|might|may|could|can|if|unless|plan|plans|planned|planning|next (?:time|visit|week|month|year)|in future|future|book|booked|booking|schedule|scheduled|arrange|arranged|going to|about to|ready (?:for|to)|needs?|needing|require[sd]?|requires|have to|has to|want|wants|wanted|like|likes|to be|due|recommend\w*|advise\w*|suggest\w*|discuss\w*|talk\w*|consider\w*|think|thinking|ask\w*|option|offer\w*|quote\w*|before|wait\w*|until|in case|agree[sd]?|agreed|agrees|consent\w*|permission|happy (?:for|with|to)|okay with|ok with|fine with|tomorrow|possible|possibly|probably|maybe|perhaps)\b/;
+/** "could have done with some sedation", "if he had been sedated": there was none, and nobody asks. */
+export const sedationMissed = /\b(?:could|would|should) have (?:done with|liked|used|been (?:better|easier|happier) (?:with|under|for))\b.*\bsedat|\bif (?:\w+ )?(?:had|'d) (?:been |had )?(?:\w+ )?sedat/;
+/** Said outright, whatever the reason that stands beside it. */
+export const noSedation = /\b(?:no|without(?: any)?) sedation\b/;
+/** Beside an agent: it is not the first of it. */
+export const sedationAgain = /\b(?:a (?:drop|bit|touch|little|tad|small bit) more|(?:a )?(?:second|third|further) (?:dose|lot|shot|go|bit|drop|jab)|another (?:dose|lot|shot|go|bit|drop|jab|half|quarter|point|nought|zero|one|two|\w+ (?:mil|mils|ml))|again (?:at|after|later)|more (?:of (?:the|it)|detomidine|romifidine|xylazine|butorphanol))\b/;
 /** Beside it: it was given after all. */
 export const sedationGiven = /\b(?:was|were|has been|have been|had been|got|gave|given|gives|administered|injected|went in|on board|under|topped|sedated (?:with|by|at|today|and|this morning)|standing sedation used|had (?:a|some|his|her|light|standing)? ?sedat\w+|already)\b/;
 /** Beside an agent and its dose only these say that it is still to come. */
@@ -48,5 +54,5 @@ export const agentUnused: Around = {
 };
 export const agentOtherwise: Around = {
   before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered)\b[^,]*$/,
-  after: /^(?:(?:was |were )?offered|usually|normally|last time|last year|in the past|before|previously|as a rule|if (?:he|she|needed|we)|next time)\b/,
+  after: /^(?:(?:was |were )?offered|usually|normally|last time|last year|in the past|before(?! (?:i|we|you|he|she|it|they|the|starting))|previously|as a rule|if (?:he|she|needed|we)|next time|another (?:day|time))\b/,
 };

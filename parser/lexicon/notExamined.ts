@@ -7,9 +7,13 @@ const feeling = `(?:feel|feeling|felt|feel of|palpate|palpated|palpating|reach|r
 const testing = `(?:(?:look|looked|looking|check|checked|checking|test|tested|feel|felt) for|examine|examined|examining|check|checked|checking|assess|assessed|assessing|evaluate|evaluated|probe|probed|probing|measure|measured|measuring|grade|graded|grading|judge|judged|judging|percuss|percussed|get at|get near|get to|get back to|got back to|getting back to|get as far as|got to|got at|got near|got as far as|get round to|got round to|getting to|getting at|getting near|go near|near|touch|handle|open|opened|comment on|speak for|vouch for|say (?:much|anything) (?:about|on)|bother(?:ed)? with|test|tested|testing|been over|gone over|go over|been round|(?:my|a|the)? ?${tools} (?:all the way |right |far )?(?:back to|up to|in to|into|to|near|round|on|behind|back|in|past|down))`;
 /** "wouldn't open wide enough to see ...", "too sore to examine ...": why not, and then what. */
 const hindered = '(?:(?:would|will) not (?:\\w+ ){1,5}?(?:to|for me to)|too (?:\\w+ ){1,3}?(?:to|for me to)|(?:could|can|did) not (?:\\w+ ){1,4}?enough (?:for me )?to|(?:not|never) (?:\\w+ ){0,2}enough (?:\\w+ ){0,2}?(?:to|for me to))';
+/** "too dark for a proper look at ..." */
+const noLook = '\\btoo (?:\\w+ ){1,3}?for (?:a|any|much of a) (?:\\w+ )?(?:look|view|sight|feel)(?: (?:at|of|in|round))?\\b';
 
 export interface NotLooked { readonly pattern: RegExp; readonly means?: 'seen' | 'felt'; /** What stands behind it may be a finding ruled out: "could not see any hooks". */ readonly sees?: true }
 export const notLooked: readonly NotLooked[] = [
+  { pattern: new RegExp(noLook) },
+  { pattern: /\b(?:could|can) not (?:really )?(?:say|tell you|comment)\b(?! (?:that|if|whether|there|no|for|it|he|she|what|how|why|much|anything|which|about|on))/ },
   { pattern: /\b(?:felt|by feel|palpated|by hand) (?:only )?(?:but|and|only|though)? ?(?:not|never|could not be) (?:seen|visuali[sz]ed|viewed)\b/, means: 'seen' },
   { pattern: /\b(?:seen|visuali[sz]ed|viewed|looked at) (?:only )?(?:but|and|only|though)? ?(?:not|never|could not be) (?:felt|palpated)\b/, means: 'felt' },
   { pattern: new RegExp(`\\b(?:${turn}|${hindered})${small} ${testing}\\b`) },

@@ -2,6 +2,9 @@
 export const otherBeings: readonly string[] = ['dog(s)', 'puppy', 'cat(s)', 'goat(s)', 'cow(s)', 'sheep', 'pig(s)', 'chicken(s)', 'wife', 'husband', 'mother', 'mum', 'mom', 'father', 'dad', 'son', 'daughter', 'kid(s)', 'baby', 'toddler', 'boyfriend', 'girlfriend', 'granny', 'grandad', 'farrier', 'lorry', 'truck', 'trailer', 'tractor', 'bucket', 'phone', 'the other (horse|pony|mare|gelding)', 'my (dog|back|knee|knees|shoulder|shoulders|own)'];
 /** Everyday phrases that hold a word of the trade and mean nothing by it: they count as talk. */
 export const talkSay: readonly string[] = [
+  // Whoever asks who, and whoever speaks of themselves.
+  '(who|whose) (left|put|took|gave|owns|said|told|moved|shut|opened|is|was|has)', "i (am|'m|was) on [(a|the|my)]",
+  '(fine|grand|happy|good|ok|okay) (without|about it)', '(holding|held) (his|her|their|its) (own|breath|nerve|ground|tongue)', '(holding|held) (him|her|them|it) (back|up|off)',
   '(through|in|over|down|along) (his|her|their|the) back', 'step (back|over|up|aside|away|out|forward|forwards|round)', 'step (to|on|onto|in) (one side|the side|it|there|here|my)', '(that|this|front|door) step is', '(mind|watch|over|on) the step', 'back a step', '(get|move|go|stand|come) back (a|up|there|over)', 'back up [a bit]', 'back a bit', '[one] step at a time', 'next step', 'a step (back|forward)',
   // What the ear makes of "whoa".
   '(wolf|woah|woe|wow) (stand|stands|steady|easy|stop|boy|girl|lad|lass)',
