@@ -68,6 +68,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && !ownTooth(marks, i) && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
+    // "a long hook", "a tall step": right before another name it is how large that is.
+    if (condition?.strength === 'withPlace' && terms.some((t) => t.k === 'severityKept') && !tokens[mark.to - 1]?.ends && marks[i + 1]?.terms?.some((t) => t.k === 'condition' && t.strength === 'say')) return 'mod';
     // "bit seats on the upper sixes done", "packed the gap with putty": work, no finding. "Root tip left behind" of a tooth taken out says how it came out.
     if (condition?.id === 'bit-seat-present' && seated) { heads.push({ mark: i, work: work ?? { as: 'procedure', id: 'bit-seat' } }); return 'head'; }
     if (work && condition?.id === 'food-packing' && filled) { heads.push({ mark: i, work }); return 'head'; }
@@ -342,7 +344,9 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
     // "four mil i think" is a guess at the size.
     if (cues.every(({ means, looks }) => means === 'suspected' && looks !== 'forward') && (marks[i - 1]?.measure || marks[i - 1]?.grade)) return;
     // "cheeks not, ulcers on both": what is turned stands before the pause.
-    const closed = tokens[mark.from]?.t === 'not' && mark.to - mark.from === 1 && tokens[mark.from]?.ends === true;
+    const closed = tokens[mark.to - 1]?.ends === true && (tokens[mark.from]?.t === 'not' && mark.to - mark.from === 1 || (previous >= 0 && cues.some(({ means, looks }) => means === 'suspected' && looks !== 'forward')));
+    // "worse than it was last visit": a comparison with what was, no history.
+    if (comparedWithThen(tokens, mark.from) && cues.every(({ means, looks }) => means === 'before' && looks !== 'forward')) return;
     const forward = closed ? undefined : cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
     if (forward && reachable && (!placeBetween || previous < 0 || back === undefined) && ['absent', 'suspected', 'before'].includes(forward.means)) {
@@ -358,6 +362,9 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
   });
   return scopes;
 }
+
+const comparisons = new Set(['than', 'since', 'as', 'from', 'like']);
+const comparedWithThen = (tokens: readonly Token[], at: number): boolean => { let i = at - 1; while (['it', 'was', 'were', 'they', 'the', 'at'].includes(tokens[i]?.t ?? '')) i -= 1; return comparisons.has(tokens[i]?.t ?? ''); };
 
 /** "you would not credit it, the cap is on": the turn is of a verb that has its own object. */
 function ownObject(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {

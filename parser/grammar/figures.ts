@@ -44,6 +44,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (whole) { out.push(whole.mark); joined = whole.last; return; }
     const end = endOfRow(mark);
     if (end) { out.push(end); return; }
+    const listed = listOf(mark, i);
+    if (listed) { out.push(listed.mark); joined = listed.last; return; }
     const value = mark.number ?? (word(mark.from) === 'one' && mark.to - mark.from === 1 && small(mark) ? 1 : undefined);
     out.push(value === undefined ? mark : graded(mark, value, i) ?? sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark);
   });
@@ -113,8 +115,16 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     return quadrant && { from: mark.from, to: mark.from + (mark.to - mark.from === 2 ? 2 : 1), place: { positions: [end], ...quadrant }, ...(here ? {} : { carried: true as const }) };
   }
 
+  /** "seven and eight fine": two positions of the quadrant that the second one stands in. */
+  function listOf(mark: Mark, i: number): { mark: Mark; last: number } | undefined {
+    const second = marks[i + 2];
+    if (typeof mark.number !== 'number' || typeof second?.number !== 'number' || word(marks[i + 1]?.from ?? -1) !== 'and' || mark.number < 6 || second.number <= mark.number) return undefined;
+    const place = positioned(second, second.number, i + 2, i);
+    return place?.place?.positions && { mark: { ...place, from: mark.from, place: { ...place.place, positions: [mark.number, ...place.place.positions] } }, last: i + 2 };
+  }
+
   /** "lower right nine cupped out, ten worn, "hook on the six", "nine's cupped out". */
-  function positioned(mark: Mark, value: number, i: number): Mark | undefined {
+  function positioned(mark: Mark, value: number, i: number, start = i): Mark | undefined {
     if (mark.number === undefined || !Number.isInteger(value) || value < 6 || value > 11) return undefined;
     const the = word(mark.from - 1) === 'the';
     const verb = verbs.has(word(mark.to));
@@ -126,7 +136,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (!(the || follows) || counted) return undefined;
     const here = out.findLast((m) => m.place !== undefined)?.place;
     const spoken = here && quadrantIn(here);
-    const carried = here === undefined && (the || verb || same) ? carry.place?.map(quadrantIn).at(-1) : undefined;
+    const first = marks.slice(0, start).every(small) && !marks.some((m) => m.unknown) && tokens[mark.to - 1]?.ends !== true;
+    const carried = here === undefined && (the || verb || same || first) ? carry.place?.map(quadrantIn).at(-1) : undefined;
     // "nine's cupped on the upper left": the quadrant comes behind.
     const behind = here === undefined && marks.slice(i + 1).some((m) => m.place && quadrantIn(m.place) && m.place.codes === undefined && m.place.positions === undefined);
     if (behind) return { from: mark.from, to: mark.to, place: { positions: [value] } };

@@ -1,6 +1,8 @@
 /** A finding said without its place leans on the place spoken before, and is marked as carried; with none to lean on it is half a finding. */
 import type { Context } from '../contract/draft.ts';
+import type { Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
+import { rowTeeth } from '../lexicon/teeth.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { missingTeeth, type Carry } from './carry.ts';
 import { less } from './except.ts';
@@ -8,12 +10,23 @@ import type { Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 
+/** "lower incisors" ... "tartar on the corners": of a group those that lie in the place that waits; undefined where that says no less. */
+function inWaiting(teeth: readonly string[], place: Place | null | undefined): string[] | undefined {
+  const around = !place ? [] : 'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : [];
+  const inside = teeth.filter((tooth) => around.includes(tooth));
+  return inside.length > 0 && inside.length < teeth.length ? inside : undefined;
+}
+
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
   const said = reading.places.length > 0;
   let settled = false;
   return reading.made.map((made) => {
     const body = made.body;
+    if (waiting && !settled && body?.kind === 'finding' && body.place !== null && 'teeth' in body.place && body.place.from === 'group' && !made.revises) {
+      const teeth = inWaiting(body.place.teeth, context.doubts.find(({ id }) => id === carry.half?.doubt)?.place);
+      if (teeth) { settled = true; return { ...made, body: { ...body, place: { ...body.place, teeth } }, how: { ...made.how, place: 'carried' as const }, rules: [...made.rules, 'carried place'], settles: [...(made.settles ?? []), carry.half?.doubt as string] }; }
+    }
     if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
     const entry = conditions[body.condition] as ConditionEntry;
     if ((entry.places.includes('N') && !(waiting && body.condition === 'abnormality')) || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;

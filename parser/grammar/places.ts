@@ -179,6 +179,10 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   while (at < tokens.length) {
     if (at > start && leavesIt(tokens, at)) break;
     const plural = readPlural(tokens, at);
+    // "wave on the left top and bottom, right is straight": behind a comma a place that something is said of begins anew.
+    if (to > start && tokens[at - 1]?.ends === true && told.has(text(tokens, plural?.to ?? (['side', 'one', 'hand'].includes(text(tokens, at + 1)) ? at + 2 : at + 1))) && (cornerWords.has(text(tokens, at)) || plural !== undefined)) break;
+    // "tens cupped on the bottom, nines on the top": of another jaw.
+    if (plural && tokens[at - 1]?.ends === true && raw.jaw !== undefined && raw.positions === undefined && ['on', 'in', 'at', 'along'].includes(text(tokens, plural.to)) && jawSaid(tokens, plural.to + 1) !== undefined && jawSaid(tokens, plural.to + 1) !== raw.jaw) break;
     // "points on the uppers, the sevens worst": part of what was named, beside the rest of it.
     if (plural && to > start && text(tokens, text(tokens, plural.to) === 'the' ? plural.to + 1 : plural.to) === 'worst') break;
     if (plural) {
@@ -237,6 +241,11 @@ export function isBut(tokens: readonly Token[], at: number): boolean {
   return readCodes(tokens, at + 1) !== undefined || (!side && ['the', 'a', 'an', 'one', 'that', 'this', 'for', 'some', 'upper', 'lower', 'left', 'right'].includes(text(tokens, at + 1)));
 }
 
+/** What is said of a place right behind it. */
+const told = new Set(['is', 'are', 'has', 'have', 'was', 'were', 'looks', 'feels', 'nothing', 'none', 'not', 'fine', 'clear', 'clean', 'normal']);
+const jawWords: Readonly<Record<string, Jaw>> = { upper: 'upper', uppers: 'upper', top: 'upper', lower: 'lower', lowers: 'lower', bottom: 'lower' };
+const jawSaid = (tokens: readonly Token[], at: number): Jaw | undefined => jawWords[text(tokens, text(tokens, at) === 'the' ? at + 1 : at)];
+
 interface Ordinal { readonly position: number; readonly nounAt: number; readonly to: number }
 const between = new Set(['upper', 'lower', 'left', 'right', 'top', 'bottom', 'hand', 'side', 'maxillary', 'mandibular', 'near', 'off']);
 /** "the third upper left cheek tooth", "last lower molar": the count may stand apart from what is counted. */
@@ -261,6 +270,8 @@ function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: 
   const link = last !== undefined && (['to', 'and', 'through'].includes(text(tokens, at - 1)) || (teenWords[text(tokens, at - 1)] ?? digit(text(tokens, at - 1))) === last);
   if (!begun || raw.region !== undefined || raw.row || (raw.positions !== undefined && !link) || raw.side === 'both' || raw.quadrants !== undefined) return undefined;
   if (!link && !cornerWords.has(text(tokens, at - 1))) return undefined;
+  // "twelve mil left, nine right": what follows has a side of its own.
+  if (!link && tokens[at - 1]?.ends === true && ['left', 'right'].includes(text(tokens, at + 1))) return undefined;
   const position = teenWords[text(tokens, at)] ?? digit(text(tokens, at));
   const lowest = raw.jaw !== undefined && raw.side !== undefined ? 2 : 6;
   if (position === undefined || position < lowest || position > 11 || isOh(text(tokens, at)) || sized(tokens, at + 1) || (position < 6 && /[^uis]s$/.test(text(tokens, at + 1)))) return undefined;

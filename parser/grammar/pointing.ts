@@ -9,6 +9,7 @@ import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
 import { readCodes } from './places.ts';
+import { scan } from './scan.ts';
 import { areNeighbours, opposing, otherSide } from './teeth.ts';
 import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';
@@ -67,6 +68,16 @@ function neighboursBefore(tokens: readonly Token[], to: number): Place | undefin
   return a !== undefined && b !== undefined && areNeighbours(a, b) ? { teeth: [a, b].sort() } : undefined;
 }
 
+/** "right cheek ulcerated", "the left one is clear": of a pair, the one on that side; where this phrase named no place, the pair named before. */
+function ofPair(tokens: readonly Token[], at: number, place: Place | null | undefined): readonly string[] | undefined {
+  const side = tokens[at]?.t;
+  if ((side !== 'left' && side !== 'right') || tokens[at + 1]?.t !== 'one' || inNumber.has(tokens[at + 2]?.t ?? '') || ['upper', 'lower', 'top', 'bottom'].includes(tokens[at - 1]?.t ?? '') || !place) return undefined;
+  if (scan(tokens.slice(0, at)).marks.some((mark) => mark.place !== undefined)) return undefined;
+  if ('region' in place) return regions[place.region].paired ? [side, ...(expand(regions[place.region].say[0] as string)[0] as string[])] : undefined;
+  const code = one(place);
+  return code === undefined ? undefined : codeWords((side === 'left') === [2, 3, 6, 7].includes(Number(code[0])) ? code : otherSide(code));
+}
+
 /** Two teeth named one after the other that still wait for what they have: "three oh nine", "three ten", "gap between them". */
 function pairOf(context: Context, waiting: Context['doubts'][number] | undefined): Place | undefined {
   const before = context.doubts.filter(({ doubt, state, id }) => doubt === 'no-condition' && state === 'open' && id !== waiting?.id).at(-1);
@@ -79,6 +90,8 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
   const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   for (let at = 0; at < tokens.length; at += 1) {
+    const paired = ofPair(tokens, at, carried);
+    if (paired) return [...tokens.slice(0, at), ...paired.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, 1)] as Token).word, carried: true })), ...tokens.slice(at + 2)];
     const pointer = formAt(pointers, tokens, at, ({ words }) => !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')));
     if (pointer === undefined) continue;
     const { words: pattern, means: wordsFor } = pointer;

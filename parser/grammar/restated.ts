@@ -24,11 +24,16 @@ export function lastApart(mark: Mark, tokens: readonly Token[], count = 1): read
 
 export function restated(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => (place?.codes?.length ?? 0) > 0)) return marks;
-  return partedBy(marks, (mark, i) => { const count = twice(mark) ? 1 : betweenTwo(marks, tokens, i); return count === undefined ? undefined : lastApart(mark, tokens, count); });
+  return partedBy(marks, (mark, i) => { const count = twice(mark) || toldOf(marks, tokens, i) ? 1 : betweenTwo(marks, tokens, i); return count === undefined ? undefined : lastApart(mark, tokens, count); });
 }
 
 /** A list that says one tooth twice: the second time it is said of that tooth alone. */
 const twice = ({ place }: Mark): boolean => place?.codes !== undefined && new Set(place.codes).size > 1 && place.codes.slice(0, -1).includes(place.codes.at(-1) as string);
+
+/** "retained cap on eight oh seven, seven oh seven's away": behind a comma the last tooth is what a verb says something of. */
+const told: ReadonlySet<string> = new Set(['is', 'has', 'was', 'looks', 'feels']);
+const toldOf = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => told.has(tokens[(marks[at] as Mark).to]?.t ?? '') && tokens[(marks[at] as Mark).to + 1]?.t !== 'not' && marks.slice(0, at).some(isHead) && pausedWithin(marks[at] as Mark, tokens);
+const pausedWithin = ({ from, to }: Mark, tokens: readonly Token[]): boolean => tokens.slice(from, to - 1).some(({ ends }) => ends);
 
 const kindsOf = (mark: Mark | undefined): readonly string[] => (mark?.terms ?? []).flatMap((t) => (t.k === 'condition' ? (conditions[t.id] as ConditionEntry).places : []));
 /** A finding before and a finding behind that have no other place: so many of the last teeth are the second one's. */

@@ -34,7 +34,7 @@ function wholeSides(marks: readonly Mark[]): readonly Mark[] {
     const at = named.indexOf(i);
     if (side === undefined) return mark;
     // Only across a turn: "both sixes, left three mil" is another rule's.
-    const other = [at - 1, at + 1].map((k) => named[k]).find((k) => k !== undefined && turnsBetween(marks, Math.min(k, i), Math.max(k, i)));
+    const other = [at - 1, at + 1].map((k) => named[k]).find((k) => k !== undefined && (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && calledNormal(marks, i))));
     const whole = other === undefined ? undefined : marks[other]?.place;
     if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both') return mark;
     const filled = onSide({ ...whole, side: 'both' }, side);
@@ -43,6 +43,8 @@ function wholeSides(marks: readonly Mark[]): readonly Mark[] {
 }
 const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => nothingAt(marks, a) || marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent') || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
 
+/** "right cheek ulcerated, left's clear" */
+const calledNormal = (marks: readonly Mark[], at: number): boolean => marks.slice(at + 1).find((m) => !small(m))?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality' && t.strength === 'absentSay') ?? false;
 /** "nothing on the right cheek, two ulcers on the left" */
 const nothingAt = (marks: readonly Mark[], a: number): boolean => { const before = marks.slice(0, a).findLast((m) => !small(m)); return cueOf(before)?.say.includes('nothing') === true; };
 
@@ -61,7 +63,7 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     // "..., one oh six doesn't", "... right side there's two": what is said of the place behind it.
     const rest = mark.place && said && !isHead(mark) ? behind(marks, i) : undefined;
     const told = tail(rest, tokens);
-    if (rest !== undefined && !ruled && contraries.has(told)) out.push(put(mark.from, 'absent'));
+    if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
     else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))) out.push(put(mark.from, 'now'));
     out.push(said && out.at(-1)?.from === out.at(-1)?.to || !belongsToTurn(marks, i, tokens) ? mark : { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] });
   });
@@ -82,5 +84,7 @@ function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Toke
   if (cueOf(marks[at])?.means !== 'absent') return false;
   const place = marks.slice(0, at).findLastIndex(({ place: raw }) => raw !== undefined);
   const rest = place > 0 && marks.slice(0, place).some((m) => isHead(m)) ? behind(marks, place) : undefined;
-  return rest !== undefined && contraries.has(tail(rest, tokens));
+  return rest !== undefined && rulesOut(marks[place] as Mark, tail(rest, tokens));
 }
+/** Of a side "nothing" rules out what was found on the other one; of a tooth it says that the tooth is normal. */
+const rulesOut = ({ place }: Mark, told: string): boolean => contraries.has(told) || (told === 'nothing' && place?.side !== undefined && place.positions === undefined && place.codes === undefined);

@@ -1,8 +1,12 @@
 /** Words of the trade that no rule could read: they ask for a person. Talk around them does not. */
+import type { Place } from '../contract/item.ts';
+import { rowTeeth } from '../lexicon/teeth.ts';
 import { isTechnical, partOfAnother } from './core.ts';
+import { quadrantsOf } from './places.ts';
 import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
 import { supposed } from './supposed.ts';
+import { positionOf, quadrantOf } from './teeth.ts';
 
 /** What a finding or work is made of, beside its name: lost beside an item of the same breath, it would be lost in silence. */
 const isPart = (mark: Mark): boolean => mark.measure?.unit !== undefined || mark.grade?.announced === true || mark.pulpHorn !== undefined || mark.place?.codes !== undefined || outright(mark);
@@ -22,6 +26,17 @@ function isFigure({ marks, tokens, made, takenBack }: Reading, at: number): bool
 /** Beside a tooth's number these mean that something is to be done with it: "he needs four oh nine out". */
 const toDo = new Set(['need', 'needs', 'vet', 'vets', 'out']);
 
+/** Teeth that a general word names and that nothing made is about: "..., nines on the top" behind tens that were read. One that only led to a place of its own says nothing more. */
+function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): boolean {
+  if (place === undefined || place.codes !== undefined || place.region !== undefined || !(place.positions !== undefined || (place.jaw !== undefined && place.side !== undefined))) return false;
+  // "behind the incisors", "the corners off one oh six": part of where something else is.
+  if (tokens.slice(Math.max(0, from - 2), from).some(({ t }) => t === 'behind' || t === 'opposite') || ['off', 'of'].includes(tokens[to]?.t ?? '')) return false;
+  const quadrants = place.quadrants ?? quadrantsOf(place);
+  const named = (code: string): boolean => (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) && (place.positions?.includes(positionOf(code)) ?? true);
+  return made.every(({ body, doubts }) => doubts.length === 0 && (body?.kind === 'finding' || body?.kind === 'treatment') && body.place !== null && !teethAt(body.place).some(named));
+}
+const teethAt = (place: Place): readonly string[] => ('teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : []);
+
 /** Indices of unread trade words; in a phrase with words from outside the trade, of which nothing was made, only those that nobody says of anything else. */
 export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>): readonly number[] {
   const talk = reading.unknown > 0;
@@ -34,7 +49,7 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const code = mark.place?.codes !== undefined;
     // What may come to be is talk: it asks nobody.
     const certain = may[mark.from] !== true;
-    if (clinical) return ((isPart(mark) && (code || certain)) || isFigure(reading, i)) && (than < 0 || mark.from < than);
+    if (clinical) return ((isPart(mark) && (code || certain)) || isFigure(reading, i) || isElsewhere(reading, mark)) && (than < 0 || mark.from < than);
     const head = certain && reading.role[i] === 'head';
     return talk ? (code && wanting) || (head && ofTrade(reading, i)) : code || (head && outright(mark));
   };
