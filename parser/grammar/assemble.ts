@@ -63,13 +63,16 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (nothingThere(marks, tokens, i)) { heads.push({ mark: i, condition: { id: 'abnormality', strength: 'absentSay', plural: false } }); return 'head'; }
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = first(terms, (t) => (t.k === 'work' && t.term.as === 'procedure' ? t.term : undefined));
+    // "decay in it, infundibular": of which kind, said apart from the name.
+    const kindOfCaries = condition?.id !== 'caries' ? undefined : (['infundibular-caries', 'peripheral-caries'] as const).filter((id) => tokens.some(({ t }) => `${t}-caries` === id) && !conditionsSaid.has(id));
+    if (condition && kindOfCaries?.length === 1) { heads.push({ mark: i, condition: { ...condition, id: kindOfCaries[0] as ConditionId } }); return 'head'; }
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && !ownTooth(marks, i) && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
     // "a long hook", "a tall step": right before another name it is how large that is.
-    if (condition?.strength === 'withPlace' && terms.some((t) => t.k === 'severityKept') && !tokens[mark.to - 1]?.ends && marks[i + 1]?.terms?.some((t) => t.k === 'condition' && t.strength === 'say')) return 'mod';
+    if (condition && terms.some((t) => t.k === 'severityKept') && !tokens[mark.to - 1]?.ends && marks[i + 1]?.terms?.some((t) => t.k === 'condition' && (t.strength === 'say' || condition.strength === 'say'))) return 'mod';
     // "bit seats on the upper sixes done", "packed the gap with putty": work, no finding. "Root tip left behind" of a tooth taken out says how it came out.
     if (condition?.id === 'bit-seat-present' && seated) { heads.push({ mark: i, work: work ?? { as: 'procedure', id: 'bit-seat' } }); return 'head'; }
     if (work && condition?.id === 'food-packing' && filled) { heads.push({ mark: i, work }); return 'head'; }

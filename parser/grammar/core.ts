@@ -49,7 +49,7 @@ function takenAsObject(around: Around, at: number): boolean {
   for (let i = at + 1; i < around.role.length; i += 1) {
     const words = textOf(around, i);
     if (around.role[i] === 'glue') { linked ||= words.some((t) => objectLinks.has(t)); continue; }
-    return linked && around.role[i] === 'unknown' && !words.every((t) => ['here', 'there', 'mare', 'gelding', 'stallion', 'pony', 'horse', 'lad', 'fella'].includes(t));
+    return linked && around.role[i] === 'unknown' && !words.every((t) => ['here', 'there', 'mare', 'gelding', 'stallion', 'pony', 'horse', 'lad', 'fella', 'opening', 'closing', 'palpation', 'pressure', 'examination'].includes(t));
   }
   return false;
 }

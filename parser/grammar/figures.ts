@@ -60,7 +60,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const behind = marks.slice(i + 1).filter((m) => !small(m) || word(m.from) === 'one');
     const both = sideAlone(behind[0]) && (behind[1]?.number !== undefined || word(behind[1]?.from ?? -1) === 'one') && sideAlone(behind[2]);
     const shared = mark.number !== undefined && (!Number.isInteger(value) || both) && ['on', 'at', 'in'].includes(word(mark.to));
-    const said = shared || (word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && marks[i - 1]?.place?.codes !== undefined && (i === marks.length - 1 || !Number.isInteger(value)));
+    const said = shared || (word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) && (i === marks.length - 1 || !Number.isInteger(value)));
     return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined) ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } } : undefined;
   }
 

@@ -203,6 +203,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       ordinal = readOrdinal(tokens, at);
       if (ordinal) { raw = { ...raw, positions: [ordinal.position] }; to = at = at + 1; continue; }
     }
+    // "upper left M two": of a quadrant a molar, no mobility.
+    const molar = text(tokens, at) === 'm' && raw.jaw !== undefined && (raw.side === 'left' || raw.side === 'right') && raw.positions === undefined && raw.region === undefined ? digit(text(tokens, at + 1)) : undefined;
+    if (molar !== undefined && molar >= 1 && molar <= 3) { raw = { ...raw, positions: [8 + molar] }; to = at = at + 2; continue; }
     // "the lower right jaw": the bone.
     if (text(tokens, at) === 'jaw' && !['joint', 'joints', 'muscle', 'muscles', 'bone', 'line'].includes(text(tokens, at + 1)) && raw.jaw !== 'both' && raw.side !== undefined && raw.positions === undefined && raw.region === undefined && !raw.row) { const { jaw, ...rest } = raw; raw = { ...rest, region: jaw === 'upper' ? 'maxilla' : 'mandible' }; to = at = at + 1; continue; }
     const single = readSingle(tokens, at, raw, to > start);
@@ -222,7 +225,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "the lower left in three months": behind a jaw a side is one.
     const found = longest(raw.jaw !== undefined && raw.side === undefined ? withoutTalk : vocabulary, words, at, closes);
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
-    if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
+    if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || tokens[at - 1]?.ends === true || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }

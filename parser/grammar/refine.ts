@@ -33,11 +33,12 @@ const packed: Rule = (reads, { context, carry }) => {
   const last = standing(context, carry.last);
   // "packed solid, flushed it out": feed; "flushed and packed": what was put in afterwards.
   const pack = reads.find(({ said }) => said.startsWith('pack'))?.clause.head.mark ?? Infinity;
+  const gap = reads.flatMap(({ made }) => made).find(({ body }) => body?.kind === 'finding' && gaps.has(body.condition) && body.place !== null)?.body as FindingBody | undefined;
   const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && !said.startsWith('pack') && clause.head.mark < pack);
   const gapSaid = reads.some(({ clause }) => gaps.has(clause.head.condition?.id ?? '')) || (last?.kind === 'finding' && gaps.has(last.condition) && last.presence === 'present');
   return each(reads, (made, { said }) => {
-    const none = said === 'packing' && gapSaid && !otherWork && made.body?.kind === 'treatment' && made.body.state === 'not-done';
-    if (none) return { ...made, body: { kind: 'finding', condition: 'food-packing', presence: 'absent', when: 'now', place: made.body?.kind === 'treatment' ? made.body.place : null }, doubts: [], rules: ['finding', 'absent', 'packed beside a gap'] };
+    const none = (said === 'packing' || said === 'packed') && gapSaid && !otherWork && made.body?.kind === 'treatment' && made.body.state === 'not-done';
+    if (none) return { ...made, body: { kind: 'finding', condition: 'food-packing', presence: 'absent', when: 'now', place: (made.body?.kind === 'treatment' ? made.body.place : null) ?? gap?.place ?? null }, doubts: [], rules: ['finding', 'absent', 'packed beside a gap'] };
     if (said !== 'packed' || otherWork || made.rules.includes('filled') || made.body?.kind !== 'treatment' || made.body.state !== 'done') return made;
     const food: FindingBody = { kind: 'finding', condition: 'food-packing', presence: 'present', when: 'now', place: made.body.place };
     return gapSaid ? { ...made, body: food, rules: ['finding', 'packed beside a gap'] } : asked(made, [food, made.body]);
@@ -181,6 +182,16 @@ const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
   return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i + 1]?.made[0]?.marks ?? []).slice(0, 1)] }; }) }];
 });
 
+/** "three oh nine gone, taken out when he was five": why it is gone; "cap wobbling, not ready yet": which cap. Of two names for one thing the one that says more. */
+const saysMore: Readonly<Partial<Record<string, string>>> = { missing: 'previously-extracted', 'retained-cap': 'loose-cap' };
+const twoNames: Rule = (reads) => {
+  const found = reads.flatMap(({ made }) => made.flatMap((m) => finding(m) ?? []));
+  return reads.map((read) => {
+    const made = read.made.filter((m) => { const body = finding(m); const more = body && saysMore[body.condition]; return more === undefined || body?.presence !== 'present' || !found.some((other) => other.condition === more && other.presence === 'present' && JSON.stringify(other.place) === JSON.stringify(body.place)); });
+    return made.length === read.made.length ? read : { ...read, made };
+  });
+};
+
 const soft = new Set(['lips', 'commissure', 'tongue', 'cheek', 'gums', 'palate', 'mucosa']);
 /** "the corner of the mouth is split": of what is soft it is a cut, no broken tooth. */
 const splitSoft: Rule = (reads) => reads.map((read) => {
@@ -193,6 +204,8 @@ const splitSoft: Rule = (reads) => reads.map((read) => {
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
+  // "glands up under the jaw on the right": that is where they are.
+  if (body?.condition === 'lymph-node-enlargement' && body.place !== null && 'region' in body.place && body.place.region === 'mandible') return become(made, { place: { ...body.place, region: 'lymph-nodes' } }, 'swelling of a node');
   return body?.condition === 'swelling' && body.place !== null && 'region' in body.place && body.place.region === 'lymph-nodes' ? become(made, { condition: 'lymph-node-enlargement' }, 'swelling of a node') : made;
 });
 
@@ -263,5 +276,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -79,6 +79,8 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
+  // "between the tens and elevens on both lowers": the gap of each row.
+  if (raw.positions?.length === 2 && raw.joined === 'between' && wanted.kinds.includes('S') && quadrants && quadrants.length > 1 && raw.positions[1] === (raw.positions[0] as number) + 1) return { place: { spaces: quadrants.map((q) => raw.positions?.map((p) => codeOf(q, p)) as [string, string]) }, doubts: [] };
   if (raw.positions && raw.joined === 'pairs' && raw.positions.length % 2 === 0 && quadrants?.length === 1 && wanted.kinds.includes('S')) return ofCodes({ joined: 'pairs' }, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), wanted);
   // "diastemata between all the lower left cheek teeth"
   if (raw.positions && raw.positions.length > 2 && quadrants && wanted.kinds.includes('S') && raw.joined === 'between') return { place: { spaces: quadrants.flatMap((q) => (raw.positions ?? []).slice(1).map((p) => [codeOf(q, p - 1), codeOf(q, p)] as [string, string])) }, doubts: [] };

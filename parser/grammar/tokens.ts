@@ -28,6 +28,9 @@ export function tokenise(words: readonly string[]): readonly Token[] {
 }
 
 const mereSounds = new Set(sounds);
+/** "M1", "P4": the name and the number of a tooth. */
+const figures = ['', 'one', 'two', 'three', 'four'];
+const toothGlued = /^([pm])([1-4])$/;
 const closing = new Set([',', ';', ':', '.', '!', '?']);
 
 /** Words with "'s" that the lexicon knows as they are. */
@@ -44,6 +47,8 @@ function parts(word: string): readonly string[] {
     if (bare === '') return [];
     const glued = unitGlued.exec(bare);
     if (glued) return [glued[1] as string, glued[2] as string];
+    const tooth = toothGlued.exec(bare);
+    if (tooth) return [tooth[1] as string, figures[Number(tooth[2])] as string];
     const known = contractions[bare];
     if (known) return known;
     // "two ten's loose": is, or the owner's: "is" holds nothing that the record would keep.
