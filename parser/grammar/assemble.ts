@@ -439,7 +439,7 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const ends = (at: number): boolean => tokens[at]?.ends === true;
     // "step, about six mil, dropped it by half": a verb of doing behind the comma begins anew.
     const anew = heads[next]?.work?.done === true && heads[previous]?.condition !== undefined;
-    if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && (anew || !ends(mark.from - 1)) && !own) { (mods[previous] as number[]).push(i); return; }
+    if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && (anew || !ends(mark.from - 1) || tokens[mark.to]?.t === 'and') && !own) { (mods[previous] as number[]).push(i); return; }
     const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || describes || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
       && ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
     (mods[toNext ? next : previous] as number[]).push(i);

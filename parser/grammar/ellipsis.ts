@@ -36,7 +36,7 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     const start = h === 0 ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
     const units = withoutLead(marks, head.mark, unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)));
     const { from, to } = marks[head.mark] as Mark;
-    const bySide = narrowed(marks, units) ?? wholeThenParts(marks, units);
+    const bySide = narrowed(marks, tokens, units) ?? wholeThenParts(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units, head.mark);
     const but = ruled ? exceptCut(marks, role, head.mark, next, cuts) : undefined;
     bySide?.places.forEach((raw, at) => places.set(at, raw));
@@ -120,7 +120,7 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     // A turn put in says where the next one begins.
     const put = between.find(({ as, at }) => as === 'cue' && marks[at]?.from === marks[at]?.to);
     // "upper sixes hooked, lowers two mil": a place behind the finding of another one, with a size of its own.
-    const sized = a < head && b > head && between.length === 0 && follows.some(({ kind }) => kind === 'grade' || kind.startsWith('measure')) && tokens[(marks[b] as Mark).from - 1]?.ends === true && shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' && ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
+    const sized = a < head && b > head && between.length === 0 && follows.some(({ kind }) => kind === 'grade' || kind === 'severity' || kind.startsWith('measure')) && tokens[(marks[b] as Mark).from - 1]?.ends === true && shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' && ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
     const cut = same || sized ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
     if (cut === undefined) return [];
     start = ownFirst >= 0 ? last + 1 + ownFirst : u;
@@ -140,7 +140,7 @@ function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number,
 }
 
 /** "three mil left, four mil right" after a place of both sides: each side of that place is a place of its own. */
-function narrowed(marks: readonly Mark[], units: readonly Unit[]): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
+function narrowed(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[]): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
   const first = units.findIndex(({ as }) => as === 'place');
   const whole = marks[units[first]?.at ?? -1]?.place;
   const rest = units.slice(first + 1);
@@ -159,6 +159,8 @@ function narrowed(marks: readonly Mark[], units: readonly Unit[]): { readonly cu
     const own = rest[u + 1]?.as === 'mod' ? rest[u] : rest[u - 1]?.as === 'mod' ? rest[u - 1] : undefined;
     return own && { cuts: [own.at], places: new Map([[at, { codes: [otherSide(whole.codes[0] as string)], joined: 'one' as const }]]) };
   }
+  // "ulcer right cheek, one centimetre, and two on the left": the size was closed off before the other side.
+  if (other && modFirst && tokens[(marks[rest[0]?.at ?? -1] as Mark).to]?.t === 'and') return undefined;
   const parts = said.map(({ side }) => (other ? { ...whole, side: side as 'left' | 'right' } : onSide(whole, side as 'left' | 'right')));
   // "grade one on the right side, left side grade two": each on its own side of its size.
   const crossed = rest.length === 4 && rest.map(({ as }) => as).join(' ') === 'mod place place mod';

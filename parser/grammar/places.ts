@@ -29,7 +29,7 @@ export interface RawPlace {
   readonly region?: RegionId;
   readonly plural?: boolean;
   /** Behind or in front of a tooth: counts from it. */
-  readonly relative?: 'behind' | 'front';
+  readonly relative?: 'behind' | 'front' | 'either';
   /** "both" without a noun. */
   readonly weak?: true | undefined;
   readonly elsewhere?: string;
@@ -52,7 +52,10 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   let at = start;
   const between = text(tokens, at) === 'between';
   const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' && text(tokens, at - 1) === 'in' ? 'front' as const : undefined;
+  // "either side of three oh eight", "both sides of four ten"
+  const either = ['either', 'both', 'each'].includes(text(tokens, at)) && ['side', 'sides'].includes(text(tokens, at + 1)) && text(tokens, at + 2) === 'of';
   if (between || relative === 'behind') at += 1;
+  if (either) at += 3;
   if (relative === 'front') at += 2;
   const first = readCode(tokens, at) ?? readUnvoiced(tokens, at, between);
   if (first === undefined) return undefined;
@@ -100,7 +103,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   if (inPairs(codes, links)) joined = 'pairs';
   const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
   const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
-  return { raw: { codes: good, joined, ...(bad.length > 0 ? { notTeeth: bad } : {}), ...(relative ? { relative } : {}), ...(repaired ? { repaired: true } : {}) }, from: start, to };
+  return { raw: { codes: good, joined, ...(bad.length > 0 ? { notTeeth: bad } : {}), ...(either ? { relative: 'either' as const } : relative ? { relative } : {}), ...(repaired ? { repaired: true } : {}) }, from: start, to };
 }
 
 /** "three nine three ten": the nought is left out where two neighbours of one row are named together, or between two teeth. */
@@ -212,7 +215,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     if (single) {
       // "eight nine and nine ten": by twos, where "and" stands between the twos alone.
       const held = raw.positions?.length ?? 0;
-      const twos = text(tokens, at - 1) === 'and' ? (held % 2 === 0 && raw.joined === undefined ? { joined: 'pairs' as const } : raw.joined === 'pairs' && held % 2 === 1 ? { joined: 'and' as const } : {}) : {};
+      const twos = text(tokens, at - 1) === 'and' ? (held % 2 === 0 && (raw.joined === undefined || raw.joined === 'adjacent') ? { joined: 'pairs' as const } : raw.joined === 'pairs' && held % 2 === 1 ? { joined: 'and' as const } : {}) : held === 1 && raw.joined === undefined && !['to', 'through'].includes(text(tokens, at - 1)) ? { joined: 'adjacent' as const } : {};
       raw = { ...raw, ...twos, positions: single.positions };
       to = at = single.to;
       continue;

@@ -78,7 +78,7 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   if (wanted.bite && (raw.jaw !== undefined || raw.side !== undefined) && raw.positions === undefined && !raw.row && raw.region === undefined) return raw.jaw === undefined ? none : ofGroupAsArea(raw, [1, 2, 3], undefined, wanted);
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
-  if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
+  if (raw.positions?.length === 2 && quadrants?.length === 1 && wanted.kinds.includes('S') && (raw.joined === 'between' || (raw.joined === 'adjacent' && raw.positions[1] === (raw.positions[0] as number) + 1) || !wanted.kinds.includes('T'))) return ofCodes({}, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), { ...wanted, kinds: ['S'] });
   // "between the tens and elevens on both lowers": the gap of each row.
   if (raw.positions?.length === 2 && raw.joined === 'between' && wanted.kinds.includes('S') && quadrants && quadrants.length > 1 && raw.positions[1] === (raw.positions[0] as number) + 1) return { place: { spaces: quadrants.map((q) => raw.positions?.map((p) => codeOf(q, p)) as [string, string]) }, doubts: [] };
   if (raw.positions && raw.joined === 'pairs' && raw.positions.length % 2 === 0 && quadrants?.length === 1 && wanted.kinds.includes('S')) return ofCodes({ joined: 'pairs' }, raw.positions.map((p) => codeOf(quadrants[0] as number, p)), wanted);
@@ -113,6 +113,10 @@ function ofCodes(raw: RawPlace, codes: readonly string[], wanted: Wanted): Resol
   }
   if (raw.joined === 'or') return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: teeth.map((code) => ({ teeth: [code] })) }] };
   const spaceOnly = wanted.kinds.includes('S') && !wanted.kinds.includes('T');
+  if (raw.relative === 'either') {
+    const sides = teeth.length === 1 && wanted.kinds.includes('S') ? ([-1, 1] as const).map((step) => spaceBy(teeth[0] as string, step, []).place) : [];
+    return sides.length === 2 && sides.every((place) => place !== null) ? { place: { spaces: sides.flatMap((place) => (place && 'spaces' in place ? place.spaces : [])) }, doubts: wrong } : { place: null, doubts: [...wrong, { doubt: 'no-place' }] };
+  }
   if (wanted.kinds.includes('S') && raw.relative && teeth.length === 1 && (spaceOnly || isTooth(codeOf(quadrantOf(teeth[0] as string), positionOf(teeth[0] as string) + (raw.relative === 'behind' ? 1 : -1))))) return spaceBy(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
   if (raw.relative && teeth.length === 1 && !wanted.supernumerary) return relativeTooth(teeth[0] as string, raw.relative === 'behind' ? 1 : -1, wrong);
   if (wanted.kinds.includes('S') && raw.joined === 'pairs' && teeth.every((code, i) => i % 2 === 0 || gapOf([teeth[i - 1] as string, code]))) return { place: { spaces: teeth.flatMap((code, i): [string, string][] => (i % 2 === 0 ? [gapOf([code, teeth[i + 1] as string]) as [string, string]] : [])) }, doubts: wrong };

@@ -20,7 +20,7 @@ function isFigure({ marks, tokens, made, takenBack }: Reading, at: number): bool
   const before = marks.slice(0, at).findLast((m) => !small(m));
   const after = marks[at + 1];
   const led = !['in', 'for', 'at', 'past', 'to', 'by', 'with', 'or'].includes(tokens[mark.from - 1]?.t ?? '');
-  return led && before !== undefined && (before.place !== undefined || before.terms?.some((t) => t.k === 'condition') === true || before.measure !== undefined) && (after === undefined || tokens[mark.to - 1]?.ends === true || ['on', 'at', 'now', 'today'].includes(tokens[mark.to]?.t ?? ''));
+  return led && before !== undefined && (before.place !== undefined || before.terms?.some((t) => t.k === 'condition' || t.k === 'surface' || t.k === 'qualifier') === true || before.measure !== undefined) && (after === undefined || tokens[mark.to - 1]?.ends === true || ['on', 'at', 'now', 'today'].includes(tokens[mark.to]?.t ?? ''));
 }
 
 /** Beside a tooth's number these mean that something is to be done with it: "he needs four oh nine out". */
