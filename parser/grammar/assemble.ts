@@ -35,6 +35,7 @@ export interface Clause {
 const isHead = (term: Term): boolean => term.k === 'condition' || (term.k === 'work' && term.term.as === 'procedure');
 const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
 const besideWords = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent']);
+const kindsOfCaries = ['infundibular-caries', 'peripheral-caries'] as const;
 export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
 
 export interface Roles {
@@ -64,8 +65,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = first(terms, (t) => (t.k === 'work' && t.term.as === 'procedure' ? t.term : undefined));
     // "decay in it, infundibular": of which kind, said apart from the name.
-    const kindOfCaries = condition?.id !== 'caries' ? undefined : (['infundibular-caries', 'peripheral-caries'] as const).filter((id) => tokens.some(({ t }) => `${t}-caries` === id) && !conditionsSaid.has(id));
-    if (condition && kindOfCaries?.length === 1) { heads.push({ mark: i, condition: { ...condition, id: kindOfCaries[0] as ConditionId } }); return 'head'; }
+    const kinds = condition?.id === 'caries' ? kindsOfCaries.filter((id) => tokens.some(({ t }) => `${t}-caries` === id) && !marks.some((m) => m.terms?.some((t) => t.k === 'condition' && t.id === id))) : [];
+    if (condition && kinds.length === 1) { heads.push({ mark: i, condition: { ...condition, id: kinds[0] as ConditionId } }); return 'head'; }
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.

@@ -216,7 +216,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       // "eight nine and nine ten": by twos, where "and" stands between the twos alone.
       const held = raw.positions?.length ?? 0;
       const twos = text(tokens, at - 1) === 'and' ? (held % 2 === 0 && (raw.joined === undefined || raw.joined === 'adjacent') ? { joined: 'pairs' as const } : raw.joined === 'pairs' && held % 2 === 1 ? { joined: 'and' as const } : {}) : held === 1 && raw.joined === undefined && !['to', 'through'].includes(text(tokens, at - 1)) ? { joined: 'adjacent' as const } : {};
-      raw = { ...raw, ...twos, positions: single.positions };
+      raw = { ...raw, ...twos, ...(held > 0 ? { plural: true } : {}), positions: single.positions };
       to = at = single.to;
       continue;
     }

@@ -23,18 +23,18 @@ const contraries = new Set(contrary);
 export function turned(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => place)) return marks;
   const apart = partedBy(marks, (mark, i) => (mark.place?.codes && marks.slice(0, i).some(isHead) && contraries.has(tail(behind(marks, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
-  return wholeSides(withTurns(apart, tokens));
+  return wholeSides(withTurns(apart, tokens), tokens);
 }
 
 /** "ulcer right cheek, no left": the side stands for that side of the place named on the other one. */
-function wholeSides(marks: readonly Mark[]): readonly Mark[] {
+function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   const named = where(marks, ({ place }) => place);
   return marks.map((mark, i) => {
     const side = bareSide(mark.place);
     const at = named.indexOf(i);
     if (side === undefined) return mark;
     // Only across a turn: "both sixes, left three mil" is another rule's.
-    const other = [at - 1, at + 1].map((k) => named[k]).find((k) => k !== undefined && (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && calledNormal(marks, i))));
+    const other = [at - 1, at + 1].map((k) => named[k]).find((k) => k !== undefined && (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && (calledNormal(marks, i) || counted(marks, tokens, k, i)))));
     const whole = other === undefined ? undefined : marks[other]?.place;
     if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both') return mark;
     const filled = onSide({ ...whole, side: 'both' }, side);
@@ -43,6 +43,8 @@ function wholeSides(marks: readonly Mark[]): readonly Mark[] {
 }
 const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => nothingAt(marks, a) || marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent') || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
 
+/** "ulcer right cheek, and a couple on the left" */
+const counted = (marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean => { const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t).filter((t) => !['on', 'the', 'of', 'small', 'little'].includes(t)); return between.length > 1 && between.includes('and') && counts.has(between.at(-1) ?? '') && !marks.slice(a + 1, b).some(isHead); };
 /** "right cheek ulcerated, left's clear" */
 const calledNormal = (marks: readonly Mark[], at: number): boolean => marks.slice(at + 1).find((m) => !small(m))?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality' && t.strength === 'absentSay') ?? false;
 /** "nothing on the right cheek, two ulcers on the left" */
