@@ -33,7 +33,7 @@ function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): bool
   if (tokens.slice(Math.max(0, from - 2), from).some(({ t }) => t === 'behind' || t === 'opposite') || ['off', 'of'].includes(tokens[to]?.t ?? '')) return false;
   const quadrants = place.quadrants ?? quadrantsOf(place);
   const named = (code: string): boolean => (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) && (place.positions?.includes(positionOf(code)) ?? true);
-  return made.every(({ body, doubts }) => doubts.length === 0 && (body?.kind === 'finding' || body?.kind === 'treatment') && body.place !== null && !teethAt(body.place).some(named));
+  return made.every(({ body, doubts }) => doubts.length === 0 && body?.kind === 'finding' && body.place !== null && !teethAt(body.place).some(named));
 }
 const teethAt = (place: Place): readonly string[] => ('teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : []);
 
