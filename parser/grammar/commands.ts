@@ -32,7 +32,8 @@ function saidTwice(words: readonly string[], pauses: readonly number[]): Command
 export function steer(words: readonly string[], context: Context, carry: Carry, pauses: readonly number[] = []): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));
   const bare = (said: readonly string[]): string => said.join(' ').replace(waiting, '').replace(asked, '').replace(toMe, '');
-  const text = commandForms.has(bare(words)) ? bare(words) : bare(plain);
+  const whole = bare(words);
+  const text = commandForms.has(whole) || plain.length === words.length ? whole : bare(plain);
   const command = commandForms.get(text) as CommandId | undefined ?? saidTwice(words, pauses);
   if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
   const note = noted.exec(plain.join(' '))?.[1];

@@ -25,8 +25,7 @@ export function headerIn({ tokens, made, scanned }: Reading): { readonly header:
   if (described) { Object.assign(horse, look.horse); look.taken.forEach((at) => taken.add(at)); }
   const sexAt = tokens.findIndex(({ t }) => sexes[t] !== undefined);
   if (sexAt >= 0 && (aged || described || tokens.length <= 3)) { horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>; taken.add(sexAt); }
-  const free = new Set(scanned.flatMap(({ unknown, from, to }) => (unknown ? Array.from({ length: to - from }, (_, i) => from + i) : [])));
-  const name = nameIn(tokens, taken, free, aged || horse.sex !== undefined);
+  const name = nameIn(tokens, taken, (at) => scanned.some(({ unknown, from, to }) => unknown === true && at >= from && at < to), aged || horse.sex !== undefined);
   if (name) { horse.name = tokens.slice(...name).map(({ t }) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '); for (let i = name[0]; i < name[1]; i += 1) taken.add(i); }
   const words = [...taken].sort((a, b) => a - b).map((at) => (tokens[at] as Token).word);
   return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
@@ -39,7 +38,7 @@ const unnamed = new Set([...describing.filter((word) => word !== 'old'), ...noNa
 const LONGEST_NAME = 3;
 
 /** "this is Juniper, a nine year old gelding", "called Juniper": the name's tokens, none of them a word of the trade (`free`). Without what it is, only what is said to be a name is one. */
-function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: ReadonlySet<number>, told: boolean): readonly [number, number] | undefined {
+function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: (at: number) => boolean, told: boolean): readonly [number, number] | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
     const form = formAt(presents, tokens, at);
     if (form === undefined || !(told || form.means)) continue;
@@ -47,7 +46,7 @@ function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: Read
     const ends = (i: number): boolean => i >= tokens.length || taken.has(i) || unnamed.has(tokens[i]?.t ?? '') || (i > from && tokens[i - 1]?.ends === true);
     let to = from;
     while (!ends(to)) to += 1;
-    if (to > from && to - from <= LONGEST_NAME && tokens.slice(from, to).every(({ t }, i) => /^\p{L}+$/u.test(t) && (free.has(from + i) || (t === 'old' && from + i < to - 1)))) return [from, to];
+    if (to > from && to - from <= LONGEST_NAME && tokens.slice(from, to).every(({ t }, i) => /^\p{L}+$/u.test(t) && (free(from + i) || (t === 'old' && from + i < to - 1)))) return [from, to];
   }
   return undefined;
 }
@@ -63,7 +62,7 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
     const plain = plainAge(tokens, at, number);
     if (plain) { for (let i = plain.from; i < number.to; i += 1) taken.add(i); return { age: plain.age }; }
     const unit = tokens[number.to]?.t;
-    const old = ['old', ...Object.keys(sexes)].includes(tokens[number.to + 1]?.t ?? '');
+    const old = tokens[number.to + 1]?.t === 'old' || sexes[tokens[number.to + 1]?.t ?? ''] !== undefined;
     if (!Number.isFinite(number.value) || !((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) continue;
     const about = ['about', 'around', 'roughly'].includes(tokens[at - 1]?.t ?? '');
     const to = unit && /^(year|month)/.test(unit) ? number.to + (tokens[number.to + 1]?.t === 'old' ? 2 : 1) : number.to;

@@ -74,7 +74,7 @@ export function mend(words: readonly string[], reading: Reading, readAs: (words:
 
 /** Words that no rule could place. */
 function unplaced({ role, marks, tokens, made }: Reading): ReadonlySet<number> {
-  const free = marks.flatMap((mark, i) => (role[i] === 'unknown' ? tokens.slice(mark.from, mark.to).map(({ word }) => word) : []));
+  const free = !role.includes('unknown') ? [] : marks.flatMap((mark, i) => (role[i] === 'unknown' ? tokens.slice(mark.from, mark.to).map(({ word }) => word) : []));
   // A medicine takes its whole phrase, with whatever strange word stands beside it.
   const dosed = made.some(({ body }) => body?.kind === 'sedation' || body?.kind === 'medication');
   return new Set([...free, ...(dosed ? scan(tokens).marks.flatMap((mark) => (mark.unknown ? tokens.slice(mark.from, mark.to).map(({ word }) => word) : [])) : [])]);

@@ -2,7 +2,7 @@
 import type { Placing } from './assemble.ts';
 import type { ItemBody, Made } from './made.ts';
 import { resolvePlace } from './resolve.ts';
-import { noReason, notLooked, type NotLooked } from '../lexicon/notExamined.ts';
+import { noReason, notLooked, notLookedWords, type NotLooked } from '../lexicon/notExamined.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -50,6 +50,7 @@ const movements: ReadonlySet<string> = new Set(['lateral-excursion', 'reduced-ex
 
 /** The first words that say so, as a span of tokens; a bare "not seen" is none of them. */
 function cueIn(words: readonly string[], toPlace: (at: number) => boolean, pointed: (at: number) => boolean): Cue | undefined {
+  if (!words.some((word) => notLookedWords.has(word))) return undefined;
   const text = words.join(' ');
   const cues = notLooked.flatMap((how): Cue[] => {
     const found = how.pattern.exec(text);

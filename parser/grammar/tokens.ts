@@ -20,11 +20,14 @@ const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['i
 
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */
 export function tokenise(words: readonly string[]): readonly Token[] {
-  return words.flatMap((w, word) => {
-    const said = parts(w).filter((t) => !mereSounds.has(t));
-    const ends = closing.has(w.at(-1) as string);
-    return said.map((t, i): Token => (ends && i === said.length - 1 ? { t, word, ends } : { t, word }));
+  const tokens: Token[] = [];
+  words.forEach((w, word) => {
+    const before = tokens.length;
+    for (const t of parts(w)) if (!mereSounds.has(t)) tokens.push({ t, word });
+    const last = tokens.at(-1);
+    if (last && tokens.length > before && closing.has(w.at(-1) as string)) tokens[tokens.length - 1] = { ...last, ends: true };
   });
+  return tokens;
 }
 
 const mereSounds = new Set(sounds);

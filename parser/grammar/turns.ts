@@ -79,7 +79,7 @@ function behind(marks: readonly Mark[], at: number): readonly Mark[] | undefined
   return rest.length > 0 && rest.length <= 4 && rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || typeof mark.number === 'number') ? rest : undefined;
 }
 
-const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string => (rest ?? []).map((m) => text(tokens, m).join(' ')).join(' ').replace(/ (?:though|mind|alright)$/, '');
+const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string => (rest === undefined ? '' : rest.map((m) => text(tokens, m).join(' ')).join(' ').replace(/ (?:though|mind|alright)$/, ''));
 
 /** A word of ruling out behind its place, once the turn stands before it. */
 function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {

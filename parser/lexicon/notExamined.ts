@@ -21,5 +21,7 @@ export const notLooked: readonly NotLooked[] = [
   { pattern: new RegExp(`\\b(?:(?:${turn}|${hindered})${small} ${feeling}|(?:could|can) not be felt)\\b`), means: 'felt', sees: true },
   { pattern: /\b(?:skipped|missed out|left out|left unexamined|unexamined|unreachable|not reachable|no exam(?:ination)? of|not (?:yet )?(?:covered|looked over|accessible)|inaccessible|out of reach|beyond reach|not (?:done|tackled) (?:an )?exam(?:ination)? of)\b/ },
 ];
+/** Each of the patterns holds one of these words: without any of them none has to be tried. */
+export const notLookedWords: ReadonlySet<string> = new Set(['not', 'never', 'no', 'wont', 'won\'t', 'unable', 'failed', 'struggled', 'gave', 'too', 'out', 'blocked', 'skipped', 'missed', 'left', 'unexamined', 'unreachable', 'inaccessible', 'beyond']);
 /** At the edges of a reason: words that give none. */
 export const noReason: readonly string[] = ['properly', 'yet', 'today', 'at', 'all', 'either', 'really', 'fully', 'well', 'enough', 'clearly', 'though', 'because', 'as', 'since', 'due', 'to', 'of', 'for', 'cos', 'he', 'she', 'it', 'the', 'horse', 'and', 'on', 'in', 'so', 'again', 'this', 'time', 'but'];
