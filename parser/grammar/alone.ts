@@ -7,6 +7,7 @@ import type { Item } from '../contract/item.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { standing, type Carry } from './carry.ts';
 import { detailsOf, sizedOrNot } from './findings.ts';
+import { afterIn } from './followUps.ts';
 import { bodyOf } from './meaning.ts';
 import type { FindingBody, ItemBody, Made } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
@@ -23,6 +24,10 @@ type Finding = Extract<Item, { kind: 'finding' }>;
 
 export function alone(input: Alone): readonly Made[] {
   const { tokens, role, places, unknown, carry, context } = input;
+  // "no, make it a year"
+  const next = standing(context, carry.last);
+  const after = next?.kind === 'follow-up' && correcting(tokens) ? afterIn(tokens) : undefined;
+  if (next && after) return [revision(next, { after }, input.marks.map((_, i) => i), {})];
   if (unknown > 0) {
     const sure = places.filter((i) => { const { codes, jaw, side, positions } = (input.marks[i] as Mark).place as NonNullable<Mark['place']>; return codes !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined)); });
     const only = input.light && sure.length > 0 && sure.length === places.length && role.every((r) => r !== 'head' && r !== 'mod' && r !== 'cue');
@@ -172,6 +177,7 @@ function amendedPlace(last: Item, input: Alone, placings: { raw: NonNullable<Mar
   return place === null ? [{ marks: input.places, doubts: doubts.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined })), rules: ['correction'] }] : [revision(last, { place }, [...input.places, ...glueMarks(input)], { doubts })];
 }
 
+const thatDay = /\b(?:was|were|been)\b.*\b(?:last (?:time|year|visit|month|week|spring|summer|autumn|winter)|before|previously|(?:weeks?|months?|years?) ago)\b/;
 /** A size, tool or degree said alone after an item amends it. */
 function amended(last: Item, input: Alone, mods: readonly number[]): readonly Made[] {
   if (last.kind === 'sedation' || last.kind === 'medication') {
@@ -186,6 +192,8 @@ function amended(last: Item, input: Alone, mods: readonly number[]): readonly Ma
     const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
     const now = said(details);
     if (details.gradeDoubt) return [{ marks: mods, doubts: [details.gradeDoubt], rules: ['amend'] }];
+    // "it was eight mil last time": how it was then changes nothing of how it is.
+    if (Object.keys(now).length > 0 && thatDay.test(lead(input.tokens))) return [{ body: { ...bodyOf(last), ...now, when: 'before' } as ItemBody, marks: mods, how: { condition: 'carried', place: 'carried' }, rules: ['finding', 'as it was'], doubts: [] }];
     return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
   }
   if (last.kind === 'treatment') {

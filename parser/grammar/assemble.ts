@@ -69,6 +69,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (condition && kinds.length === 1) { heads.push({ mark: i, condition: { ...condition, id: kinds[0] as ConditionId } }); return 'head'; }
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
+    // "buffed them smooth", "flushed it clean": how the work left it.
+    if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && leftSo(marks, tokens, i)) return 'glue';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && !ownTooth(marks, i) && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
@@ -139,6 +141,15 @@ function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: num
   if (named?.k !== 'condition' || named.strength === 'absentSay') return false;
   const before = marks.slice(0, at).some((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => t.k === 'condition'));
   return leads.has(tokens[from - 1]?.t ?? '') || !before || (named.id === 'fracture' && (word === 'clean' || word === 'fine'));
+}
+
+const objects = new Set(['it', 'them', 'that', 'those', 'these', 'him', 'her']);
+/** One word right behind a verb of work and its pronoun. */
+function leftSo(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const { from, to } = marks[at] as Mark;
+  const pronoun = objects.has(tokens[from - 1]?.t ?? '') && tokens[from - 1]?.ends !== true;
+  const verb = marks.find((mark) => mark.from < from && mark.to >= from - (pronoun ? 1 : 0) && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done));
+  return to - from === 1 && verb !== undefined && tokens[verb.to - 1]?.ends !== true;
 }
 
 /** "nothing on the right cheek, two ulcers on the left": a place of its own, and a finding with another behind it. */
@@ -420,7 +431,7 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     const verb = mark.measure && (tokens[mark.from - 1]?.t === 'by' || leadsOn(mark, tokens)) ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined && holds(head, mark)) : -1;
     if (verb >= 0 && (heads[previous]?.condition !== undefined || verb === previous) && !role.slice(heads[verb]?.mark, i).includes('stop')) { (mods[verb] as number[]).push(i); return; }
     // "three oh six ramped and three eleven hooked, both moderate"
-    if (next < 0 && ['both', 'each', 'all'].includes(tokens[mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark)) (mods[h] as number[]).push(i); }); return; }
+    if (next < 0 && ['both', 'each', 'all'].includes(tokens[tokens[mark.from - 1]?.t === 'done' ? mark.from - 2 : mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark) && !(head.condition && mark.terms?.some((t) => t.k === 'work'))) (mods[h] as number[]).push(i); }); return; }
     if (next < 0) { (mods[previous] as number[]).push(i); return; }
     const [before, after] = [(heads[previous] as Head).mark, (heads[next] as Head).mark];
     const own = (mods[previous] as number[]).some((m) => kindOf(marks[m] as Mark) === kindOf(mark));

@@ -8,7 +8,7 @@ import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts'
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { crested, type Clause, type Placing } from './assemble.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
-import { resolvePlace, wantedBy } from './resolve.ts';
+import { neitherOf, resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
@@ -37,7 +37,7 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
   // "no hook, three mil": what is not there has no size, unless the size bounds it ("no pockets over five mil").
   const sizedAway = ruledOut && strength !== 'absentSay' && details.measures.length > 0 && !clause.mods.some((m) => marks[m]?.measure !== undefined && tokens.slice(Math.max(0, (marks[m] as Mark).from - 3), (marks[m] as Mark).from + 1).some(({ t }) => bounding.has(t)));
   return split.map((placings) => {
-    const { place: found, doubts, distal } = resolvePlace(placings, wantedBy(id, missing, ruledOut));
+    const { place: found, doubts, distal } = resolvePlace(clause.scopes.includes('absent') ? neitherOf(placings) : placings, wantedBy(id, missing, ruledOut));
     const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
     // "glands up": a paired region that the finding's own words name in the plural.
     const neither = found !== null && 'region' in found && found.side === undefined && regions[found.region].paired && placings.some(({ marks: at }) => tokens[(marks[at[0] as number] as Mark).from - 1]?.t === 'neither');

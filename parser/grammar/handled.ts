@@ -27,11 +27,12 @@ type Words = readonly string[];
 
 export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
   const words = tokens.map(({ t }) => t);
-  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
+  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'down' ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
   return found.reduce((now, one) => withHandling(now, tokens, one), marks);
 }
 
 function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  if (words[at] === 'down') return downTo(marks, words, at, last);
   if (words[at] === 'would') return refusedAt(marks, words, at, last);
   if (words[at] === 'had' && words[at + 1] === 'a') return goneAt(marks, words, at, last);
   const attempt = handleSay.has(words[at] ?? '') ? standsBefore(words, at) : undefined;
@@ -73,6 +74,18 @@ function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item 
   if (number === undefined || words[number.to] !== 'off' || whatBefore(marks, words, at, last) !== 'overgrowth' || !marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at)) return undefined;
   return { from: at, to: at + 1, id: 'reduce', amount: [from, number.to] };
 }
+
+const wanting = new Set(['want', 'wants', 'need', 'needs', 'needed', 'would', 'could', 'should', 'will', "'ll", 'going', 'try', 'trying', 'tried', 'not', 'wear', 'worn', 'was', 'gone', 'to']);
+/** "one oh six hook down by two", "got it down to two": a number that nothing follows, of what is taken down in millimetres. */
+function downTo(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  const tokens = words.map((t, word): Token => ({ t, word }));
+  const number = ['by', 'to'].includes(words[at + 1] ?? '') ? readNumber(tokens, at + 2) : undefined;
+  const ends = number !== undefined && (number.to >= words.length || ['and', 'now', 'today', 'with', 'by'].includes(words[number.to] ?? '') || marks.some((mark) => mark.from === number.to && mark.place !== undefined));
+  if (number === undefined || !ends || words[at - 1] === 'is' || number.value > MOST || words.slice(0, at).some((word) => wanting.has(word)) || whatBefore(marks, words, at, last) !== 'overgrowth') return undefined;
+  return { from: at, to: at + 1, id: 'reduce', amount: [at + 2, number.to] };
+}
+/** No overgrowth is taken down by more millimetres. */
+const MOST = 15;
 
 /** "wolf tooth upper left, would not budge": the thing itself would not. */
 function refusedAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {

@@ -6,6 +6,7 @@ import { noReason, notLooked, notLookedWords, type NotLooked } from '../lexicon/
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
+import type { RawPlace } from './places.ts';
 import type { WorkRule } from './work.ts';
 import { findingsIn } from './has.ts';
 
@@ -29,7 +30,10 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   if (object.length > 0 && cue.how.sees) return [];
   const group = sided(marks, behind, before);
   const carried = group.length === 0 && carry.place !== undefined && marks.every(({ place }) => place === undefined) && object.length === 0;
-  const places = placesOf(carried ? (carry.place ?? []).map((raw) => ({ raw, marks: [] })) : group.map((i): Placing => ({ raw: (marks[i] as Mark).place as NonNullable<Mark['place']>, marks: [i] })));
+  // "upper wolf teeth not checked": which of the uppers.
+  const wolf = object.some((i) => (marks[i] as Mark).terms?.some((t) => t.k === 'condition' && t.id === 'wolf-tooth'));
+  const rawAt = (i: number): RawPlace => { const raw = (marks[i] as Mark).place as RawPlace; return wolf && raw.codes === undefined && raw.positions === undefined && raw.region === undefined ? { ...raw, positions: [5], plural: true } : raw; };
+  const places = placesOf(carried ? (carry.place ?? []).map((raw) => ({ raw, marks: [] })) : group.map((i): Placing => ({ raw: rawAt(i), marks: [i] })));
   // "unable to assess excursion": a movement is looked at where it is.
   const movement = object.length > 0 && places.length === 0 && (marks[object[0] as number] as Mark).terms?.some((t) => t.k === 'condition' && movements.has(t.id)) ? [{ region: 'jaw-movement' as const }] : [];
   if (places.length === 0 && movement.length === 0) return [];
@@ -41,7 +45,7 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const end = but >= 0 ? but : another === undefined ? words.length : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from));
   // "too sore to examine": the reason stands in front of what was not done.
   const why = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/.exec(words.slice(cue.from, cue.to).join(' '))?.[1]?.trim();
-  const reason = why ?? trimmed([...(movement.length > 0 ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
+  const reason = why ?? trimmed([...(movement.length > 0 || wolf ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
   const taken = marks.flatMap((mark, i) => (group.includes(i) || object.includes(i) || (mark.from < cue.to && mark.to > cue.from) || (mark.from >= from && mark.from < end) || (mark.from >= cue.from && mark.from < from) ? [i] : []));
   return [...places, ...movement].map((place) => ({ body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) }, marks: taken, rules: ['not examined'], ...(carried ? { how: { place: 'carried' as const } } : {}), doubts: [] }));
 };

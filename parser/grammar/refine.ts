@@ -117,7 +117,7 @@ const wouldHave: Rule = (reads, { text }) => (!/(?:\b(?:would|should|could|might
 }));
 
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
-const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|the (?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we|she|he|they|you) (?:had|got|bought) (?:him|her|it)|in (?:january|february|march|april|may|june|july|august|september|october|november|december)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
+const past = /\b(last (year|time|visit|month|week|summer|winter|autumn|spring|january|february|march|april|may|june|july|august|september|october|november|december)|(?:years?|months?|weeks?) (?:ago|back)|previously|yesterday|(?:at|by) the (?:clinic|hospital|surgery|university)|(?:the )?(?:last|previous|old|other) (?:dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)|as a (?:foal|yearling|youngster|two year old|three year old|four year old)|when (?:he|she) was (?:a|two|three|four|five|six|young|younger)|before (?:i|we|she|he|they|you) (?:had|got|bought) (?:him|her|it)|in (?:january|february|march|april|may|june|july|august|september|october|november|december)|in (twenty|two thousand)|in 20\d\d|in 19\d\d)\b/;
 const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
 const alsoNow = /\b(today|now|this time|again|just)\b/;
 const longAgo: Rule = (reads, { text }) => (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past.test(text.replaceAll(compared, '')) ? reads : each(reads, (made) => {
@@ -201,6 +201,14 @@ const splitSoft: Rule = (reads) => reads.map((read) => {
   return place === null ? read : { ...read, made: read.made.map((made) => ({ ...become({ ...made, body: { ...(made.body as FindingBody), surfaces: undefined } as FindingBody }, { condition: 'laceration', place }, 'split of what is soft'), doubts: [] })) };
 });
 
+/** "the tens are hollow": of teeth it is no wasted muscle. */
+const hollowTeeth: Rule = (reads) => reads.map((read) => {
+  const placings = read.clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.positions !== undefined);
+  if (read.clause.head.condition?.id !== 'muscle-wasting' || !/^(?:hollow|sunken|wast)/.test(read.said) || placings.length === 0) return read;
+  const { place } = resolvePlace(placings, wantedBy('cupped-out', new Set()));
+  return place === null ? read : { ...read, made: read.made.map((made) => (finding(made) ? { ...become(made, { condition: 'cupped-out', place }, 'hollow teeth'), doubts: [] } : made)) };
+});
+
 /** A swollen lymph node has a name of its own. */
 const nodes: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -276,5 +284,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, splitSoft, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, splitSoft, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

@@ -27,6 +27,9 @@ export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut
   return { kinds: entry.places, missing, ...(position ? { positions: [position] } : {}), ...(entry.home ? { home: entry.home as RegionId } : {}), ...(ofOneTooth.has(id) && !ruledOut ? { single: true } : {}), ...(ruledOut && !entry.places.includes('T') && entry.places.includes('S') ? { absentRow: true } : {}), ...(id === 'abnormality' ? { rows: true } : ruledOut ? {} : { asks: true }), ...(entry.group === 'bite' ? { bite: true } : {}), supernumerary: id === 'supernumerary' };
 }
 
+/** "no hook on one oh six or two oh six": of what is not there, or was not done, "or" names both. */
+export const neitherOf = (placings: readonly Placing[]): readonly Placing[] => placings.map((p) => (p.raw.joined === 'or' ? { ...p, raw: { ...p.raw, joined: 'and' as const } } : p));
+
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
   const beside = placings.filter((p) => p.beside).flatMap((p) => oppositeOf(p.raw, placings[0]?.raw));
   const all = placings.filter((p) => !p.beside).map((p) => p.raw);

@@ -4,6 +4,7 @@ import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
 import { agentOtherwise, agentRefused, agentUnused, plannedDose, noSedation, sedatedBefore, sedationAgain, sedationGiven, sedationMissed, sedationToCome } from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
+import { standing } from './carry.ts';
 import { readAmount } from './numbers.ts';
 import { readCodes } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -17,14 +18,26 @@ const workAt = ({ terms }: Mark): readonly Work[] => gather(terms ?? [], (t) => 
 const ofTalk = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'talk') ?? false;
 const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => where(marks, ({ terms }) => terms?.some((t) => t.k === 'work' && is(t.term)));
 
-export const sedations: WorkRule = (marks, tokens) => {
+/** "... topped up with nought point one mil", "needed another nought point two mil": more of what was given before it, an item of its own. */
+function toppedUp(agent: string, tokens: readonly Token[], from: number, marks: readonly number[], carried: boolean): Made | undefined {
+  const dose = doseIn(tokens, from, tokens.length);
+  if (dose?.unit === undefined || dose.value === undefined) return undefined;
+  return { body: { kind: 'sedation', given: true, agent, dose: { value: dose.value as number | [number, number], unit: dose.unit }, topUp: true }, marks, rules: ['dose as spoken'], ...(carried ? { how: { agent: 'carried' as const } } : {}), doubts: [] };
+}
+
+export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   const agents = indexes(marks, (w) => w.as === 'agent').filter((i) => !ofTalk(marks[i - 1])).flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
   const topUps = indexes(marks, (w) => w.as === 'topUp');
-  if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) return [];
+  const last = standing(context, carry.last);
+  if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) {
+    const text = last?.kind === 'sedation' && last.given && last.agent ? tokens.map(({ t }) => t).join(' ') : '';
+    const more = last?.kind === 'sedation' && last.agent && sedationAgain.test(text) ? toppedUp(last.agent, tokens, 0, marks.map((_, i) => i), true) : undefined;
+    return more ? [more] : [];
+  }
   const text = tokens.map(({ t }) => t).join(' ');
   if (agents.length === 0 && topUps.length === 0 && /\bconsent/.test(text) && consentIn(tokens)) return [];
-  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedation (?:was |is |has been )?(not|declined|refused)|\bawake\b|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
+  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedated\b.*\bnot (?:today|this time)\b|\bsedation (?:was |is |has been )?(not|declined|refused)|\bawake\b|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
   const toCome = !negated && topUps.length === 0 && (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
@@ -46,7 +59,11 @@ export const sedations: WorkRule = (marks, tokens) => {
   if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...(more?.unit && more.value !== undefined ? { dose: { value: more.value, unit: more.unit } } : {}), ...by }, marks: all, rules: ['sedation'], doubts: [] }];
   const doses = dosesOf(agents.map(({ i }) => marks[i] as Mark), tokens);
   const without: readonly Made[] = negated && agents.every((_, n) => stanceOf(marks, tokens, agents.map((a) => a.i), n) === 'otherwise') ? [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }] : [];
-  return [...without, ...agents.map(({ agent, class: kind }, n): Made => {
+  const again = topUps.findLast((i) => i > (agents.at(-1)?.i ?? marks.length));
+  const [single] = agents.length === 1 ? agents : [];
+  // "detomidine nought point three mil topped up with nought point one": two amounts, two times.
+  const added = single?.class === 'sedative' && again !== undefined && doseIn(tokens, 0, (marks[again] as Mark).from) !== undefined && !negated ? toppedUp(single.agent, tokens, (marks[again] as Mark).to, [again, ...marks.flatMap((mark, i) => (mark.from >= (marks[again] as Mark).to ? [i] : []))], false) : undefined;
+  const each = agents.map(({ agent, class: kind }, n): Made => {
     // "no detomidine, vet used romifidine", "usually has detomidine": what was not given today is never recorded as given.
     const stance = stanceOf(marks, tokens, agents.map((a) => a.i), n);
     if (stance !== undefined) return notGiven(stance, agent, kind, all, text);
@@ -60,10 +77,11 @@ export const sedations: WorkRule = (marks, tokens) => {
     const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: text }] : [];
     const dose = own && (own.unit !== undefined || own.said !== undefined) ? { dose: { ...(own.value !== undefined ? { value: own.value } : {}), ...(own.unit ? { unit: own.unit } : {}), ...(own.said ? { said: own.said } : {}) } } : {};
     const body: ItemBody = kind === 'sedative'
-      ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: topUps.length > 0 || sedationAgain.test(text) }
+      ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: added === undefined && topUps.length > 0 || sedationAgain.test(text) }
       : { kind: 'medication', agent, ...dose, ...(route ? { route } : {}), ...by, state: indexes(marks, (w) => w.as === 'prescribed').length > 0 ? 'prescribed' : 'given' };
     return { body, marks: all, rules: ['dose as spoken'], doubts };
-  })];
+  });
+  return [...without, ...each, ...(added ? [added] : [])];
 };
 
 interface SpokenDose { readonly value?: number | [number, number]; readonly unit?: 'ml' | 'mg' | 'mcg' | 'mg/kg' | 'mcg/kg'; readonly said?: string }

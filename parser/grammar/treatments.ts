@@ -1,5 +1,7 @@
 /** From a clause about work to a treatment: never `done` without a word of doing. */
 import type { Context } from '../contract/draft.ts';
+import type { Item } from '../contract/item.ts';
+import type { ConditionId } from '../lexicon/conditions.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import { piecesSay } from '../lexicon/handling.ts';
 import type { WorkState } from '../lexicon/work.ts';
@@ -7,7 +9,7 @@ import { treatmentDetails } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
-import { resolvePlace } from './resolve.ts';
+import { neitherOf, resolvePlace } from './resolve.ts';
 import { headSpan, isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -15,20 +17,26 @@ export interface WorkInput { readonly missing: ReadonlySet<string>; readonly car
 
 export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], { missing, carry, context, unknown }: WorkInput): readonly Made[] {
   const said = clause.head.work as NonNullable<Clause['head']['work']>;
-  const work = { ...said, id: meant(said.id, clause, marks) };
+  // "retained cap on six oh seven", "removed it with forceps": it is the cap.
+  const ofCap = said.id === 'extract' && clause.placings.length === 0 && /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '');
+  const work = { ...said, id: ofCap ? 'remove-cap' as const : meant(said.id, clause, marks) };
   const procedure = procedures[work.id];
   const states = [...clause.mods, clause.head.mark].flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
   const negated = clause.scopes.includes('absent');
-  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : toCome(clause, marks, tokens) ? 'planned' : undefined);
+  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? wished(clause, marks, tokens) ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : toCome(clause, marks, tokens) ? 'planned' : undefined);
   const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
   const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
   const own = level !== undefined && clause.placings.some((p) => (p.marks[0] as number) < level) ? clause.placings.filter((p) => (p.marks[0] as number) < level) : clause.placings;
+  // "did not take one oh five or two oh five out": neither of them.
+  const meantPlaces = state === undefined || state === 'done' || state === 'planned' || state === 'advised' ? own : neitherOf(own);
   const here = own.length > 0;
-  const { place, doubts } = resolvePlace(own, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
+  const { place, doubts } = resolvePlace(meantPlaces, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
   const last = standing(context, carry.last);
-  const carriedPlace = !here && procedure.needsPlace && last && 'place' in last && last.place ? last.place : undefined;
+  const thing = here ? undefined : namedThing(clause, marks, tokens);
+  const item = thing === undefined ? last : context.items.findLast((one) => one.kind === 'finding' && one.presence === 'present' && one.condition === thing);
+  const carriedPlace = !here && procedure.needsPlace && item && 'place' in item && item.place ? item.place : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
   const person = byName(marks, tokens, clause.head.mark);
@@ -51,6 +59,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work', ...(clause.mods.some((m) => isFilling(marks[m])) ? ['filled'] : [])], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
 }
 
+const conditionOf = (item: Item | undefined): ConditionId | undefined => (item?.kind === 'finding' && item.presence !== 'absent' ? item.condition : undefined);
 /** What was done, where another word of the same breath says more: shortened incisors, a gap filled with putty. */
 function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): ProcedureId {
   const incisors = clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.codes === undefined && raw.positions?.length === 3 && raw.positions[0] === 1);
@@ -58,6 +67,16 @@ function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): Procedu
   if (id === 'flush' && clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.region === 'mouth')) return 'rinse';
   return id === 'restore' && marks.some(isFilling) ? 'pack' : id;
 }
+
+/** "I'd want two oh nine x rayed", "needs two oh nine x rayed": what is wanted of the tooth between is not done yet. */
+function wished(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): WorkState | undefined {
+  const head = marks[clause.head.mark] as Mark;
+  const place = clause.placings.flatMap((p) => p.marks).find((m) => m < clause.head.mark);
+  const before = place === undefined ? undefined : marks[place]?.from;
+  if (before === undefined || tokens.slice(before, head.from).some(({ ends }) => ends)) return undefined;
+  return tokens.slice(Math.max(0, before - 3), before).some(({ t }) => wishes.has(t)) ? (tokens.slice(0, before).some(({ t }) => t === 'owner' || t === 'they') ? 'planned' : 'advised') : undefined;
+}
+const wishes: ReadonlySet<string> = new Set(['want', 'wants', 'wanted', 'need', 'needs', 'like', 'prefer', 'rather']);
 
 /** "we'll x ray two oh eight": right behind a word of what is to come. */
 const toCome = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => { const from = marks[clause.head.mark]?.from ?? 0; return tokens.slice(Math.max(0, from - 2), from).some(({ t }) => ['will', "'ll", 'shall'].includes(t)); };
@@ -74,6 +93,13 @@ function byName(marks: readonly Mark[], tokens: readonly Token[], from: number):
   return { name: said.map((t) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '), marks: Array.from({ length: end - first }, (_, i) => first + i) };
 }
 const MOST_NAMES = 2;
+
+/** "took the step down": the thing as it was named, of which an earlier phrase said where it is. */
+function namedThing(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): ConditionId | undefined {
+  const head = marks[clause.head.mark] as Mark;
+  return tokens.slice(head.from, head.to).map(({ t }) => things[t.replace(/s$/, '')]).find((id) => id !== undefined);
+}
+const things: Readonly<Record<string, ConditionId | undefined>> = { hook: 'hook', ramp: 'ramp', step: 'step', wave: 'wave' };
 
 /** "gave him a rasp": a noun with a verb of giving before it. */
 const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => tokens.slice(0, marks[clause.head.mark]?.from).some(({ t }) => ['gave', 'given', 'giving'].includes(t)) && clause.head.work?.id !== 'extract';

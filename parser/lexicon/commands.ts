@@ -1,7 +1,7 @@
 /** Speech that steers (contract section 8). `whole` acts only as the whole phrase. */
 export interface CommandEntry { readonly label: string; readonly whole: boolean; readonly say: readonly string[]; /** What undoes it, and sounds like it. */ readonly opposite?: string }
 export const commands = {
-  'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: ['[no] (scratch|strike|delete|undo|scrap|scrub|cancel) (that|that one) [again]', '[no] take that [(one|last one|last bit)] back', '[no] take that [one] off (again|the record|the chart|the list)', '[no] (strike|delete|scratch|undo|scrap|scrub|cancel|remove|forget|ignore|drop|lose) (the last|that last) (one|bit|thing|entry|item|line|finding) [i said]', 'take the last (one|bit|entry) (back|off|out)', 'get rid of (that last one|the last one|that entry)'] },
+  'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: ['[no] (scratch|strike|delete|undo|scrap|scrub) (that|that one) [again]', '[no] take that [(one|last one|last bit)] back', '[no] take that [one] off (again|the record|the chart|the list)', '[no] (strike|delete|scratch|undo|scrap|scrub|cancel|remove|forget|ignore|drop|lose) (the last|that last) (one|bit|thing|entry|item|line|finding) [i said]', 'take the last (one|bit|entry) (back|off|out)', 'get rid of (that last one|the last one|that entry)'] },
   'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: ['[no] (put|bring) (that|it) back [(again|in)]'] },
   amend: { label: 'Correct', whole: false, say: ['correction'] },
   answer: { label: 'Answer', whole: true, say: ['the first [one]', 'the second [one]', 'the third [one]', 'the fourth [one]'] },

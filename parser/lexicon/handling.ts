@@ -25,7 +25,7 @@ export const handling: Readonly<Record<Handled, Readonly<Partial<Record<string, 
 export const moved: Readonly<Partial<Record<Handled, ProcedureId>>> = { cap: 'remove-cap', tooth: 'extract', tartar: 'scale-calculus', 'foreign-body': 'remove-foreign-body' };
 
 /** Verbs of having done it. */
-export const handledSay: ReadonlySet<string> = new Set(['took', 'taken', 'got', 'pulled', 'popped', 'lifted', 'flicked', 'whipped', 'prised', 'prized', 'eased', 'twisted', 'knocked', 'chipped', 'picked', 'had', 'dropped', 'brought', 'cut', 'wiggled', 'worked', 'cracked', 'scraped', 'ground', 'shaved', 'slipped', 'levered', 'teased', 'drew', 'hooked']);
+export const handledSay: ReadonlySet<string> = new Set(['took', 'taken', 'got', 'pulled', 'popped', 'lifted', 'flicked', 'whipped', 'prised', 'prized', 'eased', 'twisted', 'knocked', 'chipped', 'picked', 'had', 'dropped', 'brought', 'cut', 'wiggled', 'worked', 'cracked', 'scraped', 'ground', 'shaved', 'slipped', 'levered', 'teased', 'drew', 'hooked', 'dug', 'raked', 'scooped', 'fished']);
 /** The verb behind "tried to", "could not", "managed to". */
 export const handleSay: ReadonlySet<string> = new Set(['take', 'get', 'pull', 'pop', 'lift', 'flick', 'prise', 'prize', 'ease', 'twist', 'knock', 'chip', 'pick', 'have', 'bring', 'cut', 'wiggle', 'work', 'lever', 'tease', 'draw', 'want', 'shift', 'move', 'budge', 'loosen', 'remove', 'extract', 'elevate', 'getting', 'pulling', 'taking', 'shifting', 'lifting', 'extracting', 'removing', 'elevating']);
 /** Those that need no particle. */
