@@ -45,7 +45,7 @@ const pointers = formsOf<Pointer[1]>([
   [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
   ...['extracted', 'pulled', 'removed', 'taken', 'reduced', 'rasped', 'buffed', 'loose', 'sharp', 'long', 'fractured', 'normal', 'blind', 'out'].map((next): Pointer => [['both', next], (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined)]),
   ...['them', 'those', 'these', 'the two', 'those two', 'these two', 'the pair'].map((words): Pointer => [['between', ...words.split(' ')], (place) => ('teeth' in place && place.teeth.length === 2 ? ['between', ...list(place.teeth)] : undefined)]),
-  [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored],
+  [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored], [['opposite', 'side'], mirrored],
 ]);
 
 /** "make that one oh six" points at nothing: the "one" begins a number. */

@@ -1,7 +1,7 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each. */
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
-import { revision, treatmentDetails } from './alone.ts';
+import { revision } from './amend.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { leftOut, less, type Exception } from './except.ts';
@@ -14,6 +14,7 @@ import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { otherSide, positionOf, quadrantOf } from './teeth.ts';
 import { parted } from './timeline.ts';
 import type { Token } from './tokens.ts';
+import { treatmentDetails } from './treatmentDetails.ts';
 
 export interface Read { readonly clause: Clause; readonly made: readonly Made[]; /** The words of its head. */ readonly said: string }
 export interface Around { readonly context: Context; readonly carry: Carry; readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; /** All words of the phrase. */ readonly text: string; /** What is left out of what is said. */ readonly excepts: readonly Exception[] }

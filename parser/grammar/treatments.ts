@@ -5,13 +5,13 @@ import type { ConditionId } from '../lexicon/conditions.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import { piecesSay } from '../lexicon/handling.ts';
 import type { WorkState } from '../lexicon/work.ts';
-import { treatmentDetails } from './alone.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
 import { neitherOf, resolvePlace } from './resolve.ts';
 import { headSpan, isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
+import { treatmentDetails } from './treatmentDetails.ts';
 
 export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
 
