@@ -21,8 +21,16 @@ export function headerIn({ tokens, made, scanned }: Reading): { readonly header:
   const aged = horse.age !== undefined;
   const look = lookIn(tokens);
   // A colour or a breed counts in a phrase of nothing but such words: "they sold the grey one" is talk.
-  const described = tokens.every(({ t }, at) => taken.has(at) || look.taken.has(at) || sexes[t] !== undefined || small.has(t));
-  if (described) { Object.assign(horse, look.horse); look.taken.forEach((at) => taken.add(at)); }
+  const of = (at: number): boolean => taken.has(at) || look.taken.has(at) || sexes[tokens[at]?.t as string] !== undefined || small.has(tokens[at]?.t ?? '');
+  const guess = aged ? undefined : agedAtEnd(tokens, (at) => of(at));
+  if (guess) { horse.age = guess.age; for (let i = guess.from; i < tokens.length; i += 1) taken.add(i); }
+  const described = tokens.every((_, at) => of(at));
+  // "six year old thoroughbred filly off the track": right beside the age that was told.
+  const beside = (at: number): boolean => aged && [...taken].some((told) => { for (let i = Math.min(at, told); i <= Math.max(at, told); i += 1) if (!of(i)) return false; return true; });
+  const kinds = (Object.keys(look.at) as Kind[]).filter((kind) => described || beside(look.at[kind] as number));
+  kinds.forEach((kind) => { horse[kind] = look.horse[kind] as string; });
+  if (described && look.horse.height) horse.height = look.horse.height;
+  look.taken.forEach((at) => { if (described || kinds.some((kind) => at >= (look.at[kind] as number) && at < (look.at[kind] as number) + (look.horse[kind] as string).split(' ').length)) taken.add(at); });
   const sexAt = tokens.findIndex(({ t }) => sexes[t] !== undefined);
   if (sexAt >= 0 && (aged || described || tokens.length <= 3)) { horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>; taken.add(sexAt); }
   const name = nameIn(tokens, taken, (at) => scanned.some(({ unknown, from, to }) => unknown === true && at >= from && at < to), aged || horse.sex !== undefined);
@@ -100,22 +108,33 @@ function plainAge(tokens: readonly Token[], at: number, number: { readonly value
   return before === undefined ? undefined : { age: { value: number.value, unit: 'year', ...(/about|around|roughly|maybe|nearly/.test(before) ? { about: true } : {}) }, from: at - before.split(' ').length };
 }
 
+/** "bay cob gelding, about fifteen": a number at the end of what describes the horse, all of it. */
+function agedAtEnd(tokens: readonly Token[], describes: (at: number) => boolean): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
+  const from = tokens.findLastIndex(({ t }) => ['about', 'around', 'roughly', 'maybe', 'aged'].includes(t));
+  const number = from < 1 ? undefined : readNumber(tokens, from + 1);
+  if (number === undefined || number.to !== tokens.length || number.value > 40 || !Number.isInteger(number.value)) return undefined;
+  const horse = tokens.slice(0, from).some(({ t }) => sexes[t] !== undefined) && tokens.slice(0, from).every((_, at) => describes(at));
+  return horse ? { age: { value: number.value, unit: 'year', ...(tokens[from]?.t === 'aged' ? {} : { about: true }) }, from } : undefined;
+}
+
 /** Colour, breed, use and height as they were said. */
-function lookIn(tokens: readonly Token[]): { readonly horse: Horse; readonly taken: ReadonlySet<number> } {
+function lookIn(tokens: readonly Token[]): { readonly horse: Horse; readonly taken: ReadonlySet<number>; /** Where each begins. */ readonly at: Partial<Record<Kind, number>> } {
   const words = tokens.map(({ t }) => t);
   const horse: Horse = {};
   const taken = new Set<number>();
+  const where: Partial<Record<Kind, number>> = {};
   for (let at = 0; at < words.length; at += 1) {
     const found = longest(looks, words, at);
     const kind = found?.values[0];
     if (!found || !kind || horse[kind] !== undefined) continue;
     horse[kind] = words.slice(at, found.to).join(' ');
+    where[kind] = at;
     for (let i = at; i < found.to; i += 1) taken.add(i);
     at = found.to - 1;
   }
   const height = taken.size === 0 ? undefined : heightIn(tokens);
   if (height) { horse.height = words.slice(...height).join(' '); for (let i = height[0]; i < height[1]; i += 1) taken.add(i); }
-  return { horse, taken };
+  return { horse, taken, at: where };
 }
 
 /** "sixteen hands two", "fifteen two", "fourteen hands": from eight to nineteen hands, and up to three inches. */

@@ -74,7 +74,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
     const own = doses.own[n];
     const routes = marks.flatMap((mark) => workAt(mark).flatMap((w) => (w.as === 'route' ? [{ at: mark.from, route: w.route }] : [])));
     const route = (routes.find(({ at }) => at >= from && at < to) ?? routes[0])?.route ?? (/\b(under|beneath|below) (the|his|her|its) tongue\b/.test(text) ? 'sublingual' as const : undefined);
-    const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: text }] : [];
+    const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: agents.length === 1 ? text : tokens.slice(doses.starts[n] ?? (marks[agents[n]?.i as number] as Mark).from, to).map(({ t }) => t).join(' ') }] : [];
     const dose = own && (own.unit !== undefined || own.said !== undefined) ? { dose: { ...(own.value !== undefined ? { value: own.value } : {}), ...(own.unit ? { unit: own.unit } : {}), ...(own.said ? { said: own.said } : {}) } } : {};
     const body: ItemBody = kind === 'sedative'
       ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: added === undefined && topUps.length > 0 || sedationAgain.test(text) }
