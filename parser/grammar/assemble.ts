@@ -242,7 +242,11 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     }
   }
   const mods = withShared(modsOf(marks, tokens, role, heads, link), marks, heads);
-  return heads.map((head, h) => ({ head, placings: placings[h] as readonly Placing[], scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
+  // "ground the step on one oh eight down level with one oh seven": the other tooth is how far, not where.
+  const lowered = heads.find(({ work }) => work?.id === 'reduce');
+  const level = lowered ? marks.findIndex((mark, i) => i > lowered.mark && isLevel(mark)) : -1;
+  const ofOwn = (head: Head, all: readonly Placing[]): readonly Placing[] => (level < 0 || head.work || all[0]?.raw.codes === undefined ? all : all.filter((p) => !(p.beside && (p.marks[0] as number) > level)));
+  return heads.map((head, h) => ({ head, placings: ofOwn(head, placings[h] as readonly Placing[]), scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
 }
 
 /** "masseters even on both sides": a side said after the finding belongs to the region before it. */
@@ -257,6 +261,8 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
 
 const ruledOut = (head: Head, scopes: readonly Scope[]): boolean => scopes.includes('absent') !== (head.condition?.strength === 'absentSay');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
+
+const isLevel = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'level') ?? false;
 
 /** A bite or a size said of the head closes it: the next finding's place is not its own. */
 const endsBefore = (head: Head, marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], next: number): boolean => (head.condition !== undefined && conditions[head.condition.id].group === 'bite') || marks.slice(head.mark + 1, next).some((mark, k) => role[head.mark + 1 + k] === 'mod' && (mark.measure ?? mark.grade) !== undefined && !(head.work !== undefined && leadsOn(mark, tokens)));
@@ -428,7 +434,7 @@ function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
     if (ofTalk(marks, tokens, role, i)) return;
     if (previous < 0) { (mods[next] as number[]).push(i); return; }
     // "dropped the two eleven hook by two mil": by how much is of the work, whatever was named between.
-    const verb = mark.measure && (tokens[mark.from - 1]?.t === 'by' || leadsOn(mark, tokens)) ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined && holds(head, mark)) : -1;
+    const verb = isLevel(mark) || mark.measure && (tokens[mark.from - 1]?.t === 'by' || leadsOn(mark, tokens)) ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined && (isLevel(mark) || holds(head, mark))) : -1;
     if (verb >= 0 && (heads[previous]?.condition !== undefined || verb === previous) && !role.slice(heads[verb]?.mark, i).includes('stop')) { (mods[verb] as number[]).push(i); return; }
     // "three oh six ramped and three eleven hooked, both moderate"
     if (next < 0 && ['both', 'each', 'all'].includes(tokens[tokens[mark.from - 1]?.t === 'done' ? mark.from - 2 : mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark) && !(head.condition && mark.terms?.some((t) => t.k === 'work'))) (mods[h] as number[]).push(i); }); return; }

@@ -21,9 +21,12 @@ const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
 };
 const next = ['advise', 'report', 'noBit', 'refer', 'monitor', 'recheck'];
 
+/** "off work with her back": somebody's own. */
+const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean => to - from === 1 && tokens[from]?.t === 'back' && ['her', 'his', 'my', 'your', 'their', 'the'].includes(tokens[from - 1]?.t ?? '') && ['with', 'on', 'of', 'in', 'from', 'at', 'hurt', 'did'].includes(tokens[from - 2]?.t ?? '');
+
 export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const first = firstOf(marks);
-  const find = (as: string): number => first.get(as) ?? -1;
+  const find = (as: string): number => { const at = first.get(as) ?? -1; return as === 'recheck' && at >= 0 && ownBack(marks[at] as Mark, tokens) ? -1 : at; };
   const words = tokens.map(({ t }) => t);
   const text = words.join(' ');
   if (!next.some((as) => first.has(as)) && !words.some((w) => w === 'vet' || w.startsWith('refer')) && !rounds.test(text) && !returning.test(text)) return [];
@@ -90,7 +93,7 @@ const told = /\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken 
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const season = new RegExp(`\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|at|around|by|for) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`);
 /** "yearly", "every six months": a round that begins now. */
-const rounds = /^(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?$/;
+const rounds = /^(?:(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
 /** "back in the spring for the wolf teeth": nothing was said of before. */
 const returning = /^(?:(?:i|we) (?:am|are|will be|'ll be|'m|'re) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
 

@@ -27,12 +27,13 @@ type Words = readonly string[];
 
 export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
   const words = tokens.map(({ t }) => t);
-  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'down' ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
+  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'down' || word === 'came' ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
   return found.reduce((now, one) => withHandling(now, tokens, one), marks);
 }
 
 function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   if (words[at] === 'down') return downTo(marks, words, at, last);
+  if (words[at] === 'came') return cameOff(marks, words, at, last);
   if (words[at] === 'would') return refusedAt(marks, words, at, last);
   if (words[at] === 'had' && words[at + 1] === 'a') return goneAt(marks, words, at, last);
   const attempt = handleSay.has(words[at] ?? '') ? standsBefore(words, at) : undefined;
@@ -73,6 +74,16 @@ function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item 
   const number = readNumber(tokens, from);
   if (number === undefined || words[number.to] !== 'off' || whatBefore(marks, words, at, last) !== 'overgrowth' || !marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at)) return undefined;
   return { from: at, to: at + 1, id: 'reduce', amount: [from, number.to] };
+}
+
+/** "cap on eight oh six came off easy": what came off, unless it did so by itself. */
+function cameOff(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  const particle = words[at + 1] ?? '';
+  if (!['off', 'away'].includes(particle) || /^(?:by itself|on its own|of its own|by themselves|on their own)\b/.test(words.slice(at + 2).join(' '))) return undefined;
+  if (marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
+  const kind = whatBefore(marks, words, at, last);
+  const id = kind === 'cap' || kind === 'tartar' ? handling[kind][particle] : undefined;
+  return id === undefined ? undefined : { from: at, to: at + 2, id };
 }
 
 const wanting = new Set(['want', 'wants', 'need', 'needs', 'needed', 'would', 'could', 'should', 'will', "'ll", 'going', 'try', 'trying', 'tried', 'not', 'wear', 'worn', 'was', 'gone', 'to']);

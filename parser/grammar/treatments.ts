@@ -28,7 +28,9 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
-  const own = level !== undefined && clause.placings.some((p) => (p.marks[0] as number) < level) ? clause.placings.filter((p) => (p.marks[0] as number) < level) : clause.placings;
+  // "ulcer on the left cheek, rasped the lot": no tooth is rasped on a cheek.
+  const placings = ofTeeth.has(work.id) ? clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.region === undefined || toothRegions.has(raw.region)) : clause.placings;
+  const own = level !== undefined && placings.some((p) => (p.marks[0] as number) < level) ? placings.filter((p) => (p.marks[0] as number) < level) : placings;
   // "did not take one oh five or two oh five out": neither of them.
   const meantPlaces = state === undefined || state === 'done' || state === 'planned' || state === 'advised' ? own : neitherOf(own);
   const here = own.length > 0;
@@ -109,6 +111,9 @@ function detailsOf(id: ProcedureId, marks: readonly Mark[], mods: readonly numbe
   const { outcome, amountBasis, ...rest } = treatmentDetails(marks, mods, tokens);
   return { ...rest, ...(outcome && id === 'extract' ? { outcome } : {}), ...(amountBasis && (rest.amountMm !== undefined || amountBasis === 'level') && ['reduce', 'reduce-incisors', 'bit-seat', 'rasp', 'widen-space'].includes(id) ? { amountBasis } : {}) };
 }
+
+const ofTeeth: ReadonlySet<ProcedureId> = new Set(['rasp', 'reduce', 'bit-seat', 'round', 'buff', 'extract', 'remove-cap', 'coronectomy', 'restore', 'endodontic-treatment']);
+const toothRegions: ReadonlySet<string> = new Set(['mouth', 'incisors', 'cheek-teeth']);
 
 /** What is drawn like a tooth: named in the same breath it is what the extraction is of. */
 const drawn: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'deciduous-present', 'canine-present', 'root-remnant']);

@@ -39,7 +39,7 @@ export const sedationAgain = /\b(?:a (?:drop|bit|touch|little|tad|small bit) mor
 export const sedationGiven = /\b(?:was|were|has been|have been|had been|got|gave|given|gives|administered|injected|went in|on board|under|topped|sedated (?:with|by|at|today|and|this morning)|standing sedation used|had (?:a|some|his|her|light|standing)? ?sedat\w+|already)\b/;
 /** Beside an agent and its dose only these say that it is still to come. */
 /** "he was sedated last time": of another day; whether any was given today is asked. */
-export const sedatedBefore = /\b(?:last (?:time|year|visit|month|spring|summer|autumn|winter)|(?:years?|months?|weeks?) ago|previously|in the past)\b/;
+export const sedatedBefore = /\b(?:last (?:time|year|visit|month|spring|summer|autumn|winter)|(?:years?|months?|weeks?|days?) ago|yesterday|the other (?:day|week)|last night|for the (?:farrier|clipping|clippers|shoeing)|previously|in the past)\b/;
 export const plannedDose = /\b(?:will (?:need|give|use|be)|would|plan|plans|planned|planning|next (?:time|visit)|book|booked|going to|should (?:need|give|use)|recommend\w*|suggest\w*|could (?:give|use|try))\b/;
 
 interface Around { readonly before: RegExp; readonly after: RegExp }
@@ -54,5 +54,5 @@ export const agentUnused: Around = {
 };
 export const agentOtherwise: Around = {
   before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered)\b[^,]*$/,
-  after: /^(?:(?:was |were )?offered|usually|normally|last time|last year|in the past|before(?! (?:i|we|you|he|she|it|they|the|starting))|previously|as a rule|if (?:he|she|needed|we)|next time|another (?:day|time))\b/,
+  after: /^(?:did|does|has|would|will) not (?:agree|suit)\b|^(?:(?:was |were )?offered|usually|normally|last time|last year|in the past|before(?! (?:i|we|you|he|she|it|they|the|starting))|previously|as a rule|if (?:he|she|needed|we)|next time|another (?:day|time))\b/,
 };
