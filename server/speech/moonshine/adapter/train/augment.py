@@ -46,15 +46,30 @@ class Sound:
         speech = p1 + 0.5 * share * (p2 - p0 + share * (2 * p0 - 5 * p1 + 4 * p2 - p3 + share * (3 * (p1 - p2) + p3 - p0)))
         speech = self._coloured(speech, random)
         power = speech.pow(2).mean(1, keepdim=True)
-        begin = torch.as_tensor(random.integers(0, len(self.noise), count), device=self.device)[:, None]
-        noise = self.noise[(begin + torch.arange(length, device=self.device)[None]) % len(self.noise)]
-        noise = noise / (noise.pow(2).mean(1, keepdim=True).sqrt() + 1e-6)
+        noise = self._noise(speech, random)
         decibels = torch.as_tensor(random.uniform(3, 25, count), device=self.device, dtype=torch.float32)[:, None]
         noisy = torch.as_tensor(random.random(count) < 0.6, device=self.device)[:, None]
         mixed = speech + noisy * noise * (power / 10 ** (decibels / 10)).sqrt()
         gain = 10 ** (torch.as_tensor(random.uniform(-14, 8, count), device=self.device, dtype=torch.float32)[:, None] / 20)
         faint = 10 ** torch.as_tensor(random.uniform(-4.5, -3, count), device=self.device, dtype=torch.float32)[:, None]
         return (mixed * gain + faint * torch.randn_like(mixed)).clamp(-1, 1)
+
+    def _noise(self, speech: torch.Tensor, random: np.random.Generator) -> torch.Tensor:
+        """Equally loud, of three kinds: half recorded; four tenths made, hissing or rumbling and swelling one to seven times a second, as a rasp does;
+        one tenth somebody else's words."""
+        count, length = speech.shape
+        begin = torch.as_tensor(random.integers(0, len(self.noise), count), device=self.device)[:, None]
+        recorded = self.noise[(begin + torch.arange(length, device=self.device)[None]) % len(self.noise)]
+        def drawn(low: float, high: float) -> torch.Tensor:
+            return torch.as_tensor(random.uniform(low, high, count), device=self.device, dtype=torch.float32)[:, None]
+        hertz = torch.linspace(0, RATE / 2, length // 2 + 1, device=self.device).clamp(min=60)[None]
+        hiss = torch.fft.rfft(torch.randn_like(speech)) * (hertz / 1000) ** drawn(-1.2, 0.8) / (1 + (hertz / 10 ** drawn(3.0, 4.0)) ** 4)
+        seconds = torch.arange(length, device=self.device)[None] / RATE
+        swelling = (1 + drawn(0, 1) * torch.sin(2 * np.pi * (drawn(1, 7) * seconds + drawn(0, 1)))).clamp(min=0) ** 2
+        made = torch.fft.irfft(hiss, length) * swelling
+        kind = drawn(0, 1)
+        noise = torch.where(kind < 0.5, recorded, torch.where(kind < 0.9, made, speech.roll(1, 0)))
+        return noise / (noise.pow(2).mean(1, keepdim=True).sqrt() + 1e-6)
 
     def _coloured(self, speech: torch.Tensor, random: np.random.Generator) -> torch.Tensor:
         """Room echo for 30 %, a telephone's band for 20 %, and a tilt of the spectrum for all."""

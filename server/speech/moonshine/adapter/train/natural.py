@@ -1,11 +1,14 @@
-"""Renders lines in natural-sounding voices: Kokoro's jm_kumo and jf_gongitsune, mixtures of the two and a little beyond either, in British,
-Scottish and American sounds, their pitch and vocal tract stretched or shrunk. jf_alpha is kept out, for reporting.
+"""Renders lines in natural-sounding voices: speakers between and around Kokoro's jm_kumo and jf_gongitsune, in British, Scottish and American
+sounds, their pitch and vocal tract stretched or shrunk. jf_alpha is kept out, for reporting.
 
-Usage: natural.py LINES.tsv OUT_FOLDER COUNT [WORKERS]. Lines of plain English and talk make a third; of the rest those written by hand come first.
+Usage: natural.py LINES.tsv OUT_FOLDER COUNT [WORKERS]. What people wrote comes first; a third is plain English and talk; past the last line they begin again, in other voices.
+Each 2,000 clips are a folder of their own (OUT_FOLDER/0, /1, ...), so that they can train while the rest is rendered. With a GPU each worker has its share of one.
 fixtures/make/README.md says what to install.
 """
+import os
 import sys
-from multiprocessing import Pool
+from itertools import cycle, islice
+from multiprocessing import get_context
 from pathlib import Path
 
 import numpy as np
@@ -18,37 +21,57 @@ import voice as voices  # noqa: E402
 VOICES = ["jm_kumo", "jf_gongitsune"]
 ACCENTS = ["en-gb"] * 9 + ["en-us"] * 6 + ["en-gb-scotland", "en-gb-x-rp", "en-gb-x-gbclan"]
 BY_HAND = ("even", "gold")
+FOLDER = 2000
 _speaker = None
 
 
-def _open() -> None:
+def _open(count) -> None:
     global _speaker
-    _speaker = voices.Voice(threads=1)
+    with count.get_lock():
+        count.value += 1
+        own = count.value
+    gpus = int(os.environ.get("GPUS", "0"))
+    if gpus:
+        import torch
+        torch.set_num_threads(1)
+    _speaker = voices.Voice(threads=1, device=f"cuda:{own % gpus}" if gpus else None)
+
+
+def speaker(random: np.random.Generator) -> tuple[str, tuple[str, np.ndarray]]:
+    """One voice and how far each number of its style lies towards the other (256 shares); a third are near one of the two."""
+    name, other = (str(one) for one in random.permutation(VOICES))
+    middle, spread = (random.uniform(-0.2, 0.2), 0.2) if random.random() < 0.33 else (random.uniform(0, 1), random.uniform(0.3, 1.4))
+    return name, (other, random.normal(middle, spread, 256).astype(np.float32))
 
 
 def render(task):
     seed, kind, said, written = task
     random = np.random.default_rng(seed)
-    name, other = random.permutation(VOICES)
-    mix = (other, float(random.uniform(-0.25, 0.8))) if random.random() < 0.7 else None
+    name, mix = speaker(random)
     accent = str(random.choice(ACCENTS))
     stretch = float(random.uniform(0.88, 1.15)) if random.random() < 0.6 else 1.0  # above 1: another, smaller speaker
     speed = float(random.uniform(0.85, 1.25)) / stretch
     parts = said.split() if kind == "joined" else [said]
     sounds = [clips.trimmed(clips.resampled(_speaker.say(part, name, speed, mix, accent), round(voices.RATE * stretch))) for part in parts]
-    return kind, name if mix is None else "mixture", clips.joined(sounds, random) if kind == "joined" else sounds[0], written
+    return kind, "mixture", clips.joined(sounds, random) if kind == "joined" else sounds[0], written
+
+
+def in_order(rows: list[list[str]]):
+    """Without end: two lines of the trade and one of plain English or talk, those that people wrote first."""
+    plain = cycle([row for row in rows if row[0] in ("plain", "talk")])
+    trade = cycle(sorted((row for row in rows if row[0] not in ("plain", "talk")), key=lambda row: row[0] not in BY_HAND))  # the rest are in a drawn order
+    while True:
+        yield from (next(trade), next(trade), next(plain))
 
 
 def main(lines: str, out: str, count: str, workers: str = "2") -> None:
     rows = [line.split("\t") for line in Path(lines).read_text(encoding="utf-8").splitlines()]
-    rows.sort(key=lambda row: row[0] not in BY_HAND)  # the rest are in a drawn order
-    plain = [row for row in rows if row[0] in ("plain", "talk")]
-    trade = [row for row in rows if row[0] not in ("plain", "talk")]
-    third = int(count) // 3
-    chosen = trade[:int(count) - third] + plain[:third]
-    with Pool(int(workers), _open) as pool:
-        tasks = [(7_000_000 + i, *row) for i, row in enumerate(chosen)]
-        print(clips.write(Path(out), pool.imap(render, tasks, chunksize=4)), "clips")
+    tasks = ((7_000_000 + i, *row) for i, row in enumerate(islice(in_order(rows), int(count))))
+    context = get_context("spawn")  # a forked worker has no GPU
+    with context.Pool(int(workers), _open, (context.Value("i", 0),)) as pool:
+        made = pool.imap(render, tasks, chunksize=4)
+        for part in range((int(count) + FOLDER - 1) // FOLDER):
+            print(clips.write(Path(out) / str(part), islice(made, FOLDER)), "clips in", part, flush=True)
 
 
 if __name__ == "__main__":

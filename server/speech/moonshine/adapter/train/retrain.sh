@@ -6,28 +6,30 @@
 # WORK_FOLDER is made and keeps every step (a step whose result is there is not done again; the steps may run on different machines, if the folder
 # is carried). SPEECH_FOLDER holds `phrases`, `digits`, `noise` and `rooms`; WEIGHTS_FOLDER the pinned `encoder_model.onnx` and
 # `decoder_model_merged.onnx` (the cache of `npm start`). From Debian: flite, espeak-ng, fortunes. Settings by environment: PYTHON (python3 with
-# numpy, torch, transformers, onnx, soundfile), VOICE_PYTHON (the one of fixtures/make/README.md), LINES (60000 draws of the sampler),
-# NATURAL (2400 lines in natural voices), STEPS (3300), WORKERS (all processors).
-# One data-centre GPU trains in five minutes, 32 processors render the natural voices in ten; a processor alone takes hours.
+# numpy, torch, transformers, onnx, soundfile), VOICE_PYTHON (the one of fixtures/make/README.md; with GPUS it needs torch and onnx too), LINES
+# (60000 draws of the sampler), NATURAL (28000 clips in natural voices), STEPS (5900), SECONDS_AT_MOST (no end), BATCH (128), PEAK
+# (8e-4), WORKERS (all processors), GPUS (0: how many render the natural voices).
+# Two data-centre GPUs render the natural voices in seven minutes, and one trains in eight; a processor alone takes days.
 set -euo pipefail
-[ $# -eq 3 ] || { sed -n '2,11p' "$0" >&2; exit 2; }
+[ $# -eq 3 ] || { sed -n '2,12p' "$0" >&2; exit 2; }
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../../../../.." && pwd)
 mkdir -p "$1"
 work=$(cd "$1" && pwd) speech=$(cd "$2" && pwd) weights=$(cd "$3" && pwd)
 python=${PYTHON:-python3} workers=${WORKERS:-$(nproc)}
+export GPUS=${GPUS:-0} BATCH=${BATCH:-128} PEAK=${PEAK:-8e-4}
 
 cd "$root"
 if [ ! -e "$work/tokens.json" ]; then
   npx tsx fixtures/make/sentences.ts "$work/sentences.txt" "$work/chatter.txt" "$work/forms.txt" "$work/commands.txt" "$work/gold.txt" "${LINES:-60000}"
   "$python" "$here/text.py" "$work/sentences.txt" "$work/chatter.txt" "$work/forms.txt" "$work/commands.txt" "$work/gold.txt" "$speech/phrases/phrases.tsv" fixtures/exams "$work/lines.tsv"
-  npx tsx "$here/tokens.ts" "$work/tokens.json" "$work/lines.tsv"
+  npx tsx "$here/tokens.ts" "$work/tokens.json" "$work/lines.tsv" "$work/choose.tsv"
 fi
 cd "$here"
 [ -e "$work/recorded/noise-report" ] || "$python" recorded.py "$speech" "$work/recorded"
-[ -e "$work/robots/clips.tsv" ] || "$python" robots.py "$work/lines.tsv" "$work/robots" 1 "$workers"
-[ -e "$work/natural/clips.tsv" ] || "${VOICE_PYTHON:-$python}" natural.py "$work/lines.tsv" "$work/natural" "${NATURAL:-2400}" "$workers"
-"$python" train.py "$weights" "$work/tokens.json" "$work/recorded/noise-tune" "$work/adapter.bin" "${STEPS:-3300}" "$work/robots" "$work/natural:6" "$work/recorded/even:6"
+[ -e "$work/robots/clips.tsv" ] || "$python" robots.py "$work/lines.tsv" "$work/robots" 2 "$workers"
+[ -e "$work/natural" ] || "${VOICE_PYTHON:-$python}" natural.py "$work/lines.tsv" "$work/natural" "${NATURAL:-28000}" "$workers"
+"$python" train.py "$weights" "$work/tokens.json" "$work/recorded/noise-tune" "$work/adapter.bin" "${STEPS:-5900}" "${SECONDS_AT_MOST:-inf}" "$work/robots" "$work/natural:3" "$work/recorded/even:8"
 "$python" judge.py "$weights" "$work/tokens.json" "$work/recorded/noise-tune" "$work/adapter.bin" "$work/recorded/even-alpha" "$work/recorded/codes-tune" | tee "$work/choose.txt"
 "$python" judge.py "$weights" "$work/tokens.json" "$work/recorded/noise-report" "$work/adapter.bin" "$work/recorded/"{odd-kumo,odd-gongitsune,odd-alpha,codes-report} | tee "$work/report.txt"
 echo "Better by choose.txt? Then copy $work/adapter.bin to ${here%/train}/adapter.bin, and report.txt's figures to CARD.md."

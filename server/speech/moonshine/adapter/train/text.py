@@ -2,6 +2,7 @@
 
 Usage: text.py SENTENCES.txt CHATTER.txt FORMS.txt COMMANDS.txt GOLD.txt PHRASES.tsv EXAMS_DIR OUT.tsv
 The first five come from fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
+A few of GOLD are kept out too, and written beside OUT as `choose.tsv`, to choose between trainings.
 OUT has a line `kind, said, written` for each sentence; at least a third is plain English and talk, a tenth bare tooth codes.
 """
 import collections
@@ -13,7 +14,8 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 DIGITS = "zero one two three four five six seven eight nine ten eleven".split()
-SHARES = {"trade": 8600, "joint": 2000, "gold": 6000, "shaped": 2600, "code": 3000, "plain": 12000, "talk": 900, "visit": 1200, "command": 500}
+SHARES = {"trade": 10000, "joint": 2000, "gold": 8000, "shaped": 2600, "code": 3000, "plain": 14000, "talk": 900, "visit": 1200, "command": 500}
+CHOOSING = 160
 # Each word of the lexicon is said at least so often, in forms that hold it.
 LEAST_OF_A_WORD = 6
 
@@ -159,6 +161,9 @@ def main(sentences: str, chatter: str, forms: str, commands: str, gold: str, phr
     trade = Path(sentences).read_text().splitlines()
     by_hand = sorted(set(map(bare, Path(gold).read_text().splitlines())))
     draw.shuffle(by_hand)
+    chosen_by, by_hand = by_hand[:CHOOSING], by_hand[CHOOSING:]
+    Path(out).with_name("choose.tsv").write_text("".join(f"gold\t{said}\t{sentence(said)}\n" for said in chosen_by))
+    kept_out |= set(chosen_by)
     steering = Path(commands).read_text().splitlines()
     makers = {
         "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: shaped(draw), "plain": iter(plain).__next__, "gold": iter(by_hand).__next__,

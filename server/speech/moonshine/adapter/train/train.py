@@ -1,12 +1,14 @@
 """Trains the trade adapter and writes it as float16.
 
-Usage: train.py WEIGHTS_FOLDER TOKENS.json NOISE_FOLDER OUT.bin STEPS CLIPS_FOLDER[:TIMES]...
-A clips folder given with `:3` is heard three times an epoch. Folders that are still being made when training begins join at a third or two
-thirds of the way, so that voices can be rendered on the processor meanwhile. One data-centre GPU; a CPU takes hours.
+Usage: train.py WEIGHTS_FOLDER TOKENS.json NOISE_FOLDER OUT.bin STEPS SECONDS CLIPS_FOLDER[:TIMES]...
+It ends after STEPS, or after SECONDS if that is sooner: the rate falls with whichever is nearer. A clips folder given with `:3` is heard three
+times an epoch; a folder of numbered folders counts as all of them. Folders that are still being made when training begins join at a third or two
+thirds of the way, so that voices can be rendered meanwhile. One data-centre GPU; a CPU takes hours. BATCH and PEAK by environment.
 """
 import hashlib
 import json
 import math
+import os
 import struct
 import sys
 import time
@@ -21,7 +23,7 @@ import clips
 import model as moonshine
 
 SEED = 20260304
-BATCH, PEAK, WARM_UP = 64, 6e-4, 50
+BATCH, PEAK, WARM_UP = int(os.environ.get("BATCH", "64")), float(os.environ.get("PEAK", "6e-4")), 50
 START, END, IGNORE = 1, 2, -100
 
 
@@ -32,17 +34,21 @@ def noises(folder: Path) -> tuple[list[np.ndarray], list[np.ndarray]]:
     return read("noise"), [room[int(np.abs(room).argmax()):] / np.abs(room).max() for room in read("room")]
 
 
+def _made(folder: str, times: str) -> list[tuple[Path, str]]:
+    """The clips folders at a place, as far as they are made."""
+    found = [one.parent for one in sorted([*Path(folder).glob("clips.tsv"), *Path(folder).glob("*/clips.tsv")])]
+    if not found:
+        print(f"{folder} is not made yet", flush=True)
+    return [(one, times) for one in found]
+
+
 class Data:
     """All clips end to end, and batches of equal length drawn from them, epoch after epoch."""
 
     def __init__(self, folders: list[str], ids: dict[str, list[int]], noise: Path, device: str):
         sounds, rows, shift = [], [], 0
-        for folder in folders:
-            path, _, times = folder.partition(":")
-            if not (Path(path) / "clips.tsv").exists():
-                print(f"{path} is not made yet", flush=True)
-                continue
-            sound, own = clips.read(Path(path))
+        for path, times in (found for folder in folders for found in _made(*folder.partition(":")[::2])):
+            sound, own = clips.read(path)
             rows += [(start + shift, samples, ids[written], kind in ("code", "joined")) for kind, _, start, samples, written in own] * int(times or 1)
             sounds.append(sound)
             shift += len(sound)
@@ -83,19 +89,21 @@ def export(adapted: dict[str, moonshine.LowRank], decoder: Path, out: Path) -> N
     out.write_bytes(b"QLR1" + struct.pack("<I", len(text)) + text + numbers)
 
 
-def main(weights: str, tokens: str, noise: str, out: str, steps: str, *folders: str) -> None:
+def main(weights: str, tokens: str, noise: str, out: str, steps: str, seconds: str, *folders: str) -> None:
     torch.manual_seed(SEED)
-    device, total = "cuda" if torch.cuda.is_available() else "cpu", int(steps)
+    device, total, limit = "cuda" if torch.cuda.is_available() else "cpu", int(steps), float(seconds)
     ids = json.loads(Path(tokens).read_text())["ids"]
     net = moonshine.load(Path(weights)).to(device)
     adapted = {name: one.to(device) for name, one in moonshine.adapt(net).items()}
     parameters = [p for one in adapted.values() for p in (one.a, one.b)]
     steer = torch.optim.AdamW(parameters, lr=PEAK, weight_decay=0.01)
     began, losses, made = time.time(), [], Data(list(folders), ids, Path(noise), device).batches()
-    for step in range(total):
-        if step in (total // 3, 2 * total // 3):
+    step, joined = 0, 0
+    while (way := max(step / total, (time.time() - began) / limit)) < 1:
+        if int(3 * way) > joined:
+            joined = int(3 * way)
             made = Data(list(folders), ids, Path(noise), device).batches()
-        rate = PEAK * min(1, (step + 1) / WARM_UP) * 0.5 * (1 + math.cos(math.pi * max(0, step - WARM_UP) / (total - WARM_UP)))
+        rate = PEAK * min(1, (step + 1) / WARM_UP) * 0.5 * (1 + math.cos(math.pi * way))
         steer.param_groups[0]["lr"] = rate
         sound, targets = next(made)
         inputs, labels = training_pair(targets, device)
@@ -110,8 +118,9 @@ def main(weights: str, tokens: str, noise: str, out: str, steps: str, *folders: 
         torch.nn.utils.clip_grad_norm_(parameters, 1.0)
         steer.step()
         losses.append(loss.detach())
-        if step % 200 == 199:
-            print(f"step {step + 1} loss {torch.stack(losses[-200:]).mean().item():.3f} {time.time() - began:.0f} s", flush=True)
+        step += 1
+        if step % 200 == 0:
+            print(f"step {step} loss {torch.stack(losses[-200:]).mean().item():.3f} {time.time() - began:.0f} s", flush=True)
     export(adapted, Path(weights) / "decoder_model_merged.onnx", Path(out))
     print(f"wrote {out}", flush=True)
 
