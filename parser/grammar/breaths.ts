@@ -4,7 +4,7 @@
  * too: where every part reads in whole by itself, and together they say more than the phrase at once, the parts are what was said.
  */
 import { linking, looking, ofTheVisit, pointing, rounds, waiting } from '../lexicon/breaths.ts';
-import { bodies, complete, precise, whole } from './complete.ts';
+import { bodies, complete, whole } from './complete.ts';
 import type { ItemBody } from './made.ts';
 import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
@@ -14,7 +14,8 @@ import type { Token } from './tokens.ts';
 const MOST_NAMED = 4, LONGEST = 20;
 const begins = new Set(linking), waits = new Set([...linking, ...waiting]), points = new Set(pointing), visit = new Set([...rounds, ...ofTheVisit]);
 
-const names = (mark: Mark, tokens: readonly Token[]): boolean => (mark.terms ?? []).some((t) => (t.k === 'condition' && t.strength !== 'withPlace') || (t.k === 'work' && ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'].includes(t.term.as)))
+/** An everyday word that is a finding beside a place only ("sharp", "gap") names one where no pause was written. */
+const names = (mark: Mark, tokens: readonly Token[], paused: boolean): boolean => (mark.terms ?? []).some((t) => (t.k === 'condition' && (t.strength !== 'withPlace' || !paused)) || (t.k === 'work' && ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'].includes(t.term.as)))
   || tokens.slice(mark.from, mark.to).some(({ t }) => looking.test(t) || visit.has(t));
 
 /** What it is about, so that one thing said twice is one. */
@@ -27,9 +28,9 @@ interface Way { readonly parts: readonly { readonly reading: Reading; readonly w
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
   if (asHeard.takenBack.length > 0 || words.some((word) => points.has(word.toLowerCase()))) return asHeard;
-  const named = marks.map((mark) => names(mark, tokens));
-  if (named.filter(Boolean).length < 2 || complete(asHeard)) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
+  const named = marks.map((mark) => names(mark, tokens, paused));
+  if (named.filter(Boolean).length < 2 || complete(asHeard)) return asHeard;
   const cuts = marks.flatMap((mark, i) => { const first = tokens[mark.from] as Token | undefined, last = tokens[mark.from - 1]; return mark.to > mark.from && first && last && last.word < first.word && !begins.has(first.t) && !waits.has(last.t) && (!paused || last.ends) ? [{ mark: i, word: first.word }] : []; });
   const stops = [...cuts, { mark: marks.length, word: words.length }];
   let { steps } = asHeard;
@@ -50,7 +51,7 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   }
   const way = best.get(marks.length);
   // With as many items the parts are better only where the phrase at once lost what they keep.
-  const enough = precise(asHeard) ? bodies(asHeard).length : bodies(asHeard).length + 1;
+  const enough = whole(asHeard) ? bodies(asHeard).length + 1 : bodies(asHeard).length;
   return way === undefined || way.count < enough || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) || !afterAdvice(way) ? { ...asHeard, steps } : joined(way, steps);
 }
 
