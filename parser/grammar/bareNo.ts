@@ -4,7 +4,7 @@
  * word of taking back ("no, left", "no sorry left") says which: that is self-correction's work.
  */
 import { correctionSay } from '../lexicon/corrections.ts';
-import type { ItemBody, Made } from './made.ts';
+import { either } from './either.ts';
 import type { Reading } from './read.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -25,18 +25,11 @@ export function bareNo(tokens: readonly Token[]): { readonly word: number; reado
 }
 
 const nameOf = (mark: Mark | undefined): string | undefined => mark?.terms?.flatMap((t) => (t.k === 'condition' ? [t.id] : []))[0];
-const same = (a: Made, b: Made): boolean => JSON.stringify([a.body, a.revises]) === JSON.stringify([b.body, b.revises]);
-const bodiesOf = (all: readonly Made[]): readonly ItemBody[] => all.flatMap(({ body }) => body ?? []);
 
-/** What both readings make stays; what only one of them makes is asked about, as one question. */
-export function either(ruledOut: Reading, takenBack: Reading, word: number): Reading {
-  const own = ruledOut.made.filter((made) => !takenBack.made.some((other) => same(made, other)));
-  const others = takenBack.made.filter((made) => !ruledOut.made.some((other) => same(made, other)));
-  const readings = [own, others].map(bodiesOf).map((bodies) => ({ label: '', bodies }));
-  if (readings.every(({ bodies }) => bodies.length === 0)) return ruledOut;
+/** Both readings of it, neither taken. */
+export function noOrBack(ruledOut: Reading, takenBack: Reading, word: number): Reading {
   const from = ruledOut.marks.findIndex((mark) => ruledOut.tokens[mark.from]?.word === word);
   const to = ruledOut.marks.findIndex(({ place }, m) => m > from && place !== undefined);
-  const marks = [...new Set([...own.flatMap((made) => made.marks), ...ruledOut.marks.flatMap((_, m) => (m >= from && m <= to ? [m] : []))])];
-  const asked: Made = { marks, rules: ['a place behind a bare no'], doubts: [{ doubt: 'two-readings', readings }] };
-  return { ...ruledOut, made: [...ruledOut.made.filter((made) => !own.includes(made)), asked], takenBack: [...ruledOut.takenBack, word], steps: ruledOut.steps + takenBack.steps };
+  const asked = either(ruledOut, takenBack, 'a place behind a bare no', ruledOut.marks.flatMap((_, m) => (m >= from && m <= to ? [m] : [])));
+  return asked === ruledOut ? ruledOut : { ...asked, takenBack: [...ruledOut.takenBack, word] };
 }

@@ -5,6 +5,8 @@
  */
 import { linking, looking, ofTheVisit, pointing, rounds, waiting } from '../lexicon/breaths.ts';
 import { bodies, complete, whole } from './complete.ts';
+import { isExcept } from './except.ts';
+import { either } from './either.ts';
 import type { ItemBody } from './made.ts';
 import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
@@ -30,7 +32,8 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   if (asHeard.takenBack.length > 0 || words.some((word) => points.has(word.toLowerCase()))) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
   const named = marks.map((mark) => names(mark, tokens, paused));
-  if (named.filter(Boolean).length < 2 || complete(asHeard)) return asHeard;
+  if (named.filter(Boolean).length < 2 ) return asHeard;
+  if (complete(asHeard)) return paused ? asHeard : orParted(words, asHeard, named, readAs);
   const cuts = marks.flatMap((mark, i) => { const first = tokens[mark.from] as Token | undefined, last = tokens[mark.from - 1]; return mark.to > mark.from && first && last && last.word < first.word && !begins.has(first.t) && !waits.has(last.t) && (!paused || last.ends) ? [{ mark: i, word: first.word }] : []; });
   const stops = [...cuts, { mark: marks.length, word: words.length }];
   let { steps } = asHeard;
@@ -54,6 +57,35 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   const enough = whole(asHeard) ? bodies(asHeard).length + 1 : bodies(asHeard).length;
   return way === undefined || way.count < enough || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) || !afterAdvice(way) ? { ...asHeard, steps } : joined(way, steps);
 }
+
+/**
+ * "hook one oh six grade one old scar along the right bar": in one go every word is used, and so it is in two parts, but other
+ * items come of it. What stands between two findings may be said of either, and only a pause would tell.
+ */
+function orParted(words: readonly string[], asHeard: Reading, named: readonly boolean[], readAs: (words: readonly string[]) => Reading): Reading {
+  const { scanned: marks, tokens } = asHeard;
+  const all = bodies(asHeard);
+  // What is left out of what is said is a part of it.
+  if (all.length < 2 || marks.some(isExcept) || marks.length > LONGEST || named.filter(Boolean).length > MOST_NAMED) return asHeard;
+  const first = named.indexOf(true), last = named.lastIndexOf(true);
+  for (let cut = first + 1; cut <= last; cut += 1) {
+    const { from } = marks[cut] as Mark;
+    const [before, next] = [tokens[from - 1] as Token, tokens[from] as Token];
+    if (before.word >= next.word || begins.has(next.t) || next.t === 'and' || waits.has(before.t) || leads(marks, tokens, cut)) continue;
+    const parts = [readAs(words.slice(0, next.word)), readAs(words.slice(next.word))] as const;
+    if (!parts.every(whole)) continue;
+    const apart = joined({ parts: [{ reading: parts[0], word: 0 }, { reading: parts[1], word: next.word }], count: all.length }, parts[0].steps + parts[1].steps);
+    if (bodies(apart).length === all.length && distinct(bodies(apart)) && elsewhere(all, bodies(apart))) return either(asHeard, apart, 'one breath, two readings');
+  }
+  return asHeard;
+}
+/** The same findings in both, one of them at another place. */
+function elsewhere(a: readonly ItemBody[], b: readonly ItemBody[]): boolean {
+  const told = (all: readonly ItemBody[], withPlace: boolean): string => all.map((body) => (body.kind === 'finding' ? JSON.stringify([body.condition, body.presence, withPlace ? body.place : '']) : '')).sort().join();
+  return [...a, ...b].every((body) => body.kind === 'finding' && body.place !== null) && told(a, false) === told(b, false) && told(a, true) !== told(b, true);
+}
+/** A word that opens what follows: "the lower | canines", "a wee | hook". */
+const leads = (marks: readonly Mark[], tokens: readonly Token[], cut: number): boolean => { const { place, from } = marks[cut - 1] as Mark; return (place !== undefined && place.codes === undefined && place.region === undefined && (place.jaw === undefined || place.side === undefined) && marks[cut]?.place !== undefined) || ['a', 'an', 'the'].includes(tokens[from - 1]?.t ?? ''); };
 
 /** Advice is kept in its own words, as long as they are: only a finding with its tooth ends it. */
 function afterAdvice({ parts }: Way): boolean {

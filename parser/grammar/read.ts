@@ -1,7 +1,7 @@
 /** One text to what it yields, before ids: the ordered rules at work on one reading. Pure. */
 import type { Context } from '../contract/draft.ts';
 import { assemble, roles, type Roles } from './assemble.ts';
-import { bareNo, either } from './bareNo.ts';
+import { bareNo, noOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
@@ -44,7 +44,7 @@ export interface Reading {
 export function read(spoken: readonly Token[], context: Context, carry: Carry): Reading {
   const no = bareNo(spoken);
   const readAs = (said: string): Reading => readOnce(spoken.flatMap((token) => (token.t === 'no' && token.word === no?.word ? tokenise([said]).map((one) => ({ ...one, word: token.word })) : token)), context, carry);
-  return no === undefined ? readOnce(spoken, context, carry) : either(readAs(no.ruledOut), readAs('no,'), no.word);
+  return no === undefined ? readOnce(spoken, context, carry) : noOrBack(readAs(no.ruledOut), readAs('no,'), no.word);
 }
 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {
