@@ -134,6 +134,8 @@ function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: num
   const { from, to } = marks[at] as Mark;
   const word = tokens[from]?.t ?? '';
   if (to - from !== 1 || !describing.has(word)) return false;
+  // "good big hook", "good sedation": of what comes right behind it.
+  if (!tokens[from]?.ends && marks[at + 1]?.terms?.some((t) => t.k === 'severity' || t.k === 'severityKept' || (t.k === 'work' && ['sedate', 'agent', 'topUp'].includes(t.term.as)))) return true;
   const next = marks.slice(at + 1).find((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => ['condition', 'cue', 'stop', 'work'].includes(t.k)));
   // "a good rinse": how it was done.
   if (next?.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure') && leads.has(tokens[from - 1]?.t ?? '')) return true;
@@ -370,7 +372,9 @@ function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles[
     if (comparedWithThen(tokens, mark.from) && cues.every(({ means, looks }) => means === 'before' && looks !== 'forward')) return;
     const forward = closed ? undefined : cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
-    if (forward && reachable && (!placeBetween || previous < 0 || back === undefined) && ['absent', 'suspected', 'before'].includes(forward.means)) {
+    // "neither canine is sharp": of the place behind it.
+    const ofPlace = tokens[mark.from]?.t === 'neither' && mark.to - mark.from === 1 && marks[i + 1]?.place !== undefined;
+    if (forward && reachable && (!placeBetween || previous < 0 || back === undefined || ofPlace) && ['absent', 'suspected', 'before'].includes(forward.means)) {
       let h = next;
       (scopes[h] as Scope[]).push(forward.means as Scope);
       while (heads[h + 1] && listGoesOn(heads, h, link, role)) { h += 1; (scopes[h] as Scope[]).push(forward.means as Scope); }

@@ -34,7 +34,7 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   const named = marks.map((mark) => names(mark, tokens, paused));
   if (named.filter(Boolean).length < 2 ) return asHeard;
   if (complete(asHeard)) return paused ? asHeard : orParted(words, asHeard, named, readAs);
-  const cuts = marks.flatMap((mark, i) => { const first = tokens[mark.from] as Token | undefined, last = tokens[mark.from - 1]; return mark.to > mark.from && first && last && last.word < first.word && !begins.has(first.t) && !waits.has(last.t) && (!paused || last.ends) ? [{ mark: i, word: first.word }] : []; });
+  const cuts = marks.flatMap((mark, i) => { const first = tokens[mark.from] as Token | undefined, last = tokens[mark.from - 1]; return mark.to > mark.from && first && last && last.word < first.word && !begins.has(first.t) && !waits.has(last.t) && !sided(marks, i) && !describes(asHeard, i - 1) && (!paused || last.ends) ? [{ mark: i, word: first.word }] : []; });
   const stops = [...cuts, { mark: marks.length, word: words.length }];
   let { steps } = asHeard;
   const best = new Map<number, Way>([[0, { parts: [], count: 0 }]]);
@@ -84,6 +84,10 @@ function elsewhere(a: readonly ItemBody[], b: readonly ItemBody[]): boolean {
   const told = (all: readonly ItemBody[], withPlace: boolean): string => all.map((body) => (body.kind === 'finding' ? JSON.stringify([body.condition, body.presence, withPlace ? body.place : '']) : '')).sort().join();
   return [...a, ...b].every((body) => body.kind === 'finding' && body.place !== null) && told(a, false) === told(b, false) && told(a, true) !== told(b, true);
 }
+/** "good big hook": an everyday word for normal that was read as a part of what comes behind it. */
+const describes = ({ scanned, marks, role }: Reading, at: number): boolean => scanned.length === marks.length && role[at] === 'glue' && (marks[at]?.terms ?? []).some(({ k }) => k === 'condition');
+/** "the left edge", "right side sharp": a side, and an everyday word that is a finding only beside a place. */
+const sided = (marks: readonly Mark[], cut: number): boolean => { const place = marks[cut - 1]?.place; return place !== undefined && Object.keys(place).every((key) => key === 'side') && (marks[cut]?.terms ?? []).some((t) => t.k === 'condition' && t.strength === 'withPlace'); };
 /** A word that opens what follows: "the lower | canines", "a wee | hook". */
 const leads = (marks: readonly Mark[], tokens: readonly Token[], cut: number): boolean => { const { place, from } = marks[cut - 1] as Mark; return (place !== undefined && place.codes === undefined && place.region === undefined && (place.jaw === undefined || place.side === undefined) && marks[cut]?.place !== undefined) || ['a', 'an', 'the'].includes(tokens[from - 1]?.t ?? ''); };
 

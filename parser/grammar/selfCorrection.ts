@@ -2,7 +2,7 @@
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
 import { bareNo } from './bareNo.ts';
 import { formAt, formsOf } from './forms.ts';
-import { isHead, scan, type Mark } from './scan.ts';
+import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { RawPlace } from './places.ts';
 import { codeWords } from './pointing.ts';
 import { codeOf, quadrantOf, readCode } from './teeth.ts';
@@ -73,6 +73,8 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   if (back || actually) return back;
   const part = partOnly(place, before, afterMarks, after);
   if (part) return part;
+  const spare = sparePlace(place, before, afterMarks, after);
+  if (spare) return spare;
   if (afterMarks.some(isHead)) {
     if (afterMarks.some((mark) => mark.place && !(place?.place?.codes && partOfTooth(mark.place))) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
     return [...before.slice(place.from, place.to), ...after];
@@ -90,6 +92,22 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   if (afterMarks.every((mark) => mark.number !== undefined)) return swapNumber(before, beforeMarks.findLast((mark) => mark.measure ?? mark.grade), after);
   const kind = afterMarks[0]?.terms?.[0]?.k;
   return swap(beforeMarks.findLast((mark) => kind !== undefined && mark.terms?.some((t) => t.k === kind)));
+}
+
+/** "ulcer left cheek, correction, right cheek, cap on eight oh seven": what comes behind has places of its own, so the first one is all that is put right. */
+function sparePlace(place: Mark | undefined, before: readonly Token[], afterMarks: readonly Mark[], after: readonly Token[]): readonly Token[] | undefined {
+  const said = afterMarks.filter((mark) => !isGlue(mark));
+  const [first, next] = said;
+  const heads = said.filter((mark) => isHead(mark)).length;
+  const places = said.filter((mark) => mark.place !== undefined && !isHead(mark)).length;
+  // "right cheek, no, left": the side alone.
+  const side = after.findIndex(({ t }) => !['the', 'on', 'it', 'is'].includes(t));
+  const alone = sides.has(after[side]?.t ?? '') && afterMarks.some(({ from, to }) => from === side && to === side + 1) && heads > 0 && heads <= said.filter((mark) => mark.place !== undefined && mark.from > side).length;
+  const turned = alone ? partOnly(place, before, [], after.slice(side, side + 1)) : undefined;
+  if (turned) return [...turned, ...after.slice(side + 1)];
+  const like = place?.place !== undefined && first?.place !== undefined && (place.place.region === undefined) === (first.place.region === undefined) && (place.place.codes === undefined) === (first.place.codes === undefined);
+  if (place === undefined || !like || heads === 0 || places <= heads || next === undefined || !(next.place !== undefined || isHead(next))) return undefined;
+  return [...before.slice(0, place.from), ...after.slice(first.from, first.to), ...before.slice(place.to), ...after.slice(first.to)];
 }
 
 /** "no, not one oh nine, one ten": the tooth named again was the wrong one. */

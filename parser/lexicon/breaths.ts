@@ -9,7 +9,7 @@ export const pointing: readonly string[] = ['them', 'those', 'these', 'respectiv
 /** Rounds of time that are a recheck by themselves. */
 export const rounds: readonly string[] = ['yearly', 'annually', 'annual', 'once', 'monthly'];
 /** They tell nothing of their own. */
-export const idleWords: readonly string[] = ['needed', 'required', 'necessary', 'today', 'please'];
+export const idleWords: readonly string[] = ['used', 'needed', 'required', 'necessary', 'today', 'please'];
 /** How verbs of looking and feeling begin. */
 export const looking = /^(?:examin|check|see|seen|look|feel|felt|palpat|visuali|prob|assess|reach|got$|get$|near|skipped|missed)/;
 /** People, and how the horse stood: a fact of the visit may begin here. */
