@@ -1,7 +1,9 @@
 /** Work told by a verb and a particle with the tooth between them, or by the particle alone: "took one oh six down by two mil", "three mil off four eleven". */
+import { piecesSay } from '../lexicon/handling.ts';
 import { lengthUnits } from '../lexicon/units.ts';
 import { readAmount } from './numbers.ts';
-import { readCodes } from './places.ts';
+import { readMeasure } from './sizes.ts';
+import { readCodes } from './codes.ts';
 import { readPlural } from './teeth.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -17,16 +19,41 @@ const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track
 /** Of these "level" is the end: "brought one oh nine level". */
 const leveled = new Set(['took', 'taken', 'brought', 'ground', 'filed', 'burred']);
 const joins = new Set(['and', 'but', 'then']);
+/** Words that tell of work by the size beside them alone. */
+const particles = new Set(['down', 'taken', 'off', 'came', 'come']);
 const SPAN = 9;
 
 const word = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 const reduce = (from: number, to: number, motorised = false): Mark => ({ from, to, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', done: true, ...(motorised ? { instrument: 'motorised' as const } : {}) } }] });
 
+const takesOff = new Set(['took', 'taken', 'take', 'knocked', 'shaved', 'ground', 'got']);
+/** "took four mil off two oh six": a reduction in the words of doing. */
+function takenOff(tokens: readonly Token[], at: number): Mark | undefined {
+  const verb = word(tokens, at);
+  if (!takesOff.has(verb)) return undefined;
+  const measure = readMeasure(tokens, word(tokens, at + 1) === 'off' ? at + 2 : at + 1);
+  if (measure === undefined || !(word(tokens, at + 1) === 'off' || ['off', 'from'].includes(word(tokens, measure.to)))) return undefined;
+  return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(verb === 'take' ? {} : { done: true }) } }] };
+}
+
+const takesOut = new Set(['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had', 'got']);
+/** "took both upper wolf teeth out", "pulled the cap on five oh six off": the verb of doing, its tooth or cap between. */
+function takenOut(tokens: readonly Token[], at: number): Mark | undefined {
+  if (!takesOut.has(word(tokens, at))) return undefined;
+  const end = tokens.slice(at + 1, at + 9).findIndex(({ t }) => t === 'out' || t === 'off');
+  const between = tokens.slice(at + 1, at + 1 + end);
+  // "took the piece of three oh eight out": a piece is not the tooth.
+  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || piecesSay.has(t) || readMeasure(tokens, at + 1 + i))) return undefined;
+  const cap = between.some(({ t }) => t === 'cap' || t === 'caps');
+  const tooth = word(tokens, at + 1 + end) === 'out' && between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
+  return cap || tooth ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] } : undefined;
+}
+
 export function readDoing(tokens: readonly Token[], at: number): Mark | undefined {
+  const own = takenOff(tokens, at) ?? takenOut(tokens, at);
+  if (own) return own;
   const said = word(tokens, at);
-  if (verbs.has(said)) return takenDown(tokens, at);
-  if (said === 'down' || said === 'taken' || said === 'off' || said === 'came' || said === 'come') return sizeAlone(tokens, at);
-  return undefined;
+  return verbs.has(said) ? takenDown(tokens, at) : particles.has(said) ? sizeAlone(tokens, at) : undefined;
 }
 
 /** "took one oh six down", "brought the lower sixes down by two mil": a tooth stands between. */

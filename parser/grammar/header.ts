@@ -2,7 +2,7 @@
 import type { Horse } from '../contract/draft.ts';
 import { breedSay, called, colourSay, describing, noName, presenting, useSay } from '../lexicon/horse.ts';
 import { readNumber } from './numbers.ts';
-import { readCodes } from './places.ts';
+import { readCodes } from './codes.ts';
 import type { Reading } from './read.ts';
 import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';

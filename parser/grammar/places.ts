@@ -1,12 +1,12 @@
-/** Reading places: codes and lists of codes, gaps, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
-import { codeOf, isSupernumerary, isTooth, quadrantOf, positionOf, readCode, readPlural, readShort, areNeighbours, type Code } from './teeth.ts';
+/** Reading places in words: sides, jaws, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
+import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
+import { regions, type RegionId } from '../lexicon/regions.ts';
+import { measuring, readCodes } from './codes.ts';
+import { digit } from './numbers.ts';
+import { codeOf, isTooth, quadrantOf, readCode, readPlural } from './teeth.ts';
 import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, withoutTalk, type Term } from './vocabulary.ts';
-import { digit } from './numbers.ts';
-import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
-import type { RegionId } from '../lexicon/regions.ts';
-import { regions } from '../lexicon/regions.ts';
 
 export type Side = 'left' | 'right' | 'both';
 export type Jaw = 'upper' | 'lower' | 'both';
@@ -47,126 +47,11 @@ export interface PlaceSpan { readonly raw: RawPlace; readonly from: number; read
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 const glueInside = new Set(['the', 'of', 'on', 'in', 'to', 'all', 'four', 'hand', 'and', 'both']);
 
-/** A run of codes: "one oh six", "one oh six and one oh seven", "two oh seven to two ten", "between ... and ...", "one oh six seven and eight". */
-export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | undefined {
-  let at = start;
-  const between = text(tokens, at) === 'between';
-  const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' && text(tokens, at - 1) === 'in' ? 'front' as const : undefined;
-  // "either side of three oh eight", "both sides of four ten"
-  const either = ['either', 'both', 'each'].includes(text(tokens, at)) && ['side', 'sides'].includes(text(tokens, at + 1)) && text(tokens, at + 2) === 'of';
-  if (between || relative === 'behind') at += 1;
-  if (either) at += 3;
-  if (relative === 'front') at += 2;
-  const first = readCode(tokens, at) ?? readUnvoiced(tokens, at, between);
-  if (first === undefined) return undefined;
-  const links: string[] = [];
-  const codes = [codeOf(first.quadrant, first.position)];
-  let repaired = first.repaired ?? false;
-  let joined = (between ? 'between' : 'one') as NonNullable<RawPlace['joined']>;
-  let to = first.to;
-  let quadrant = first.quadrant;
-  for (;;) {
-    const two = ['up to', 'through to', 'down to', 'back to', 'on to', 'and then', 'and also', 'as well as'].includes(`${text(tokens, to)} ${text(tokens, to + 1)}`);
-    const slash = ['slash', 'stroke'].includes(text(tokens, to));
-    const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
-    const after = slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1;
-    const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1)) ?? (link === 'and' ? readUnvoiced(tokens, after, between) : undefined);
-    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
-    const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string)) : undefined;
-    if (listed) {
-      codes.push(...listed.codes);
-      joined = joined === 'between' ? 'between' : listed.beside && joined === 'one' ? 'adjacent' : listed.range && joined !== 'and' ? 'range' : 'and';
-      to = listed.to;
-      continue;
-    }
-    if (next === undefined && short === undefined) break;
-    const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
-    // "one oh six and two oh six, one oh six is four mil": said again it begins anew.
-    if (codes.includes(code) && codes.at(-1) !== code) break;
-    if (next?.repaired) { if (link === '' && text(tokens, after) === 'to') break; repaired = true; }
-    quadrant = next?.quadrant ?? quadrant;
-    to = (next ?? short as { to: number }).to;
-    if ((link === 'to' || link === 'through' || link === 'thru') && quadrantOf(codes.at(-1) as string) === quadrantOf(code) && positionOf(code) > positionOf(codes.at(-1) as string)) {
-      const last = codes.at(-1) as string;
-      for (let p = positionOf(last) + 1; p <= positionOf(code); p += 1) codes.push(codeOf(quadrant, p));
-      joined = 'range';
-    } else {
-      codes.push(code);
-      links[codes.length - 1] = link;
-      if (joined !== 'between') joined = joined === 'range' ? 'range' : link === '' ? (joined === 'and' || joined === 'or' ? joined : 'adjacent') : link === 'or' ? 'or' : 'and';
-    }
-    if (between && codes.length === 2) break;
-  }
-  // "from three oh seven back": to the end of the row.
-  const onwards = codes.length === 1 && text(tokens, start - 1) === 'from' && ['back', 'backwards', 'onwards'].includes(text(tokens, to)) ? 11 : undefined;
-  if (onwards !== undefined && quadrantOf(codes[0] as string) <= 4) { for (let p = positionOf(codes[0] as string) + 1; p <= onwards; p += 1) codes.push(codeOf(quadrant, p)); joined = 'range'; to += 1; }
-  if (inPairs(codes, links)) joined = 'pairs';
-  const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
-  const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
-  return { raw: { codes: good, joined, ...(bad.length > 0 ? { notTeeth: bad } : {}), ...(either ? { relative: 'either' as const } : relative ? { relative } : {}), ...(repaired ? { repaired: true } : {}) }, from: start, to };
-}
-
-/** "three nine three ten": the nought is left out where two neighbours of one row are named together, or between two teeth. */
-function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, before?: string): Code | undefined {
-  const quadrant = digit(text(tokens, at));
-  const position = digit(text(tokens, at + 1));
-  if (quadrant === undefined || position === undefined || quadrant < 1 || quadrant > 4 || position < 6 || measuring.has(text(tokens, at + 2)) || isOh(text(tokens, at))) return undefined;
-  const own: Code = { quadrant, position, to: at + 2 };
-  if (before !== undefined) return areNeighbours(before, codeOf(quadrant, position)) ? own : undefined;
-  const from = ['and', 'slash', 'stroke'].includes(text(tokens, at + 2)) ? at + 3 : at + 2;
-  const next = readCode(tokens, from) ?? readUnvoiced(tokens, from, between, codeOf(quadrant, position));
-  // "three nine ten", of a gap.
-  if (next === undefined && from === at + 2 && tokens.some(({ t }) => gapWords.has(t)) && (teenWords[text(tokens, from)] ?? digit(text(tokens, from))) === position + 1 && !measuring.has(text(tokens, from + 1))) return own;
-  return next !== undefined && (from === at + 2 || between || text(tokens, at + 2) !== 'and') && areNeighbours(codeOf(quadrant, position), codeOf(next.quadrant, next.position)) ? own : undefined;
-}
-
-/** "three oh seven three oh eight and three ten three eleven": neighbours by twos, each two a gap of their own. */
-function inPairs(codes: readonly string[], links: readonly string[]): boolean {
-  if (codes.length < 4 || codes.length % 2 === 1) return false;
-  const twos = codes.every((code, i) => i % 2 === 0 || ((links[i] ?? '') === '' && areNeighbours(codes[i - 1] as string, code)));
-  return twos && codes.some((code, i) => i > 0 && i % 2 === 0 && (links[i] === 'and' || code === codes[i - 1]));
-}
-
-/** "between three oh nine and ten", "one oh six and seven". */
-function bare(tokens: readonly Token[], at: number): { position: number; to: number } | undefined {
-  const t = text(tokens, at) === 'and' ? text(tokens, at + 1) : text(tokens, at);
-  const to = text(tokens, at) === 'and' ? at + 2 : at + 1;
-  const position = teenWords[t] ?? digit(t);
-  return position !== undefined && position >= 1 && position <= 11 ? { position, to } : undefined;
-}
-/** Words of a gap between two teeth. */
-export const gapWords: ReadonlySet<string> = new Set(['diastema', 'diastemas', 'diastemata', 'gap', 'gaps', 'space', 'spaces', 'between']);
-const measuring = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds', 'day', 'days', 'year', 'years']);
-/**
- * "two oh six seven and eight", "three oh nine to eleven": after a code the further positions of its quadrant, rising. A last number
- * that a unit makes a size is none, nor its range's other end; a single one without "and" or "to" may be anything.
- */
-function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number): { codes: readonly string[]; to: number; range: boolean; beside?: true } | undefined {
-  const found: { position: number; link: string; to: number }[] = [];
-  for (let at = start; ;) {
-    const link = ['and', 'to', 'through', 'thru', 'plus'].includes(text(tokens, at)) ? text(tokens, at) : '';
-    const from = link === '' ? at : at + 1;
-    const position = teenWords[text(tokens, from)] ?? digit(text(tokens, from));
-    if (position === undefined || position < 6 || position > 11 || position <= (found.at(-1)?.position ?? first) || readCode(tokens, from)) break;
-    found.push({ position, link: link === 'plus' ? 'and' : link === '' ? '' : link === 'and' ? 'and' : 'to', to: from + 1 });
-    at = from + 1;
-  }
-  const after = text(tokens, found.at(-1)?.to ?? start);
-  const counted = measuring.has(after) || ['hundred', 'hundreds', 'percent', 'point'].includes(after) || (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
-  if (counted) { const last = found.pop(); if (last?.link === 'to') found.pop(); }
-  // "gap three oh nine ten": beside a gap the next tooth.
-  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && tokens.some(({ t }) => gapWords.has(t));
-  if (neighbour) return { codes: [codeOf(Number(quadrant[0]), first + 1)], to: found[0]?.to as number, range: false, beside: true };
-  if (found.length === 0 || (found.length === 1 && found[0]?.link === '') || (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))) return undefined;
-  const positions = found.flatMap(({ position, link }, i) => { const last = found[i - 1]?.position ?? first; return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position]; });
-  return { codes: positions.map((p) => codeOf(Number(quadrant[0]), p)), to: (found.at(-1) as { to: number }).to, range: found.some(({ link }) => link === 'to') };
-}
-
-/** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 const determiners = new Set(['the', 'his', 'her', 'its', 'that', 'those', 'these', 'them', 'it', 'both']);
 /** "scaled the lower canines, left the uppers": where something new begins, before what was left, a verb and no side. */
 export const leavesIt = (tokens: readonly Token[], at: number): boolean => text(tokens, at) === 'left' && tokens[at]?.ends !== true && determiners.has(text(tokens, at + 1)) && (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1)));
 
+/** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const between = text(tokens, start) === 'between';
   // "four canines", "four sixes": all of them, for there are four.
@@ -334,7 +219,3 @@ export function contradicts(cluster: RawPlace, code: string): boolean {
 }
 
 export const isPaired = (region: RegionId): boolean => regions[region].paired;
-export const gapOf = (codes: readonly string[]): readonly [string, string] | undefined => {
-  const [a, b] = codes as [string, string];
-  return codes.length === 2 && areNeighbours(a, b) ? (Number(a) < Number(b) ? [a, b] : [b, a]) : undefined;
-};

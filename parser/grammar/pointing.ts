@@ -8,7 +8,7 @@ import { digitWords, teenWords } from '../lexicon/numbers.ts';
 import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
-import { readCodes } from './places.ts';
+import { readCodes } from './codes.ts';
 import { scan } from './scan.ts';
 import { areNeighbours, opposing, otherSide } from './teeth.ts';
 import { formAt, formsOf } from './forms.ts';

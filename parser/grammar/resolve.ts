@@ -6,7 +6,8 @@ import type { RegionId } from '../lexicon/regions.ts';
 import type { ConditionEntry, PlaceKind } from '../lexicon/types.ts';
 import type { RowId } from '../lexicon/teeth.ts';
 import type { Placing } from './assemble.ts';
-import { contradicts, gapOf, isPaired, quadrantsOf, type RawPlace } from './places.ts';
+import { gapOf } from './codes.ts';
+import { contradicts, isPaired, quadrantsOf, type RawPlace } from './places.ts';
 import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teeth.ts';
 
 export interface PlaceDoubt { readonly doubt: 'no-such-tooth' | 'two-readings' | 'unlikely' | 'no-place'; readonly said?: readonly string[]; readonly readings?: readonly Place[]; readonly rule?: string }

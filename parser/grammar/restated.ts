@@ -5,7 +5,7 @@
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { partedBy } from './lists.ts';
-import { readCodes } from './places.ts';
+import { readCodes } from './codes.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
 import { areNeighbours } from './teeth.ts';
 import type { Token } from './tokens.ts';

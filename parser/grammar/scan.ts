@@ -1,24 +1,19 @@
 /** One pass from left to right: tokens become marks. A mark says what a stretch of words may be; nothing is decided yet. */
-import { conditions } from '../lexicon/conditions.ts';
 import { notATooth, notAToothBefore, paidAfter, paidBefore } from '../lexicon/numbers.ts';
-import { piecesSay } from '../lexicon/handling.ts';
-import type { ConditionEntry } from '../lexicon/types.ts';
-import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
-import { angleUnits, dimensionSay, gradeWords, lengthUnits } from '../lexicon/units.ts';
-import type { MeasureName } from '../lexicon/types.ts';
+import { gradeWords } from '../lexicon/units.ts';
+import { gapWords, readCodes } from './codes.ts';
 import { readDoing } from './doing.ts';
-import { formAt, formsOf } from './forms.ts';
-import { partedBy } from './lists.ts';
+import { readGrade, readPulpHorn, readShortGrade } from './grades.ts';
+import { first, partedBy } from './lists.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
-import { mayBeNumber, readAmount, readNumber } from './numbers.ts';
-import { contradicts, gapWords, isBut, leavesIt, readCluster, readCodes, type RawPlace } from './places.ts';
-import { expand } from './template.ts';
+import { readAmount, readNumber } from './numbers.ts';
+import { contradicts, isBut, leavesIt, readCluster, type RawPlace } from './places.ts';
+import { readMeasure, unitWords, type MeasureMark } from './sizes.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { vocabulary, withoutTalk, type Term } from './vocabulary.ts';
 
-export interface MeasureMark { readonly value?: number | readonly [number, number]; readonly unit?: 'mm' | 'cm' | 'degree'; readonly about: boolean; readonly what?: MeasureName; readonly said?: string; readonly second?: number }
 export interface Mark {
   readonly from: number;
   readonly to: number;
@@ -45,15 +40,30 @@ export const headSpan = (marks: readonly Mark[], at: number): readonly [number, 
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
+/** Reads what begins at a token. `before`: the marks so far; `words`: all words of the phrase. */
+type Reader = (tokens: readonly Token[], at: number, before: readonly Mark[], words: readonly string[]) => Mark | undefined;
+/** In this order: the first that reads something has it. */
+const readers: readonly Reader[] = [
+  readPulpHorn, // its number is no grade, and no tooth's
+  readDoing, // "off" and "down" are no places
+  readBar, // "bar" is a part of the mouth only where nothing is left out
+  readRightAlong, // "right along the row" is no side
+  readLeftAs, // nor is what was left
+  readShortGrade, // behind a finding with a scale a number is its grade
+  readCodePlace, // a tooth's number is no size
+  readGrade,
+  readMeasure,
+  (tokens, at, _, words) => readPlaceOrTerm(tokens, words, at),
+  readBareNumber,
+];
+
+/** One look at every place in the phrase. `steps` counts them, so that a test can see that they grow with its length only. */
 export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[]; readonly steps: number } {
-  // One look at every place in the phrase; the steps are counted so that a test can see that they grow with its length only.
   const words = tokens.map(({ t }) => t);
   const marks: Mark[] = [];
-  let at = 0;
   let steps = 0;
-  while (at < tokens.length) {
-    steps += 1;
-    const mark = readPulpHorn(tokens, at) ?? readTakenOff(tokens, at) ?? readTakenOut(tokens, at) ?? readDoing(tokens, at) ?? readBar(tokens, at) ?? readRightAlong(tokens, at) ?? readLeftAs(tokens, at) ?? readShortGrade(tokens, at, marks) ?? readCodePlace(tokens, at) ?? readGrade(tokens, at) ?? readMeasure(tokens, at) ?? readPlaceOrTerm(tokens, words, at) ?? readBareNumber(tokens, at) ?? { from: at, to: at + 1, unknown: true as const };
+  for (let at = 0; at < tokens.length; steps += 1) {
+    const mark = first(readers, (read) => read(tokens, at, marks, words)) ?? { from: at, to: at + 1, unknown: true as const };
     marks.push(mark);
     at = mark.to;
   }
@@ -72,41 +82,6 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;
   if (text(tokens, codes.to) === 'o' && text(tokens, codes.to + 1) === 'clock') return undefined;
   return { from: at, to: codes.to, place: codes.raw };
-}
-
-const horns = new Set(['horn', 'horns']);
-/** "pulp horn three exposed", "pulp exposure, horn two": the number is the horn's. */
-function readPulpHorn(tokens: readonly Token[], at: number): Mark | undefined {
-  const from = text(tokens, at) === 'pulp' ? at + 1 : at;
-  if (!horns.has(text(tokens, from))) return undefined;
-  const number = readNumber(tokens, text(tokens, from + 1) === 'number' ? from + 2 : from + 1);
-  if (number === undefined || readCodes(tokens, from + 1)) return undefined;
-  const open = ['is', 'was'].includes(text(tokens, number.to)) ? number.to + 1 : number.to;
-  const exposed = ['exposed', 'open', 'exposure'].includes(text(tokens, open));
-  return { from: at, to: exposed ? open + 1 : number.to, pulpHorn: number.value, ...(exposed ? { terms: [{ k: 'condition', id: 'pulp-exposure', strength: 'say', plural: false }] } : {}) };
-}
-
-const takesOff = new Set(['took', 'taken', 'take', 'knocked', 'shaved', 'ground', 'got']);
-/** "took four mil off two oh six": a reduction in the words of doing. */
-function readTakenOff(tokens: readonly Token[], at: number): Mark | undefined {
-  const verb = text(tokens, at);
-  if (!takesOff.has(verb)) return undefined;
-  const measure = readMeasure(tokens, text(tokens, at + 1) === 'off' ? at + 2 : at + 1);
-  if (measure === undefined || !(text(tokens, at + 1) === 'off' || ['off', 'from'].includes(text(tokens, measure.to)))) return undefined;
-  return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(verb === 'take' ? {} : { done: true }) } }] };
-}
-
-const takesOut = new Set(['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had', 'got']);
-/** "took both upper wolf teeth out", "pulled the cap on five oh six off": the verb of doing, its tooth or cap between. */
-function readTakenOut(tokens: readonly Token[], at: number): Mark | undefined {
-  if (!takesOut.has(text(tokens, at))) return undefined;
-  const end = tokens.slice(at + 1, at + 9).findIndex(({ t }) => t === 'out' || t === 'off');
-  const between = tokens.slice(at + 1, at + 1 + end);
-  // "took the piece of three oh eight out": a piece is not the tooth.
-  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || piecesSay.has(t) || readMeasure(tokens, at + 1 + i))) return undefined;
-  const cap = between.some(({ t }) => t === 'cap' || t === 'caps');
-  const tooth = text(tokens, at + 1 + end) === 'out' && between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
-  return cap || tooth ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] } : undefined;
 }
 
 const except = [{ k: 'cue', cue: { say: ['bar'], means: 'except', looks: 'forward' } }] as const;
@@ -139,99 +114,6 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
 /** "left the uppers": what was left, unless the words say more by themselves ("left alone", "left a bit of root"). */
 function readLeftAs(tokens: readonly Token[], at: number): Mark | undefined {
   return leavesIt(tokens, at) && !longest(vocabulary, tokens.slice(at, at + 6).map(({ t }) => t), 0)?.values.some(({ k }) => k === 'work' || k === 'talk') ? { from: at, to: at + 1, terms: [{ k: 'glue' }] } : undefined;
-}
-
-/** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
-function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
-  if (!mayBeNumber(text(tokens, at))) return undefined;
-  // "mobility of two", "mobility is four"
-  const of = ['of', 'is'].includes(text(tokens, at - 1)) && marks.at(-1)?.from === at - 1;
-  const named = of ? marks.at(-2) : marks.at(-1);
-  const scaled = named?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
-  if (!scaled || readCodes(tokens, at)) return undefined;
-  // "a loose one at three ten": counted by nothing.
-  if (text(tokens, at) === 'one' && !of && ['a', 'an', 'the', 'another', 'that'].includes(text(tokens, (named?.from ?? 0) - 1))) return undefined;
-  const number = readNumber(tokens, at);
-  if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
-  // "nine has peripheral caries, ten the same": a position of the row, no grade of any scale but the body's.
-  if (number.value >= 6 && number.value <= 11 && !of && !named?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition')) return undefined;
-  const second = ['to', 'or'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to + 1) ? readNumber(tokens, number.to + 1) : undefined;
-  if (second && unitWords.has(text(tokens, second.to))) return undefined;
-  if (second) return { from: at, to: second.to, grade: { value: String(number.value), or: String(second.value), announced: false } };
-  return { from: at, to: number.to, grade: { value: String(number.value), announced: false } };
-}
-
-const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', iv: '4' };
-
-const announcing = new Set(gradeWords);
-function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
-  if (announcing.has(text(tokens, at))) {
-    const from = at;
-    const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
-    const number = readNumber(tokens, start);
-    if (number === undefined) return numerals[text(tokens, start)] ? { from, to: start + 1, grade: { value: numerals[text(tokens, start)] as string, announced: true } } : undefined;
-    // "grade one one" is grade 1.1 in the mouth of someone who leaves out the point.
-    const spelled = number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to) ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 } : number;
-    if (unitWords.has(text(tokens, spelled.to))) return undefined;
-    const second = ['to', 'or'].includes(text(tokens, spelled.to)) && !readCodes(tokens, spelled.to + 1) ? readNumber(tokens, spelled.to + 1) : undefined;
-    if (second && !unitWords.has(text(tokens, second.to))) return { from, to: second.to, grade: { value: String(spelled.value), or: String(second.value), announced: true } };
-    return outOf(tokens, { from, to: spelled.to, grade: { value: String(spelled.value), announced: true } });
-  }
-  const number = mayBeNumber(text(tokens, at)) ? readNumber(tokens, at) : undefined;
-  if (number && text(tokens, number.to) === 'out' && text(tokens, number.to + 1) === 'of') return outOf(tokens, { from: at, to: number.to, grade: { value: String(number.value), announced: true } });
-  return undefined;
-}
-
-function outOf(tokens: readonly Token[], mark: Mark): Mark {
-  if (text(tokens, mark.to) !== 'out' || text(tokens, mark.to + 1) !== 'of') return mark;
-  const top = readNumber(tokens, mark.to + 2);
-  return top === undefined ? mark : { ...mark, to: top.to, grade: { ...(mark.grade as { value: string; announced: boolean }), outOf: top.value } };
-}
-
-const unitOf: ReadonlyMap<string, 'mm' | 'cm' | 'degree'> = new Map([...lengthUnits.mm.map((u) => [u, 'mm'] as const), ...lengthUnits.cm.map((u) => [u, 'cm'] as const), ...angleUnits.map((u) => [u, 'degree'] as const)]);
-const unitWords = new Set(unitOf.keys());
-const dimensions = formsOf(Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const)));
-
-const abouts = formsOf(aboutSay.flatMap(expand).map((form) => [form, true] as const));
-const aboutsAfter = formsOf(aboutAfter.map((form) => [form.split(' '), true] as const));
-/** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
-function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
-  const about = formAt(abouts, tokens, start);
-  const at = start + (about?.words.length ?? 0);
-  const article = ['a', 'an', 'one'].includes(text(tokens, at)) && unitOf.get(text(tokens, at + 1));
-  if (article && text(tokens, at) !== 'one') {
-    const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
-    return dimension(tokens, { from: start, to: at + (half ? 5 : 2), measure: { value: half ? 1.5 : 1, unit: article, about: about !== undefined } });
-  }
-  // "between eight and ten millimetres"
-  if (text(tokens, at) === 'between') {
-    const low = readNumber(tokens, at + 1);
-    const high = low && text(tokens, low.to) === 'and' ? readNumber(tokens, low.to + 1) : undefined;
-    const unit = high && unitOf.get(text(tokens, high.to));
-    return low && high && unit && high.value > low.value ? dimension(tokens, { from: start, to: high.to + 1, measure: { value: [low.value, high.value], unit, about: about !== undefined } }) : undefined;
-  }
-  // "a couple of mil"
-  const couple = (text(tokens, at) === 'a' ? at + 1 : at) + (text(tokens, (text(tokens, at) === 'a' ? at + 1 : at) + 1) === 'of' ? 2 : 1);
-  if (text(tokens, couple - 1) === 'couple' || text(tokens, couple - 2) === 'couple') { const unit = unitOf.get(text(tokens, couple)); return unit && dimension(tokens, { from: start, to: couple + 1, measure: { value: 2, unit, about: true } }); }
-  const amount = readAmount(tokens, at);
-  if (amount === undefined) return text(tokens, start + 1) === 'sized' || text(tokens, start + 1) === 'size' ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } } : undefined;
-  // "ten by five mil", "ten mil by five mil"
-  const by = text(tokens, amount.to) === 'by' ? amount.to : unitOf.has(text(tokens, amount.to)) && text(tokens, amount.to + 1) === 'by' ? amount.to + 1 : undefined;
-  const other = by === undefined ? undefined : readNumber(tokens, by + 1);
-  const second = other;
-  // "ten mil by five"
-  if (second && by !== amount.to && !unitOf.has(text(tokens, second.to))) return dimension(tokens, { from: start, to: second.to, measure: { value: amount.value, unit: unitOf.get(text(tokens, amount.to)) as 'mm', about: about !== undefined, second: second.value } });
-  const unitAt = second?.to ?? amount.to;
-  const unit = unitOf.get(text(tokens, unitAt));
-  if (unit === undefined || (second && by !== amount.to && unitOf.get(text(tokens, amount.to)) !== unit)) return undefined;
-  return dimension(tokens, { from: start, to: unitAt + 1, measure: { value: amount.value, unit, about: about !== undefined, ...(second ? { second: second.value } : {}) } });
-}
-
-function dimension(tokens: readonly Token[], mark: Mark): Mark {
-  const found = formAt(dimensions, tokens, mark.to);
-  const sized = found ? { ...mark, to: mark.to + found.words.length, measure: { ...(mark.measure as MeasureMark), what: found.means } } : mark;
-  const guess = formAt(aboutsAfter, tokens, sized.to);
-  return guess ? { ...sized, to: sized.to + guess.words.length, measure: { ...(sized.measure as MeasureMark), about: true } } : sized;
 }
 
 function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: number): Mark | undefined {

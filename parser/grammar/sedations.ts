@@ -6,7 +6,7 @@ import { agentOtherwise, agentRefused, agentUnused, plannedDose, noSedation, sed
 import { consentIn } from './facts.ts';
 import { standing } from './carry.ts';
 import { readAmount } from './numbers.ts';
-import { readCodes } from './places.ts';
+import { readCodes } from './codes.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
