@@ -22,7 +22,9 @@ const contraries = new Set(contrary);
 
 export function turned(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => place)) return marks;
-  const apart = partedBy(marks, (mark, i) => (mark.place?.codes && marks.slice(0, i).some(isHead) && contraries.has(tail(behind(marks, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
+  // "lower incisors have calculus, upper ones don't": others of what was named, no centrals.
+  const named = !tokens.some(({ t }) => t === 'ones') ? marks : marks.map((mark, i) => { const { place, from, to } = mark; const before = place?.positions?.join() === '1' && tokens[to - 1]?.t === 'ones' && place.jaw !== undefined && from < to - 1 ? marks.slice(0, i).findLast((m) => m.place?.positions !== undefined)?.place?.positions : undefined; return before ? { ...mark, place: { ...place, positions: before } } : mark; });
+  const apart = partedBy(named, (mark, i) => (mark.place?.codes && named.slice(0, i).some(isHead) && contraries.has(tail(behind(named, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
   return wholeSides(withTurns(apart, tokens), tokens);
 }
 
