@@ -27,12 +27,12 @@ type Words = readonly string[];
 
 export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
   const words = tokens.map(({ t }) => t);
-  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'down' || word === 'came' ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
+  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'came' || lowering.has(word) ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
   return found.reduce((now, one) => withHandling(now, tokens, one), marks);
 }
 
 function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
-  if (words[at] === 'down') return downTo(marks, words, at, last);
+  if (lowering.has(words[at] ?? '')) return downTo(marks, words, at, last);
   if (words[at] === 'came') return cameOff(marks, words, at, last);
   if (words[at] === 'would') return refusedAt(marks, words, at, last);
   if (words[at] === 'had' && words[at + 1] === 'a') return goneAt(marks, words, at, last);
@@ -86,14 +86,17 @@ function cameOff(marks: readonly Mark[], words: Words, at: number, last: Item | 
   return id === undefined ? undefined : { from: at, to: at + 2, id };
 }
 
+const lowering = new Set(['down', 'reduced', 'lowered', 'shortened', 'trimmed']);
 const wanting = new Set(['want', 'wants', 'need', 'needs', 'needed', 'would', 'could', 'should', 'will', "'ll", 'going', 'try', 'trying', 'tried', 'not', 'wear', 'worn', 'was', 'gone', 'to']);
 /** "one oh six hook down by two", "got it down to two": a number that nothing follows, of what is taken down in millimetres. */
 function downTo(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   const tokens = words.map((t, word): Token => ({ t, word }));
   const number = ['by', 'to'].includes(words[at + 1] ?? '') ? readNumber(tokens, at + 2) : undefined;
   const ends = number !== undefined && (number.to >= words.length || ['and', 'now', 'today', 'with', 'by'].includes(words[number.to] ?? '') || marks.some((mark) => mark.from === number.to && mark.place !== undefined));
-  if (number === undefined || !ends || words[at - 1] === 'is' || number.value > MOST || words.slice(0, at).some((word) => wanting.has(word)) || whatBefore(marks, words, at, last) !== 'overgrowth') return undefined;
-  return { from: at, to: at + 1, id: 'reduce', amount: [at + 2, number.to] };
+  if (number === undefined || !ends || words[at - 1] === 'is' || number.value > MOST || words.slice(0, at).some((word) => wanting.has(word))) return undefined;
+  // "hook reduced by two": the words of work name the hook themselves.
+  const whole = marks.find((mark) => mark.from < at && mark.to === at + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'reduce'));
+  return whole === undefined && whatBefore(marks, words, at, last) !== 'overgrowth' ? undefined : { from: whole?.from ?? at, to: at + 1, id: 'reduce', amount: [at + 2, number.to] };
 }
 /** No overgrowth is taken down by more millimetres. */
 const MOST = 15;

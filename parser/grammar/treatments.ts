@@ -4,7 +4,7 @@ import type { Item } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import { piecesSay } from '../lexicon/handling.ts';
-import type { WorkState } from '../lexicon/work.ts';
+import { nobodysName, type WorkState } from '../lexicon/work.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
@@ -46,7 +46,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const named = work.id === 'extract' && marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && drawn.has(t.id)));
   const strange = work.id === 'rasp' && work.done && /\b(?:rasp|float)/.test(tokens.slice(...headSpan(marks, clause.head.mark)).map(({ t }) => t).join(' ')) ? unknownBeside(marks, tokens, clause.head.mark) - (person?.marks.length ?? 0) : unknown - (person?.marks.length ?? 0);
   if (where === null && !named && (strange > 0 || procedure.needsPlace) && !(procedure.needsPlace && strange === 0)) return [];
-  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...(byVet(clause, marks, tokens) ? { by: 'veterinarian' } : person ? { by: { name: person.name } } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
+  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...(byVet(clause, marks, tokens) ? { by: 'veterinarian' } : byOwner(clause, marks, tokens) ? { by: 'owner' } : person ? { by: { name: person.name } } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
   const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues, ...(person?.marks ?? [])];
   const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
   // "did not get any of the caps off": none, wherever they are.
@@ -92,9 +92,11 @@ function byName(marks: readonly Mark[], tokens: readonly Token[], from: number):
   const next = marks[end];
   if (end - first > MOST_NAMES || (next !== undefined && tokens[(marks[end - 1] as Mark).to - 1]?.ends !== true && !/^(?:and|today|this|so|in|on|at|with|from)$/.test(tokens[next.from]?.t ?? ''))) return undefined;
   const said = tokens.slice((marks[first] as Mark).from, (marks[end - 1] as Mark).to).map(({ t }) => t);
+  if (said.some((t) => noName.has(t) || !/^\p{L}+$/u.test(t))) return undefined;
   return { name: said.map((t) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '), marks: Array.from({ length: end - first }, (_, i) => first + i) };
 }
 const MOST_NAMES = 2;
+const noName: ReadonlySet<string> = new Set(nobodysName);
 
 /** "took the step down": the thing as it was named, of which an earlier phrase said where it is. */
 function namedThing(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): ConditionId | undefined {
@@ -142,5 +144,8 @@ function byVet(clause: Clause, marks: readonly Mark[], tokens: readonly Token[])
     return tokens[mark.from]?.t === 'by' || next === 'did' || next === 'has' || (m < clause.head.mark && marks.slice(m + 1, clause.head.mark).every((between) => between.terms?.every((t) => t.k === 'glue' || t.k === 'filler')));
   });
 }
+
+/** "flushed by the owner" */
+const byOwner = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => clause.mods.some((m) => { const { from, terms } = marks[m] as Mark; return terms?.some((t) => t.k === 'work' && t.term.as === 'owner') === true && tokens[from - 1]?.t === 'by'; });
 
 const hasCodes = (clause: Clause): boolean => clause.placings.some(({ raw }) => raw.codes !== undefined);

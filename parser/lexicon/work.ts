@@ -18,6 +18,8 @@ export type WorkTerm =
   | { readonly as: 'vet' } | { readonly as: 'owner' }
   | { readonly as: 'recheck' } | { readonly as: 'refer' } | { readonly as: 'monitor' } | { readonly as: 'advise' } | { readonly as: 'report' } | { readonly as: 'noBit' }
 
+/** Behind "by" and nobody's name. */
+export const nobodysName: readonly string[] = ['accident', 'mistake', 'surgery', 'torchlight', 'torch', 'candle', 'light', 'daylight', 'force', 'request', 'appointment', 'law', 'tomorrow', 'lunch', 'lunchtime', 'dinner', 'noon', 'evening', 'morning', 'guess', 'luck', 'chance', 'degrees', 'stages', 'myself', 'himself', 'herself', 'itself', 'themselves', 'far', 'rights', 'design', 'error', 'phone', 'machine', 'numbers', 'eye', 'sight', 'touch', 'order'];
 export type Instrument = 'hand' | 'motorised' | 'fingers' | 'forceps' | 'elevator';
 
 type Row = WorkTerm & { readonly say: readonly string[] };
