@@ -44,6 +44,11 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   if (agents.length === 0 && sedationMissed.test(text)) return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome && !noSedation.test(text)) return [];
+  // "the dog was sedated", "a top up on my phone"; "a sedate little pony": of somebody or something else.
+  const spoken = Math.min(...sedate, ...topUps);
+  const other = marks.some((mark, i) => (i < spoken || sedate.length === 0) && mark.terms?.some((t) => t.k === 'talk' && t.other));
+  const quiet = sedate.length > 0 && topUps.length === 0 && sedate.every((i) => tokens[(marks[i] as Mark).from]?.t === 'sedate') && !toCome && !negated;
+  if (agents.length === 0 && (other || quiet)) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   const byOwner = /\b(?:by the owner|owner (?:gave|has given|gives|had given|administered)|given by (?:the )?owner)\b/.test(text);
