@@ -99,6 +99,9 @@ const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Ma
   const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place' || doubt === 'irreversible');
   const twin = one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && (within(m.body, one.body as ItemBody) || within(one.body as ItemBody, m.body))) : -1;
   const half = twin < 0 && one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && completes(m.body, one.body as ItemBody)) : -1;
+  // "should have taken the cap off" is asked about once.
+  const asked = one.body === undefined && one.doubts.length > 0 ? done.findIndex((m) => m.body === undefined && JSON.stringify(m.doubts) === JSON.stringify(one.doubts)) : -1;
+  if (asked >= 0) return done.map((m, i) => (i === asked ? { ...m, marks: [...new Set([...m.marks, ...one.marks])] } : m));
   if (half >= 0) return done.map((m, i) => (i === half ? { ...m, body: { ...one.body, ...m.body } as ItemBody, marks: [...new Set([...m.marks, ...one.marks])], how: { ...one.how, ...m.how } } : m));
   if (twin < 0) return [...done, one];
   return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as ItemBody, one.body as ItemBody) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });

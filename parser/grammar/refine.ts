@@ -111,7 +111,7 @@ const objectOfWork: Rule = (reads) => {
 };
 
 /** "would have extracted", "was going to": said of work that was not done; how it stands is asked. */
-const wouldHave: Rule = (reads, { text }) => (!/(?:\b(?:would|should|could|might)|'d) have\b/.test(text) ? reads : each(reads, (made) => {
+const wouldHave: Rule = (reads, { text }) => (!/(?:\b(?:would|should|could|might)|'d) have\b|\b(?:wish|if only)\b|\b(?:nearly|almost) (?:pulled|took|had|got|extracted|reduced|rasped|floated|started)\b/.test(text) ? reads : each(reads, (made) => {
   const body = made.body;
   if (body?.kind !== 'treatment' || body.state !== 'done') return made;
   return { marks: made.marks, rules: [...made.rules, 'would have'], doubts: [{ doubt: 'state-unclear', ...(body.place ? { place: body.place } : {}), readings: (['not-done', 'planned', 'done'] as const).map((state) => ({ label: state, bodies: [{ ...body, state }] })) }] };

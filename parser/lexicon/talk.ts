@@ -7,6 +7,7 @@ export const talkSay: readonly string[] = [
   '(one|two|three|four|five|six|seven|eight|nine|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|thousand|few|couple of|odd) quid', '(plug|wall|power|light|three pin) socket', 'socket for (the|my|a)',
   '(needs|wants|need|want) (pulling|taking) (up|together|in|over|back|down|home)',
   '(put|throw|chuck|give|get|fetch|grab) [(him|her|them|me|us)] (a bit of|some|more|the) (hay|haylage|feed|grass|chaff|nuts|straw)', 'hook (nose|nosed)', '(pack|packed|packing) (it|that) in',
+  'no (point|sense|use) [in] (rasping|floating|doing|reducing|taking|trying|pushing|pulling|going|having|putting|starting)',
   '(fine|grand|happy|good|ok|okay) (without|about it)', '(holding|held) (his|her|their|its) (own|breath|nerve|ground|tongue)', '(holding|held) (him|her|them|it) (back|up|off)',
   '(through|in|over|down|along) (his|her|their|the) back', 'step (back|over|up|aside|away|out|forward|forwards|round)', 'step (to|on|onto|in) (one side|the side|it|there|here|my)', '(that|this|front|door) step is', '(mind|watch|over|on) the step', 'back a step', '(get|move|go|stand|come) back (a|up|there|over)', 'back up [a bit]', 'back a bit', '[one] step at a time', 'next step', 'a step (back|forward)',
   // What the ear makes of "whoa".
