@@ -8,7 +8,9 @@ import { sayNumber } from './spoken.ts';
 
 const spaces: readonly ProcedureId[] = ['flush', 'pack', 'widen-space', 'debride'];
 const simple = (forms: readonly string[]): readonly string[] => forms.filter((form) => !/tartar|calculus|cap|gap|diastema|incisor|seat|stick|it\|them|feed|putty|corner|the mouth|brought level|take .* level/.test(form));
-const formsOf = (id: ProcedureId, done: boolean): readonly string[] => workSay.flatMap((row) => (row.as === 'procedure' && row.id === id && (row.done ?? false) === done && row.instrument === undefined ? row.say : []));
+/** Forms that also say how the work stands ("half rasped"): never drawn as done. */
+const standing: ReadonlySet<string> = new Set(workSay.flatMap((row) => (row.as === 'state' ? row.say : [])));
+const formsOf = (id: ProcedureId, done: boolean): readonly string[] => workSay.flatMap((row) => (row.as === 'procedure' && row.id === id && (row.done ?? false) === done && row.instrument === undefined ? row.say.filter((form) => !standing.has(form)) : []));
 const teethProcedures = procedureIds.filter((id) => !['rinse', 'photograph', 'radiograph', 'oroscopy', 'recheck-by-feel', 'remove-foreign-body', 'nerve-block', 'reduce-incisors', 'remove-cap', 'scale-calculus', 'bit-seat', 'restore'].includes(id));
 
 export function drawTreatment(random: Random): Said<TreatmentBody> {
