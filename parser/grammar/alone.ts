@@ -5,7 +5,8 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
 import { amended, amendedPlace, correcting, lead, numberAlone, revision, worthADoubt } from './amend.ts';
-import type { Placing, Roles } from './assemble.ts';
+import type { Placing } from './groups.ts';
+import type { Roles } from './roles.ts';
 import { standing, type Carry } from './carry.ts';
 import { detailsOf } from './findings.ts';
 import { afterIn } from './followUps.ts';

@@ -3,7 +3,7 @@ import type { Item } from '../contract/item.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { scales } from '../lexicon/scales.ts';
 import type { Alone } from './alone.ts';
-import type { Placing } from './assemble.ts';
+import type { Placing } from './groups.ts';
 import { standing } from './carry.ts';
 import { detailsOf } from './findings.ts';
 import { first } from './lists.ts';

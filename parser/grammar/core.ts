@@ -7,10 +7,11 @@ import { conditions } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
 import { tradeStems } from '../lexicon/tradeNames.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import type { Clause, Roles } from './assemble.ts';
+import type { Clause } from './assemble.ts';
 import type { Carry } from './carry.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
+import type { Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 

@@ -3,7 +3,7 @@
  * on the left", "hooks on the upper sixes, three mil left, four mil right". The finding left unsaid is put back as a mark of
  * no width before the place that needs it; all later rules then see one finding for each place.
  */
-import type { Roles } from './assemble.ts';
+import type { Roles } from './roles.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { sameAgain } from './figures.ts';
 import { where } from './lists.ts';

@@ -2,7 +2,7 @@
 import type { Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
-import type { Roles } from './assemble.ts';
+import type { Roles } from './roles.ts';
 import { gather } from './lists.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';

@@ -1,5 +1,5 @@
 /** Said to be not seen or not felt: never the same as normal. */
-import type { Placing } from './assemble.ts';
+import type { Placing } from './groups.ts';
 import type { ItemBody, Made } from './made.ts';
 import { resolvePlace } from './resolve.ts';
 import { noReason, notLooked, notLookedWords, type NotLooked } from '../lexicon/notExamined.ts';

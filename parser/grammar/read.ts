@@ -1,6 +1,7 @@
 /** One text to what it yields, before ids: the ordered rules at work on one reading. Pure. */
 import type { Context } from '../contract/draft.ts';
-import { assemble, roles, type Roles } from './assemble.ts';
+import { assemble } from './assemble.ts';
+import { roles, type Roles } from './roles.ts';
 import { bareNo, noOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';

@@ -5,7 +5,7 @@ import { positionOf as positionNamedBy } from '../lexicon/places.ts';
 import type { RegionId } from '../lexicon/regions.ts';
 import type { ConditionEntry, PlaceKind } from '../lexicon/types.ts';
 import type { RowId } from '../lexicon/teeth.ts';
-import type { Placing } from './assemble.ts';
+import type { Placing } from './groups.ts';
 import { gapOf } from './codes.ts';
 import { contradicts, isPaired, quadrantsOf, type RawPlace } from './places.ts';
 import { codeOf, isSupernumerary, isTooth, positionOf, quadrantOf } from './teeth.ts';

@@ -2,7 +2,7 @@
 import type { Item } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import type { Alone } from './alone.ts';
-import type { Placing } from './assemble.ts';
+import type { Placing } from './groups.ts';
 import { detailsOf, sizedOrNot } from './findings.ts';
 import { where } from './lists.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';

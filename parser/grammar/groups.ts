@@ -1,0 +1,77 @@
+/** Places that stand together, and how two marks are tied to each other: by the small words between them. */
+import type { RawPlace } from './places.ts';
+import type { Head, Roles } from './roles.ts';
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+export const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
+const besideWords = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent']);
+export interface Placing { readonly raw: RawPlace; readonly marks: readonly number[]; readonly beside?: boolean }
+export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
+
+/** How two marks are tied: the strongest small word between them, when nothing else stands there. */
+export function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], a: number, b: number): Link {
+  const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t);
+  if (role.slice(a + 1, b).includes('stop')) return 'stop';
+  for (const word of ['nor', 'or'] as const) if (between.includes(word)) return word;
+  if (between.some((t) => besideWords.has(t))) return 'beside';
+  const last = (tokens[(marks[b] as Mark).from - 1]?.t ?? '') === 'the' ? between.at(-2) : between.at(-1);
+  if (last !== undefined && prepositions.has(last)) return 'prep';
+  return between.includes('and') ? 'and' : '';
+}
+
+export interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean; /** The head that is said of it: "the right bar is bruised". */ readonly subject?: number }
+
+/** Places that stand together: "upper left and lower right", "the gum at three oh nine", "left cheek level with two oh eight". */
+export function placeGroups(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
+  const groups: { marks: number[]; placings: Placing[]; bound: boolean; subject?: number }[] = [];
+  marks.forEach((mark, i) => {
+    if (role[i] !== 'place' || mark.place === undefined) return;
+    const last = groups.at(-1);
+    const lastMark = last?.marks.at(-1);
+    const subject = subjectOf(marks, tokens, role, heads, i);
+    // "an ulcer on the right cheek and the left bar is bruised": each finding has its own.
+    const another = lastMark !== undefined && heads.some((head) => head.mark < lastMark) && (subject !== undefined || (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)));
+    const plural = ['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') && lastMark !== undefined && link(lastMark, i) === 'and' && freshSubject(marks, tokens, last?.marks[0] as number);
+    const apart = lastMark === undefined || (another && !plural) || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
+    const bond = lastMark === undefined ? '' : link(lastMark, i);
+    const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
+    const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
+    // "ulcer on the right cheek, bars fine": the last one waits for what comes behind it.
+    const next = heads.findIndex((head) => head.mark > i);
+    const waits = next > 0 && heads.some((head) => head.mark < (lastMark ?? -1)) && !role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place');
+    const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
+    if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
+      last.marks.push(i);
+      last.placings.push({ raw: mark.place, marks: [i], ...(bond === 'beside' ? { beside: true } : {}) });
+    } else if (last && !apart && surfacesBetween && bond !== '') {
+      last.marks.push(i);
+      last.placings.push({ raw: mark.place, marks: [i] });
+    } else groups.push({ marks: [i], placings: [{ raw: mark.place, marks: [i] }], bound, ...(subject !== undefined ? { subject } : {}) });
+  });
+  return groups;
+}
+
+/** "ulcers on both cheeks, the lips and the tongue are clear": no small word ties it to what was said before. */
+const freshSubject = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const from = (marks[at] as Mark).from; return tokens[(tokens[from - 1]?.t === 'the' ? from - 1 : from) - 1]?.ends === true; };
+
+const verbs: ReadonlySet<string> = new Set(['is', 'are', 'has', 'have', "'s", 'was', 'were', 'feels', 'feel', 'looks', 'look', 'seems', 'seem', 'appears', 'appear']);
+/** "the right bar is bruised", "the six oh seven cap is loose": the head that a place is said to have. */
+function subjectOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], at: number): number | undefined {
+  const { from, to } = marks[at] as Mark;
+  const h = heads.findIndex(({ mark }) => mark > at);
+  const head = heads[h]?.mark ?? 0;
+  const parted = tokens.slice(to, marks[head]?.from).some(({ t, ends }) => t === 'and' || ends) || tokens[to - 1]?.ends === true;
+  if (h < 0 || parted || marks[head]?.again || role.slice(at + 1, head).some((r) => r !== 'glue' && r !== 'mod' && r !== 'cue')) return undefined;
+  const verb = verbs.has(tokens[to]?.t ?? '') || (['tooth', 'teeth', 'one', 'ones', 'side'].includes(tokens[to]?.t ?? '') && verbs.has(tokens[to + 1]?.t ?? ''));
+  const named = head === at + 1 && ['the', 'his', 'her'].includes(tokens[from - 1]?.t ?? '') && tokens[from - 2]?.t === 'and';
+  return verb || named ? h : undefined;
+}
+
+/** "smooth lower right, and one oh nine cupped": a row and a tooth, or a region and a tooth, are not one place where a finding follows. */
+function otherKind(marks: readonly Mark[], role: Roles['role'], heads: readonly Head[], a: number, b: number): boolean {
+  const [x, y] = [marks[a]?.place, marks[b]?.place];
+  const h = heads.findIndex(({ mark }) => mark > b);
+  const kind = (raw: RawPlace | undefined): string => (raw?.codes ? 'tooth' : raw?.region ? 'region' : 'group');
+  return h >= 0 && kind(x) !== kind(y) && !role.slice(a + 1, b).includes('head') && !role.slice((heads[h] as Head).mark, heads[h + 1]?.mark).includes('place') && !marks[(heads[h] as Head).mark]?.again && role.slice(b + 1, (heads[h] as Head).mark).every((r) => r === 'glue' || r === 'mod');
+}
