@@ -71,7 +71,7 @@ function orParted(words: readonly string[], asHeard: Reading, named: readonly bo
   for (let cut = first + 1; cut <= last; cut += 1) {
     const { from } = marks[cut] as Mark;
     const [before, next] = [tokens[from - 1] as Token, tokens[from] as Token];
-    if (before.word >= next.word || begins.has(next.t) || next.t === 'and' || waits.has(before.t) || leads(marks, tokens, cut)) continue;
+    if (before.word >= next.word || begins.has(next.t) || next.t === 'and' || waits.has(before.t) || leads(marks, tokens, cut) || !torn(asHeard, cut)) continue;
     const parts = [readAs(words.slice(0, next.word)), readAs(words.slice(next.word))] as const;
     if (!parts.every(whole)) continue;
     const apart = joined({ parts: [{ reading: parts[0], word: 0 }, { reading: parts[1], word: next.word }], count: all.length }, parts[0].steps + parts[1].steps);
@@ -79,6 +79,9 @@ function orParted(words: readonly string[], asHeard: Reading, named: readonly bo
   }
   return asHeard;
 }
+/** Whether a cut parts a name from its place: where it parts none, nothing comes to stand elsewhere, and nothing has to be read again. */
+const torn = ({ made, marks, scanned, role }: Reading, cut: number): boolean => marks.length !== scanned.length
+  || made.some((one) => { const own = one.marks.filter((m) => role[m] === 'head' || role[m] === 'place'); return own.some((m) => m < cut) && own.some((m) => m >= cut); });
 /** The same findings in both, one of them at another place. */
 function elsewhere(a: readonly ItemBody[], b: readonly ItemBody[]): boolean {
   const told = (all: readonly ItemBody[], withPlace: boolean): string => all.map((body) => (body.kind === 'finding' ? JSON.stringify([body.condition, body.presence, withPlace ? body.place : '']) : '')).sort().join();

@@ -29,9 +29,9 @@ export function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role:
     if (comparedWithThen(tokens, mark.from) && cues.every(({ means, looks }) => means === 'before' && looks !== 'forward')) return;
     const forward = closed ? undefined : cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
-    // "neither canine is sharp": of the place behind it.
     // "no four ten, it's missing": the tooth is what is not there.
     if (tokens[mark.to - 1]?.t === 'no' && marks[i + 1]?.place?.codes !== undefined && tokens[(marks[i + 1] as Mark).to - 1]?.ends) return;
+    // "neither canine is sharp": of the place behind it.
     const ofPlace = tokens[mark.from]?.t === 'neither' && mark.to - mark.from === 1 && marks[i + 1]?.place !== undefined;
     if (forward && reachable && (!placeBetween || previous < 0 || back === undefined || ofPlace) && ['absent', 'suspected', 'before'].includes(forward.means)) {
       let h = next;
