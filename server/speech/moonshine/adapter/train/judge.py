@@ -5,27 +5,24 @@ For each folder: word error rate and clips word for word, clean and, with noise*
 """
 import json
 import re
-import struct
 import sys
 from pathlib import Path
 
 import numpy as np
 import torch
 
+import adapters
 import clips
 import model as moonshine
 from train import END, START, noises
 
 
 def put(adapter: Path, adapted: dict[str, moonshine.LowRank]) -> None:
-    data = adapter.read_bytes()
-    length = struct.unpack("<I", data[4:8])[0]
-    numbers, at = np.frombuffer(data[8 + length:], "<f2").astype(np.float32), 0
-    for one in json.loads(data[8:8 + length])["maps"]:
+    head, parts = adapters.read(adapter)
+    for one, (a, b) in zip(json.loads(head)["maps"], parts):
         home = adapted[one["name"]]
-        for part in (home.a, home.b):
-            part.data.copy_(torch.from_numpy(numbers[at:at + part.numel()].reshape(part.shape).copy()))
-            at += part.numel()
+        home.a.data.copy_(torch.from_numpy(a.copy()))
+        home.b.data.copy_(torch.from_numpy(b.copy()))
 
 
 @torch.no_grad()

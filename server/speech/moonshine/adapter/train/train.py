@@ -9,7 +9,6 @@ import hashlib
 import json
 import math
 import os
-import struct
 import sys
 import time
 from pathlib import Path
@@ -18,6 +17,7 @@ import numpy as np
 import torch
 import torch.nn.functional as F
 
+import adapters
 import augment
 import clips
 import model as moonshine
@@ -80,13 +80,10 @@ def training_pair(targets: list[list[int]], device: str) -> tuple[torch.Tensor, 
 
 
 def export(adapted: dict[str, moonshine.LowRank], decoder: Path, out: Path) -> None:
-    """`QLR1`, the header's length (uint32), a JSON header, then float16: of each map A [rank, in] and B [out, rank], row by row."""
     header = {"rank": moonshine.RANK, "decoder": hashlib.sha256(decoder.read_bytes()).hexdigest(),
               "maps": [{"name": name, "in": one.base.in_features, "out": one.base.out_features} for name, one in adapted.items()]}
-    text = json.dumps(header, separators=(",", ":")).encode()
-    text += b" " * (-len(text) % 4)
-    numbers = b"".join(part.detach().cpu().numpy().astype("<f2").tobytes() for one in adapted.values() for part in (one.a, one.b))
-    out.write_bytes(b"QLR1" + struct.pack("<I", len(text)) + text + numbers)
+    parts = [(one.a.detach().cpu().numpy(), one.b.detach().cpu().numpy()) for one in adapted.values()]
+    adapters.write(out, json.dumps(header, separators=(",", ":")).encode(), parts)
 
 
 def main(weights: str, tokens: str, noise: str, out: str, steps: str, seconds: str, *folders: str) -> None:
