@@ -10,9 +10,9 @@ import type { Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 
-/** "lower incisors" ... "tartar on the corners": of a group those that lie in the place that waits; undefined where that says no less. */
+/** "lower incisors" ... "tartar on the corners": of a group those that lie in the rows or the group that waits; undefined where that says no less. A tooth that waits is one of its own. */
 function inWaiting(teeth: readonly string[], place: Place | null | undefined): string[] | undefined {
-  const around = !place ? [] : 'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : [];
+  const around = !place ? [] : 'teeth' in place && place.from === 'group' ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : [];
   const inside = teeth.filter((tooth) => around.includes(tooth));
   return inside.length > 0 && inside.length < teeth.length ? inside : undefined;
 }

@@ -1,4 +1,5 @@
 /** What the ear may ask of the grammar: whether it reads a text whole, and what of the trade sounds like it. */
+import type { ParseResult } from '../../parser/contract/draft.ts';
 import { emptyContext, parseText, proposer, spokenForms, withNames } from '../../parser/index.ts';
 import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
 import type { Language } from '../speech/verify.ts';
@@ -9,13 +10,26 @@ const unplaced: ReadonlySet<string> = new Set(['unread', 'no-such-tooth', 'off-s
 const halves: ReadonlySet<string> = new Set(['no-place', 'no-condition']);
 const numbers = [...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'oh', 'point', 'grade', 'millimetres', 'mil', 'mils'];
 
-export const language = (): Language => ({
-  whole: (text) => {
-    const { leftovers, doubts, utterance } = parseText('asked', text, emptyContext());
-    // What the grammar had to mend is not what was said: the ear is asked.
-    return leftovers.length === 0 && !utterance.words.some(({ repairedTo }) => repairedTo !== undefined) && !doubts.some(({ doubt }) => unplaced.has(doubt));
-  },
-  open: (text) => parseText('asked', text, emptyContext()).doubts.some(({ doubt }) => halves.has(doubt)),
-  propose: proposer([...spokenForms(), ...numbers]),
-  named: withNames,
-});
+/** Texts whose reading is remembered: more than one phrase asks about. */
+const REMEMBERED = 200;
+
+export function language(): Language {
+  const known = new Map<string, ParseResult>();
+  // Each text is asked about twice or more: whether it is whole, and whether it is open.
+  const read = (text: string): ParseResult => {
+    const reading = known.get(text) ?? parseText('asked', text, emptyContext());
+    if (known.size >= REMEMBERED) known.clear();
+    known.set(text, reading);
+    return reading;
+  };
+  return {
+    whole: (text) => {
+      const { leftovers, doubts, utterance } = read(text);
+      // What the grammar had to mend is not what was said: the ear is asked.
+      return leftovers.length === 0 && !utterance.words.some(({ repairedTo }) => repairedTo !== undefined) && !doubts.some(({ doubt }) => unplaced.has(doubt));
+    },
+    open: (text) => read(text).doubts.some(({ doubt }) => halves.has(doubt)),
+    propose: proposer([...spokenForms(), ...numbers]),
+    named: withNames,
+  };
+}
