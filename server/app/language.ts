@@ -10,7 +10,7 @@ const unplaced: ReadonlySet<string> = new Set(['unread', 'no-such-tooth', 'off-s
 const halves: ReadonlySet<string> = new Set(['no-place', 'no-condition']);
 const numbers = [...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'oh', 'point', 'grade', 'millimetres', 'mil', 'mils'];
 
-/** Texts whose reading is remembered: more than one phrase asks about. */
+/** Texts whose reading is kept at hand: one phrase asks about fewer. */
 const REMEMBERED = 200;
 
 export function language(): Language {
