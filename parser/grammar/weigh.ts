@@ -70,10 +70,14 @@ const reads = ({ leftovers, doubts, utterance }: Parsed): boolean => leftovers.l
 
 const textOf = (readings: readonly Parsed[], items: readonly Item[]): string => readings.find((reading) => reading.items === items)?.text ?? '';
 
+const halves = new Set(['no-place', 'no-condition']);
+/** A finding said to its end; "wasting still" is none, and not what "whoa, stand still" is asked about for. */
+const finished = (reading: Parsed): boolean => reads(reading) && !reading.doubts.some(({ doubt }) => halves.has(doubt));
+
 /** Nothing was made of what was most likely heard, yet what it may also have been is of the record. */
 function lost(first: Parsed, readings: readonly Parsed[], acoustic: readonly number[]): Doubt | undefined {
   if (!madeNothing(first)) return undefined;
-  const made = readings.flatMap(({ text, items }, i) => (items.length > 0 ? [{ share: acoustic[i] as number, label: text, items: [...items] }] : [])).sort((a, b) => b.share - a.share);
+  const made = readings.flatMap((reading, i) => (reading.items.length > 0 ? [{ share: (acoustic[i] as number) * (finished(reading) ? 1 : LOOSE), label: reading.text, items: [...reading.items] }] : [])).sort((a, b) => b.share - a.share);
   const [likeliest] = made;
   if (likeliest === undefined || made.reduce((sum, { share }) => sum + share, 0) < LOST) return undefined;
   const { at } = first.utterance;

@@ -49,6 +49,9 @@ test('a phrase of which nothing was made is asked about where what it may also h
   expect(question?.item).toBeUndefined();
   // A share of a hundredth is how talk looks.
   expect(unsure(['How was the show', 0.98], ['Hook on one oh six', 0.02])).toEqual([]);
+  // Half a finding is how talk looks too: a finished one with the same share is asked about.
+  expect(unsure(['Whoa stand still', 0.9], ['Wasting still', 0.1])).toEqual([]);
+  expect(unsure(['Whoa stand still', 0.9], ['Right masseter wasting', 0.1])).toHaveLength(1);
 });
 
 test('an item is asked about where the ear may have heard the opposite, though by far not as likely', () => {
