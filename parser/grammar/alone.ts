@@ -14,7 +14,7 @@ import { where } from './lists.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
-import { glueMarks, onSide, said, sameAgain } from './sameAgain.ts';
+import { glueMarks, sideOfLast, said, sameAgain } from './sameAgain.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -58,7 +58,7 @@ export function alone(input: Alone): readonly Made[] {
   // "nothing on the upper left": nothing was found there.
   if (placings.length > 0 && nothingOn.test(words)) {
     // "ulcer left cheek", "nothing on the right": of the part that was looked at.
-    const side = last && 'place' in last && last.place && placings.every(({ raw }) => sideOnly(raw)) ? onSide(last, placings, missing) : undefined;
+    const side = last && 'place' in last && last.place && placings.every(({ raw }) => sideOnly(raw)) ? sideOfLast(last, placings, missing) : undefined;
     const { place, doubts } = side?.place ? side : resolvePlace(placings, wantedBy('abnormality', missing, true));
     if (place !== null && doubts.length === 0) return found('abnormality', 'absent', place, 'absent');
   }

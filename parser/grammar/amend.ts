@@ -11,7 +11,7 @@ import { bodyOf } from './meaning.ts';
 import type { ItemBody, Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
-import { glueMarks, onSide, said } from './sameAgain.ts';
+import { glueMarks, sideOfLast, said } from './sameAgain.ts';
 import type { Mark } from './scan.ts';
 import { doseIn } from './sedations.ts';
 import type { Token } from './tokens.ts';
@@ -49,7 +49,7 @@ export function numberAlone({ marks, role, tokens, carry, context, unknown }: Al
 export function amendedPlace(last: Item, input: Alone, placings: readonly Placing[]): readonly Made[] {
   if (!('place' in last)) return [];
   const marks = [...input.places, ...glueMarks(input)];
-  const side = last.kind === 'finding' && placings.every(({ raw }) => sideAlone(raw)) ? onSide(last, placings, input.missing) : undefined;
+  const side = last.kind === 'finding' && placings.every(({ raw }) => sideAlone(raw)) ? sideOfLast(last, placings, input.missing) : undefined;
   if (side?.place) return [revision(last, { place: side.place }, marks, { doubts: side.doubts })];
   // "not one oh seven two oh seven": the last one named.
   const ofTwo = lead(input.tokens).startsWith('not ');

@@ -5,7 +5,7 @@
  */
 import type { Roles } from './roles.ts';
 import { exceptionsIn, isExcept } from './except.ts';
-import { sameAgain } from './figures.ts';
+import { againWords } from './figures.ts';
 import { where } from './lists.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -129,7 +129,7 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
 }
 
 /** "ten the same", "two oh six ditto". */
-const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const verb = ['is', 'has', 'was', "'s", 's'].includes(tokens[(marks[at] as Mark).to]?.t ?? ''); const to = (marks[at] as Mark).to + (verb ? 1 : 0); return sameAgain.has(tokens[tokens[to]?.t === 'the' ? to + 1 : to]?.t ?? ''); };
+const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const verb = ['is', 'has', 'was', "'s", 's'].includes(tokens[(marks[at] as Mark).to]?.t ?? ''); const to = (marks[at] as Mark).to + (verb ? 1 : 0); return againWords.has(tokens[tokens[to]?.t === 'the' ? to + 1 : to]?.t ?? ''); };
 
 const shapeOf = (raw: RawPlace): Shape => (raw.region !== undefined ? 'region' : raw.codes !== undefined || raw.positions !== undefined || raw.row || raw.quadrants !== undefined || (raw.jaw !== undefined && raw.side !== undefined) || raw.jaw !== undefined ? 'teeth' : 'side');
 const beside = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent', 'crest', 'peak']);

@@ -25,7 +25,7 @@ function quadrantIn(raw: RawPlace): Quadrant | undefined {
 const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue' || t.k === 'filler') ?? false;
 const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
 /** "ten the same", "eleven too". */
-export const sameAgain: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
+export const againWords: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
 /** A side and nothing else. */
 const sideAlone = (mark: Mark | undefined): boolean => mark?.place !== undefined && (mark.place.side === 'left' || mark.place.side === 'right') && Object.keys(mark.place).every((key) => key === 'side');
 const partWords: ReadonlySet<string> = new Set(['upper', 'uppers', 'lower', 'lowers', 'top', 'bottom', 'tops', 'bottoms', 'left', 'right']);
@@ -131,7 +131,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const next = marks.slice(i + 1).find((m) => !small(m));
     const head = condition(next);
     const counted = head !== undefined && head.plural && !verb;
-    const same = sameAgain.has(word(mark.to)) || (word(mark.to) === 'the' && word(mark.to + 1) === 'same');
+    const same = againWords.has(word(mark.to)) || (word(mark.to) === 'the' && word(mark.to + 1) === 'same');
     const follows = same || (head !== undefined && !counted && (verb || next === marks[i + 1]));
     if (!(the || follows) || counted) return undefined;
     const here = out.findLast((m) => m.place !== undefined)?.place;

@@ -24,7 +24,7 @@ const another = /^(?:and|also|plus|as well as|another|ditto|likewise|one more|an
 export function sameAgain(last: Finding, words: string, placings: readonly Placing[], input: Alone, mods: readonly number[]): readonly Made[] | undefined {
   const same = /\bsame\b/.test(words);
   if (placings.length === 0) return same ? [] : undefined;
-  const again = (presence: Finding['presence'], of = last, own = mods): readonly Made[] => repeated(of, input, own, onSide(last, placings, input.missing), presence);
+  const again = (presence: Finding['presence'], of = last, own = mods): readonly Made[] => repeated(of, input, own, sideOfLast(last, placings, input.missing), presence);
   if (same) return again('present');
   // "two oh six no" is no other tooth that has it: what rules out is looked for first.
   if (notThere.test(words)) return again('absent', last, []);
@@ -36,7 +36,7 @@ export function sameAgain(last: Finding, words: string, placings: readonly Placi
 }
 
 /** "nothing like that on the right": the place of the last finding, on the side named. */
-export function onSide(last: Item, placings: readonly Placing[], missing: ReadonlySet<string>): Resolved {
+export function sideOfLast(last: Item, placings: readonly Placing[], missing: ReadonlySet<string>): Resolved {
   const side = placings[0]?.raw.side;
   const bare = side !== undefined && placings[0]?.raw.jaw === undefined && placings[0]?.raw.region === undefined;
   if (last.kind !== 'finding') return { place: null, doubts: [] };
