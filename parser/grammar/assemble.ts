@@ -4,7 +4,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { linkBetween, placeGroups, type Link, type PlaceGroup, type Placing } from './groups.ts';
+import { linkBetween, placeGroups, prepositions, type Link, type PlaceGroup, type Placing } from './groups.ts';
 import { isLevel, leadsOn, modsOf, withShared } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
@@ -36,7 +36,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const nextHead = heads[h + 1]?.mark ?? Infinity;
     const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
     const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
-    const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark)) ? nearest : undefined;
+    const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark) || toldThere(marks, tokens, mark, nextHead) || ruledOutThere(marks, tokens, nearest, heads[h] as Head, scopes[h] as readonly Scope[])) ? nearest : undefined;
     // "two ten is broken off at the gum": where on the tooth that was named.
     const ofTooth = (g: PlaceGroup): boolean => before !== undefined && before.placings.every(({ raw }) => raw.codes !== undefined) && g.placings.every(({ raw }) => raw.region !== undefined && raw.codes === undefined) && !(conditions[heads[h]?.condition?.id ?? 'ulcer'] as ConditionEntry).places.includes('G');
     const after = groups.filter((g) => fits(g) && !ofTooth(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && (g.subject === undefined || g.subject === h) && !stopBetween(role, mark, g.marks[0] as number));
@@ -104,6 +104,15 @@ const canStand = (head: Head, group: PlaceGroup): boolean => {
 /** "two oh nine worried me but it's sound": what comes behind the stop is said of the place before it. */
 const pronouns = new Set(['it', 'its', "it's", 'they', 'them', 'both']);
 const pointsBack = (marks: readonly Mark[], tokens: readonly Token[], from: number, to: number): boolean => tokens.slice((marks[from] as Mark).to, (marks[to] as Mark).from).some(({ t }) => pronouns.has(t));
+
+/** "... but there's a four mil pocket on it": and so is what points back behind its own name. */
+const toldThere = (marks: readonly Mark[], tokens: readonly Token[], head: number, next: number): boolean => tokens.slice((marks[head] as Mark).to, marks[next]?.from ?? tokens.length).some(({ t }, i, own) => pronouns.has(t) && i > 0 && prepositions.has(own[i - 1]?.t ?? ''));
+/** "two oh nine's worn but no caries": ruled out at the tooth that was named, as it is without the "but" (record contract, ruling 6). */
+function ruledOutThere(marks: readonly Mark[], tokens: readonly Token[], { marks: at, placings }: PlaceGroup, head: Head, scopes: readonly Scope[]): boolean {
+  const between = tokens.slice((marks[at.at(-1) as number] as Mark).to, (marks[head.mark] as Mark).from).map(({ t }) => t);
+  const kinds: readonly string[] = head.condition ? (conditions[head.condition.id] as ConditionEntry).places : [];
+  return scopes.includes('absent') && head.condition?.id !== 'abnormality' && (kinds.includes('T') || kinds.includes('S')) && between.includes('but') && !between.some((t) => ['else', 'other', 'otherwise', 'elsewhere'].includes(t)) && placings.every(({ raw }) => raw.codes !== undefined);
+}
 
 /** Words for the highest tooth of a wave. */
 const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex']);

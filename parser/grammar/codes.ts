@@ -2,7 +2,7 @@
 import { teenWords } from '../lexicon/numbers.ts';
 import { digit } from './numbers.ts';
 import type { PlaceSpan, RawPlace } from './places.ts';
-import { areNeighbours, codeOf, isSupernumerary, isTooth, positionOf, quadrantOf, readCode, readShort, type Code } from './teeth.ts';
+import { areNeighbours, codeOf, isSupernumerary, isTheOne, isTooth, positionOf, quadrantOf, readCode, readShort, type Code } from './teeth.ts';
 import { isOh, type Token } from './tokens.ts';
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
@@ -70,6 +70,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
 function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, before?: string): Code | undefined {
   const quadrant = digit(text(tokens, at));
   const position = digit(text(tokens, at + 1));
+  if (isTheOne(tokens, at)) return undefined;
   if (quadrant === undefined || position === undefined || quadrant < 1 || quadrant > 4 || position < 6 || measuring.has(text(tokens, at + 2)) || isOh(text(tokens, at))) return undefined;
   const own: Code = { quadrant, position, to: at + 2 };
   if (before !== undefined) return areNeighbours(before, codeOf(quadrant, position)) ? own : undefined;

@@ -49,6 +49,8 @@ function takenAsObject(around: Around, at: number): boolean {
   let linked = false;
   for (let i = at + 1; i < around.role.length; i += 1) {
     const words = textOf(around, i);
+    // "no caps left to take off": what remains, and what for.
+    if (words.includes('left')) return false;
     if (around.role[i] === 'glue') { linked ||= words.some((t) => objectLinks.has(t)); continue; }
     return linked && around.role[i] === 'unknown' && !words.every((t) => ['here', 'there', 'mare', 'gelding', 'stallion', 'pony', 'horse', 'lad', 'fella', 'opening', 'closing', 'palpation', 'pressure', 'examination'].includes(t));
   }

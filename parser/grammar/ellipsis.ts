@@ -121,7 +121,9 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     const put = between.find(({ as, at }) => as === 'cue' && marks[at]?.from === marks[at]?.to);
     // "upper sixes hooked, lowers two mil": a place behind the finding of another one, with a size of its own.
     const sized = a < head && b > head && between.length === 0 && follows.some(({ kind }) => kind === 'grade' || kind === 'severity' || kind.startsWith('measure')) && tokens[(marks[b] as Mark).from - 1]?.ends === true && shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' && ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
-    const cut = same || sized ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
+    // "hook on one oh six, the one on two oh six is four mil": another of the same.
+    const another = /(?<!\bthan )\b(?:the|that) (?:other )?one (?:on|at|in)(?: the)?$/.test(tokens.slice(Math.max(0, (marks[b] as Mark).from - 5), (marks[b] as Mark).from).map(({ t }) => t).join(' '));
+    const cut = same || sized || another ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
     if (cut === undefined) return [];
     start = ownFirst >= 0 ? last + 1 + ownFirst : u;
     return [cut];
@@ -179,18 +181,22 @@ function wholeThenParts(marks: readonly Mark[], units: readonly Unit[]): { reado
   const whole = marks[units[first]?.at ?? -1]?.place;
   const rest = units.slice(first + 1);
   const parts = rest.filter(({ as }) => as === 'place');
-  const teeth = whole && !['adjacent', 'between', 'pairs', 'or'].includes(whole.joined ?? '') ? teethIn(whole) : [];
+  const teeth = whole && !['adjacent', 'between', 'pairs', 'or'].includes(whole.joined ?? '') ? partsOf(whole) : [];
   if (teeth.length < 2 || parts.length === 0 || rest.some(({ as }) => as === 'cue' || as === 'stop')) return undefined;
-  const of = parts.map(({ at }) => teethIn(marks[at]?.place as RawPlace));
+  const of = parts.map(({ at }) => partsOf(marks[at]?.place as RawPlace));
   if (of.some((codes) => codes.length === 0 || codes.length === teeth.length || !codes.every((code) => teeth.includes(code)))) return undefined;
   const sizeFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
   const sizeLast = rest[0]?.as === 'place' && rest.at(-1)?.as === 'mod';
-  const each = rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod');
-  if (!(sizeFirst || sizeLast) || !each) return undefined;
+  // "the left one a centimetre, the right one smaller than that": of which nothing can be read, it is not the other's size.
+  const each = rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod') || (parts.length > 1 && rest[0]?.as === 'place' && rest.some(({ as }) => as === 'mod') && new Set(of.flat()).size === teeth.length);
+  if (!(sizeFirst || sizeLast || parts.length > 1) || !each) return undefined;
   const starts = parts.map((unit) => { let u = rest.indexOf(unit); if (sizeFirst) while (rest[u - 1]?.as === 'mod') u -= 1; return (rest[u] as Unit).at; });
   const left = teeth.filter((code) => !of.some((codes) => codes.includes(code)));
-  return { cuts: left.length > 0 ? starts : starts.slice(1), places: new Map([[(units[first] as Unit).at, left.length > 0 ? { codes: left, joined: left.length === 1 ? 'one' as const : 'and' as const } : undefined]]) };
+  return { cuts: left.length > 0 ? starts : starts.slice(1), places: new Map([[(units[first] as Unit).at, left.length > 0 ? whole?.region !== undefined ? { ...whole, side: (left[0] as string) as 'left' | 'right' } : { codes: left, joined: left.length === 1 ? 'one' as const : 'and' as const } : undefined]]) };
 }
+
+/** What a place is made of: its teeth, or the sides of a part of the mouth. */
+const partsOf = (raw: RawPlace): readonly string[] => (raw.region === undefined ? teethIn(raw) : raw.codes !== undefined ? [] : raw.side === 'both' || (raw.side === undefined && raw.plural === true) ? ['left', 'right'] : raw.side === undefined ? [] : [raw.side]);
 
 /** The teeth of a place that names them: by their numbers, or by position and quadrant. */
 function teethIn(raw: RawPlace): readonly string[] {

@@ -9,7 +9,7 @@ import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
 export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(bySide(withoutWorst(marks, tokens), tokens), tokens);
-const bySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens)), tokens) : marks);
+const bySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens), tokens), tokens) : marks);
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 /** A side and nothing else. */
@@ -46,8 +46,10 @@ function withoutWorst(marks: readonly Mark[], tokens: readonly Token[]): readonl
 }
 
 /** "no hooks on one oh six and two oh six but points on both": the two that were named. */
-const withBoth = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
+const withBoth = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => marks.map((mark, i) => {
   if (!mark.place?.weak || !bareSide(mark)) return mark;
+  // "corners are hooked, both of them, on the top": said once more of what was named.
+  if (/^of (?:them|these|those)$/.test(`${text(tokens, mark.to)} ${text(tokens, mark.to + 1)}`) && marks.slice(0, i).some(({ place }) => place !== undefined && place.codes === undefined)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
   // "three oh six ramped and three eleven hooked, both moderate"
   const named = marks.slice(0, i).some(({ place }) => place?.codes !== undefined && place.codes.length === 2);
   if ((named || marks.slice(0, i).filter(isHead).length > 1) && marks.slice(0, i).some(isHead) && marks.length > i + 1 && !marks.slice(i + 1).some((m) => isHead(m) || m.place)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };

@@ -57,7 +57,10 @@ function quarterBeside(marks: readonly Mark[], from: number, to: number): readon
     return quadrants.length === 1 ? [quadrants[0] as number, at] : undefined;
   };
   const after = marks.findIndex((mark, i) => i > to && !small(mark) && typeof mark.number !== 'number');
-  return one(after) ?? one(marks.slice(0, from).findLastIndex(({ place }) => place !== undefined));
+  const before = marks.slice(0, from).findLastIndex(({ place }) => place !== undefined);
+  // "gap three ten three eleven, a wider one nine ten": in the row of the gap before.
+  const quadrants = new Set((marks[before]?.place?.codes ?? []).map(quadrantOf));
+  return one(after) ?? one(before) ?? (quadrants.size === 1 && marks[after]?.place === undefined ? [[...quadrants][0] as number, before] : undefined);
 }
 
 /** "three ten gap three eleven": the gap's two teeth stand around its name. */

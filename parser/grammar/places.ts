@@ -2,7 +2,7 @@
 import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { measuring, readCodes } from './codes.ts';
-import { digit } from './numbers.ts';
+import { digit, readNumber } from './numbers.ts';
 import { codeOf, isTooth, quadrantOf, readCode, readPlural } from './teeth.ts';
 import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
@@ -49,7 +49,18 @@ const glueInside = new Set(['the', 'of', 'on', 'in', 'to', 'all', 'four', 'hand'
 
 const determiners = new Set(['the', 'his', 'her', 'its', 'that', 'those', 'these', 'them', 'it', 'both']);
 /** "scaled the lower canines, left the uppers": where something new begins, before what was left, a verb and no side. */
-export const leavesIt = (tokens: readonly Token[], at: number): boolean => text(tokens, at) === 'left' && tokens[at]?.ends !== true && determiners.has(text(tokens, at + 1)) && (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1)));
+export const leavesIt = (tokens: readonly Token[], at: number): boolean => remains(tokens, at) || text(tokens, at) === 'left' && tokens[at]?.ends !== true && determiners.has(text(tokens, at + 1)) && (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1)));
+
+const quarters = new Set(['upper', 'lower', 'top', 'bottom', 'left', 'right', 'other', 'both']);
+/** "no caps left to take off", "none left anywhere", "a bit of hook left on one oh six": what remains, where it is told as such or has a side of its own behind it. */
+function remains(tokens: readonly Token[], at: number): boolean {
+  if (text(tokens, at) !== 'left' || at === 0 || tokens[at]?.ends === true || ['the', 'his', 'her', 'and', 'or', 'to', 'on', 'in', ...quarters].includes(text(tokens, at - 1))) return false;
+  const next = text(tokens, at + 1);
+  const place = text(tokens, at + 2) === 'the' ? at + 3 : at + 2;
+  if (next === 'to') return text(tokens, at + 2) !== 'the' && !quarters.has(text(tokens, at + 2)) && readNumber(tokens, at + 2) === undefined;
+  if (['on', 'in', 'at'].includes(next)) return quarters.has(text(tokens, place)) || readCodes(tokens, place) !== undefined;
+  return next === 'anywhere' || (next === 'at' && text(tokens, at + 2) === 'all');
+}
 
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {

@@ -23,6 +23,7 @@ import { supposed } from './supposed.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
 import { restated } from './restated.ts';
+import { retracted } from './retracted.ts';
 import { turned } from './turns.ts';
 import { treatmentsOf } from './treatments.ts';
 import { workRules, type Claimed } from './work.ts';
@@ -51,7 +52,8 @@ export function read(spoken: readonly Token[], context: Context, carry: Carry): 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {
   const corrected = selfCorrected(spoken);
   const tokens = pointed(corrected.tokens, context, carry);
-  const { marks: scanned, steps } = scan(tokens);
+  const { marks: heard, steps } = scan(tokens);
+  const scanned = retracted(heard, tokens);
   const marks = turned(restated(leaning(handled(scanned, tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;

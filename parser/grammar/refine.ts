@@ -179,6 +179,8 @@ const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
   const loose = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'mobility' && one.clause.head.condition.strength !== 'absentSay' && !one.clause.scopes.includes('absent');
   const ofIt = (one: Read | undefined, capRead: Read | undefined): boolean => one?.clause.placings.every(({ marks }) => (marks[0] as number) > one.clause.head.mark || capRead?.clause.placings.some((p) => p.marks[0] === marks[0])) ?? false;
   if (loose(read) && cap(reads[i - 1]) && ofIt(read, reads[i - 1])) return [];
+  // "caps still on five oh eight and six oh eight, seven oh eight loose": a milk tooth in a breath about caps is one.
+  if (loose(read) && reads.some((one) => one.clause.head.condition?.id === 'retained-cap') && read.made.every(({ body }) => teethOf(body).length > 0 && teethOf(body).every((t) => quadrantOf(t) >= 5))) return [{ ...read, made: read.made.map((made) => become(made, { condition: 'loose-cap' }, 'a loose cap')) }];
   if (!cap(read) || !loose(reads[i + 1]) || !ofIt(reads[i + 1], read)) return [read];
   return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i + 1]?.made[0]?.marks ?? []).slice(0, 1)] }; }) }];
 });
@@ -201,6 +203,9 @@ const splitSoft: Rule = (reads) => reads.map((read) => {
   const { place } = resolvePlace(placings, wantedBy('laceration', new Set()));
   return place === null ? read : { ...read, made: read.made.map((made) => ({ ...become({ ...made, body: { ...(made.body as FindingBody), surfaces: undefined } as FindingBody }, { condition: 'laceration', place }, 'split of what is soft'), doubts: [] })) };
 });
+
+/** "the gum over three oh one is overgrown": of a gum it is no long tooth. */
+const grownGum: Rule = (reads, { text }) => each(reads, (made, { said }) => (finding(made)?.condition === 'overlong' && said === 'overgrown' && /\bgums? (?:is |has |are |have )?(?:over|at|round|around|above|below|by|between|of|on) .*\bovergrown\b/.test(text) ? become(made, { condition: 'gingival-hyperplasia' }, 'a gum that has grown') : made));
 
 /** "the tens are hollow": of teeth it is no wasted muscle. */
 const hollowTeeth: Rule = (reads) => reads.map((read) => {
@@ -285,5 +290,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, splitSoft, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, splitSoft, grownGum, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

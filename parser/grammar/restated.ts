@@ -13,18 +13,19 @@ import type { Token } from './tokens.ts';
 const joins = new Set(['and', 'or', 'to', 'plus', 'through', 'with']);
 
 /** The last teeth of a list (one, or the two of a gap) as a place of their own; the list as it is where a small word ties them to the others. */
-export function lastApart(mark: Mark, tokens: readonly Token[], count = 1): readonly Mark[] {
+export function lastApart(mark: Mark, tokens: readonly Token[], count = 1, tied = true): readonly Mark[] {
   const codes = mark.place?.codes ?? [];
   if (codes.length <= count || mark.place?.joined === 'between') return [mark];
   const last = Array.from({ length: mark.to - mark.from - 1 }, (_, k) => mark.from + 1 + k).find((at) => { const rest = readCodes(tokens, at); return rest?.to === mark.to && rest.raw.codes?.length === count && rest.raw.codes.every((code, n) => code === codes[codes.length - count + n]); });
-  if (last === undefined || joins.has(tokens[last - 1]?.t ?? '')) return [mark];
+  if (last === undefined || (tied && joins.has(tokens[last - 1]?.t ?? ''))) return [mark];
   const place = (own: readonly string[]): NonNullable<Mark['place']> => ({ codes: own, joined: own.length === 1 ? 'one' : mark.place?.joined === 'adjacent' && own.length === 2 && areNeighbours(own[0] as string, own[1] as string) ? 'adjacent' : 'and' });
-  return [{ from: mark.from, to: last, place: place(codes.slice(0, -count)) }, { from: last, to: mark.to, place: place(codes.slice(-count)) }];
+  const and = tokens[last - 1]?.t === 'and' ? [{ from: last - 1, to: last, terms: [{ k: 'stop' as const }] }] : [];
+  return [{ from: mark.from, to: last - and.length, place: place(codes.slice(0, -count)) }, ...and, { from: last, to: mark.to, place: place(codes.slice(-count)) }];
 }
 
 export function restated(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => (place?.codes?.length ?? 0) > 0)) return marks;
-  return partedBy(marks, (mark, i) => { const count = twice(mark) || toldOf(marks, tokens, i) ? 1 : betweenTwo(marks, tokens, i); return count === undefined ? undefined : lastApart(mark, tokens, count); });
+  return partedBy(marks, (mark, i) => { const alone = afterMissing(marks, i); const count = alone || twice(mark) || toldOf(marks, tokens, i) || notLookedAt(marks, tokens, i) ? 1 : betweenTwo(marks, tokens, i); return count === undefined ? undefined : lastApart(mark, tokens, count, !alone); });
 }
 
 /** A list that says one tooth twice: the second time it is said of that tooth alone. */
@@ -34,6 +35,18 @@ const twice = ({ place }: Mark): boolean => place?.codes !== undefined && new Se
 const told: ReadonlySet<string> = new Set(['is', 'has', 'was', 'looks', 'feels']);
 const toldOf = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => told.has(tokens[(marks[at] as Mark).to]?.t ?? '') && tokens[(marks[at] as Mark).to + 1]?.t !== 'not' && marks.slice(0, at).some(isHead) && pausedWithin(marks[at] as Mark, tokens);
 const pausedWithin = ({ from, to }: Mark, tokens: readonly Token[]): boolean => tokens.slice(from, to - 1).some(({ ends }) => ends);
+
+/** "ramp on three eleven, four eleven not examined": the last one is what was not looked at. */
+const notLookedAt = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {
+  const { to, place } = marks[at] as Mark;
+  return place?.codes !== undefined && marks.slice(0, at).some(isHead) && tokens[to - 1]?.ends !== true && /^(?:is |was )?not (?:examined|checked|seen|felt|looked|probed|assessed|done)\b/.test(tokens.slice(to, to + 3).map(({ t }) => t).join(' '));
+};
+/** "missing four oh seven and four oh eight drifted": what is gone has nothing else, so the last one is the second finding's. */
+const afterMissing = (marks: readonly Mark[], at: number): boolean => {
+  const gone = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' && (t.id === 'missing' || t.id === 'previously-extracted')) ?? false;
+  const next = marks[at + 1];
+  return (marks[at]?.place?.codes?.length ?? 0) > 1 && gone(marks[at - 1]) && !marks.slice(0, at - 1).some(isHead) && next?.terms?.some((t) => t.k === 'condition') === true && !gone(next) && !marks.slice(at + 2).some(({ place }) => place !== undefined);
+};
 
 const kindsOf = (mark: Mark | undefined): readonly string[] => (mark?.terms ?? []).flatMap((t) => (t.k === 'condition' ? (conditions[t.id] as ConditionEntry).places : []));
 /** A finding before and a finding behind that have no other place: so many of the last teeth are the second one's. */

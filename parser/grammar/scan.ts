@@ -9,6 +9,8 @@ import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { readAmount, readNumber } from './numbers.ts';
 import { contradicts, isBut, leavesIt, readCluster, type RawPlace } from './places.ts';
+import { comparedSay } from '../lexicon/modifiers.ts';
+import { isTheOne } from './teeth.ts';
 import { readMeasure, unitWords, type MeasureMark } from './sizes.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
@@ -47,6 +49,7 @@ const readers: readonly Reader[] = [
   readPulpHorn, // its number is no grade, and no tooth's
   readDoing, // "off" and "down" are no places
   readBar, // "bar" is a part of the mouth only where nothing is left out
+  readCompared,
   readRightAlong, // "right along the row" is no side
   readLeftAs, // nor is what was left
   readShortGrade, // behind a finding with a scale a number is its grade
@@ -80,6 +83,8 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   if (notATooth.includes(text(tokens, codes.to)) || notAToothBefore.includes(before) || gradeWords.includes(before)) return undefined;
   // "that's one ten today": the price of the visit.
   if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;
+  // "there's one hundred and ten steps up to her flat": counted, with its hundreds.
+  if (tokens.slice(at, codes.to).some(({ t }) => t === 'hundred') && tokens.slice(Math.max(0, at - 4), at).some(({ t }) => t === 'there') && tokens[codes.to - 1]?.ends !== true && longest(vocabulary, tokens.slice(codes.to, codes.to + 3).map(({ t }) => t), 0)?.values.some((t) => t.k === 'condition' && t.plural)) return undefined;
   if (text(tokens, codes.to) === 'o' && text(tokens, codes.to + 1) === 'clock') return undefined;
   return { from: at, to: codes.to, place: codes.raw };
 }
@@ -99,6 +104,15 @@ function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   const single = all && next === 'the' && /^(six|seven|eight|nine|ten|eleven)$/.test(text(tokens, at + 2)) ? at + 3 : undefined;
   const to = place?.to ?? single;
   return to !== undefined && (to === tokens.length || tokens[to - 1]?.ends === true) ? { from: at, to: at + 1, terms: except } : undefined;
+}
+
+const compared = new Set(comparedSay);
+/** "a wider one nine ten", "the one on four eleven's bigger": how much, beside what was named before. */
+function readCompared(tokens: readonly Token[], at: number): Mark | undefined {
+  if (!compared.has(text(tokens, at))) return undefined;
+  const one = text(tokens, at + 1) === 'one' && (isTheOne(tokens, at + 1) || ['on', 'at', 'in'].includes(text(tokens, at + 2)));
+  const told = ['is', 'are', 'one', 'ones', 'bit', 'much', 'slightly'].includes(text(tokens, at - 1)) && (at === tokens.length - 1 || tokens[at]?.ends === true);
+  return one || told ? { from: at, to: at + 1, terms: [{ k: 'severityKept', said: text(tokens, at) }] } : undefined;
 }
 
 /** "packed right down", "my hand right along the row": no side. */
@@ -135,6 +149,8 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
     const others = first && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
     return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first?.to ? { terms: others } : {}) };
   }
+  // "points to the cheek teeth": no side of a tooth.
+  if (found?.values.every(({ k }) => k === 'surface') && ['tooth', 'teeth'].includes(text(tokens, found.to))) return undefined;
   return found && { from: at, to: found.to, terms: found.values };
 }
 

@@ -20,7 +20,7 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   const said = scan(tokens.slice(0, at)).marks;
   if (next?.grade !== undefined && said.some((mark) => mark.grade !== undefined)) return true;
   // "two oh six ramp, no, hook": parted from both by a pause.
-  if (tokens[at]?.ends === true && tokens[at - 1]?.ends === true && isHead(next) && said.some(isHead) && said.some((mark) => mark.place !== undefined)) return true;
+  if (tokens[at]?.ends === true && tokens[at - 1]?.ends === true && isHead(next) && said.some(isHead) && [...said, ...after].some((mark) => mark.place !== undefined)) return true;
   if (next?.place === undefined && next?.number === undefined) return false;
   // "on the left, no the right cheek": another side of what was said last; "three mil, no four": another number.
   const last = scan(tokens.slice(0, at)).marks.findLast((mark) => !mark.terms?.some((t) => t.k === 'glue'));
@@ -30,6 +30,19 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
 }
 /** "actually there's one on two oh six": takes back only what was ruled out. */
 const onSecondThoughts = (tokens: readonly Token[], at: number): number => ((tokens[at]?.t === 'actually' || (['well', 'but', 'oh', 'wait', 'yes'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'there' && tokens[at + 2]?.t === 'is')) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
+/** "nothing there, hang on, there is, ulcer on the left cheek": how many words say that something is there after all, where nothing was. */
+const afterAll = (tokens: readonly Token[], at: number): number => {
+  const found = /^(?:(?:oh|no|wait|yes|yeah|actually|hang on|hold on) )+there is(?= |$)/.exec(tokens.slice(at, at + 7).map(({ t }) => t).join(' '));
+  const to = found ? at + found[0].split(' ').length : at;
+  return found && to < tokens.length && tokens.slice(0, at).some(({ t }) => ['no', 'nothing', 'none', 'not'].includes(t)) && !scan(tokens.slice(0, at)).marks.some(isHead) ? to - at : 0;
+};
+/** "nothing on two oh six, ... a small hook": the place stays where none is said behind it. */
+const thereAfterAll = (before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined => {
+  if (beforeMarks.some(isHead) || !afterMarks.some(isHead)) return undefined;
+  const whole = afterMarks.some(({ place }) => place !== undefined && (place.codes ?? place.positions ?? place.region ?? place.jaw) !== undefined);
+  const place = beforeMarks.findLast((mark) => mark.place !== undefined);
+  return whole || place === undefined ? after : [...before.slice(place.from, place.to), ...after];
+};
 /** How many words here take something back. */
 const markerAt = (tokens: readonly Token[], at: number): number => onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? Number(plainNo(tokens, at)));
 
@@ -41,15 +54,16 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
   let tries = left;
   let steps = 0;
   for (let at = 1; at < tokens.length && tries > 0; at += 1) {
-    const length = markerAt(tokens, at);
+    const there = afterAll(tokens, at);
+    const length = there || markerAt(tokens, at);
     if (length === 0) continue;
     tries -= 1;
     steps += tokens.length;
     const before = tokens.slice(0, at);
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
-    if (after.length === 0 || !beforeMarks.some(isSomething)) continue;
-    const merged = merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0);
+    if (after.length === 0 || (there === 0 && !beforeMarks.some(isSomething))) continue;
+    const merged = (there > 0 ? thereAfterAll(before, beforeMarks, after, scan(after).marks) : undefined) ?? merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0);
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
     const rest = selfCorrected(merged, tries);
@@ -80,8 +94,9 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
     return [...before.slice(place.from, place.to), ...after];
   }
   // "hook three mil, make that four mil, on two oh six": each takes the place of its like, what is new comes on.
-  const size = beforeMarks.findLast((mark) => mark.measure);
-  if (place === undefined && size && afterMarks[0]?.measure && afterMarks.some((mark) => mark.place)) return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
+  const figure = afterMarks[0]?.measure ? 'measure' as const : 'grade' as const;
+  const size = beforeMarks.findLast((mark) => mark[figure]);
+  if (place === undefined && size && afterMarks[0]?.[figure] && afterMarks.some((mark) => mark.place)) return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
   if (place === undefined && afterMarks[0]?.measure && beforeMarks.at(-1)?.number !== undefined) return [...before.slice(0, beforeMarks.at(-1)?.from), ...after];
   const swap = (old: Mark | undefined): readonly Token[] | undefined => old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
   if (afterMarks.some((mark) => mark.place)) return swap(place);

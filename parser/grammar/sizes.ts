@@ -35,7 +35,9 @@ const aboutsAfter = formsOf(aboutAfter.map((form) => [form.split(' '), true] as 
 /** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
 export function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
   const about = formAt(abouts, tokens, start);
-  const at = start + (about?.words.length ?? 0);
+  const from = start + (about?.words.length ?? 0);
+  // "about a five mil step"
+  const at = about && ['a', 'an'].includes(text(tokens, from)) && unitAt(tokens, from + 1) === undefined && counted(tokens, from + 1) ? from + 1 : from;
   const size = article(tokens, at) ?? between(tokens, at) ?? couple(tokens, at) ?? counted(tokens, at);
   if (size) {
     const { to, ...measure } = size;

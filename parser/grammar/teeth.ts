@@ -22,6 +22,7 @@ const at0 = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '
 /** Reads one code-shaped group: also 504 or 911, which the caller tells from teeth. */
 export function readCode(tokens: readonly Token[], at: number): Code | undefined {
   const t = at0(tokens, at);
+  if (isTheOne(tokens, at)) return undefined;
   const figures = startsWithDigit(t) ? /^([1-9])(\d\d)$/.exec(t) : null;
   if (figures) return { quadrant: Number(figures[1]), position: Number(figures[2]), to: at + 1 };
   if (t === 'triple' && at0(tokens, at + 1) === 'one') return { quadrant: 1, position: 11, to: at + 2 };
@@ -34,6 +35,15 @@ export function readCode(tokens: readonly Token[], at: number): Code | undefined
   if (tokens[at]?.ends === true && first === 1 && plainDigit(at0(tokens, at + 1)) !== undefined && readPosition(tokens, at + 2)) return undefined;
   const rest = readPosition(tokens, at + 1);
   return rest && { quadrant: first, position: rest.position, to: rest.to, ...(rest.repaired ? { repaired: true } : {}) };
+}
+
+const describesOne: ReadonlySet<string> = new Set(['another', 'other', 'second', 'next', 'similar', 'wider', 'bigger', 'larger', 'smaller', 'deeper', 'longer', 'narrower', 'tighter', 'worse', 'better', 'small', 'big', 'large', 'wide', 'narrow', 'tight', 'tiny', 'little', 'deep', 'shallow', 'open', 'valve']);
+/** "a wider one nine ten": of a gap, before its two positions; no quadrant. */
+export function isTheOne(tokens: readonly Token[], at: number): boolean {
+  if (at0(tokens, at) !== 'one' || !describesOne.has(at0(tokens, at - 1))) return false;
+  const position = (i: number): number | undefined => teenWords[at0(tokens, i)] ?? plainDigit(at0(tokens, i));
+  const first = position(at + 1);
+  return first !== undefined && first >= 6 && position(at + 2) === first + 1;
 }
 
 /** "oh six", "zero six", "ten", "one one", "double one": the position after a quadrant's digit. */

@@ -25,7 +25,9 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   const negated = clause.scopes.includes('absent');
   const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? wished(clause, marks, tokens) ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : toCome(clause, marks, tokens) ? 'planned' : undefined);
   const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
-  const preferRows = work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
+  // "reduced the wave on the lower left": a wave is a row's.
+  const wave = work.id === 'reduce' && namedThing(clause, marks, tokens) === 'wave';
+  const preferRows = wave ? ['R' as const] : work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
   // "ulcer on the left cheek, rasped the lot": no tooth is rasped on a cheek.
@@ -34,7 +36,7 @@ export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: rea
   // "did not take one oh five or two oh five out": neither of them.
   const meantPlaces = state === undefined || state === 'done' || state === 'planned' || state === 'advised' ? own : neitherOf(own);
   const here = own.length > 0;
-  const { place, doubts } = resolvePlace(meantPlaces, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
+  const { place, doubts } = resolvePlace(meantPlaces, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(!wave && ['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
   const last = standing(context, carry.last);
   const thing = here ? undefined : namedThing(clause, marks, tokens);
   const item = thing === undefined ? last : context.items.findLast((one) => one.kind === 'finding' && one.presence === 'present' && one.condition === thing);

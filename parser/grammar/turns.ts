@@ -24,9 +24,18 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
   if (!marks.some(isHead) || !marks.some(({ place }) => place)) return marks;
   // "lower incisors have calculus, upper ones don't": others of what was named, no centrals.
   const named = !tokens.some(({ t }) => t === 'ones') ? marks : marks.map((mark, i) => { const { place, from, to } = mark; const before = place?.positions?.join() === '1' && tokens[to - 1]?.t === 'ones' && place.jaw !== undefined && from < to - 1 ? marks.slice(0, i).findLast((m) => m.place?.positions !== undefined)?.place?.positions : undefined; return before ? { ...mark, place: { ...place, positions: before } } : mark; });
-  const apart = partedBy(named, (mark, i) => (mark.place?.codes && named.slice(0, i).some(isHead) && contraries.has(tail(behind(named, i), tokens).replace(/^(has|does|is|are|have)$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
-  return wholeSides(withTurns(apart, tokens), tokens);
+  const apart = partedBy(named, (mark, i) => (mark.place?.codes && named.slice(0, i).some(isHead) && contraries.has(tail(behind(named, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
+  return wholeSides(withTurns(wholeJaws(apart), tokens), tokens);
 }
+
+/** "all the lower cheek teeth worn, not the sixes": of the jaw that was named. */
+const wholeJaws = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
+  const { place } = mark;
+  if (place?.positions === undefined || place.jaw !== undefined || place.side !== undefined || place.quadrants !== undefined || place.codes !== undefined || place.all || cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means !== 'absent') return mark;
+  const before = marks.slice(0, i).findLast((m) => m.place !== undefined)?.place;
+  const said = marks.slice(0, i).some((m) => isHead(m) && cueOf(m) === undefined);
+  return said && before?.jaw !== undefined && before.jaw !== 'both' && before.region === undefined ? { ...mark, place: { ...place, jaw: before.jaw, ...(before.side === 'left' || before.side === 'right' ? { side: before.side } : {}) } } : mark;
+});
 
 /** "ulcer right cheek, no left": the side stands for that side of the place named on the other one. */
 function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
@@ -65,7 +74,7 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     const turns = said && ruled && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined && marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) && (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
     if (turns) { out.push(put(mark.from, 'now')); ruled = false; }
     // "..., one oh six doesn't", "... right side there's two": what is said of the place behind it.
-    const rest = mark.place && said && !isHead(mark) ? behind(marks, i) : undefined;
+    const rest = mark.place && said && !isHead(mark) ? behind(marks, i, tokens) : undefined;
     const told = tail(rest, tokens);
     if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
     else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))) out.push(put(mark.from, 'now'));
@@ -75,8 +84,9 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
 }
 
 /** The few small words between a place and the end of the phrase, or the next place. */
-function behind(marks: readonly Mark[], at: number): readonly Mark[] | undefined {
-  const end = marks.findIndex((mark, i) => i > at && (mark.place !== undefined || mark.terms?.some((t) => t.k === 'stop')));
+function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): readonly Mark[] | undefined {
+  // "four eleven has one, five mil": up to a pause, where a size follows it.
+  const end = marks.findIndex((mark, i) => i > at && (mark.place !== undefined || mark.terms?.some((t) => t.k === 'stop') || ((mark.measure ?? mark.grade) !== undefined && i > at + 1 && tokens[mark.from - 1]?.ends === true)));
   const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
   return rest.length > 0 && rest.length <= 4 && rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || typeof mark.number === 'number') ? rest : undefined;
 }
@@ -87,7 +97,7 @@ const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): stri
 function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {
   if (cueOf(marks[at])?.means !== 'absent') return false;
   const place = marks.slice(0, at).findLastIndex(({ place: raw }) => raw !== undefined);
-  const rest = place > 0 && marks.slice(0, place).some((m) => isHead(m)) ? behind(marks, place) : undefined;
+  const rest = place > 0 && marks.slice(0, place).some((m) => isHead(m)) ? behind(marks, place, tokens) : undefined;
   return rest !== undefined && rulesOut(marks[place] as Mark, tail(rest, tokens));
 }
 /** Of a side "nothing" rules out what was found on the other one; of a tooth it says that the tooth is normal. */

@@ -107,7 +107,7 @@ export const conditions = {
   },
   'gingival-hyperplasia': {
     label: 'Gingival hyperplasia', short: 'gum overgrowth', group: 'gums', places: ['T', 'G'],
-    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', 'overgrown gum(s)', 'thickened gum(s)', 'hyperplastic (gum|gums|gingiva)', 'gum growing over', '(gum|gums) [(is|are)] (enlarged|overgrown|thickened)'],
+    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', 'overgrown gum(s)', 'thickened gum(s)', 'hyperplastic (gum|gums|gingiva)', 'gum growing over', '(gum|gums) [(is|are|has|have)] (enlarged|overgrown|thickened)'],
   },
   'attachment-loss': {
     label: 'Attachment loss', group: 'gums', places: ['T'],
