@@ -183,16 +183,17 @@ function wholeThenParts(marks: readonly Mark[], units: readonly Unit[]): { reado
   const parts = rest.filter(({ as }) => as === 'place');
   const teeth = whole && !['adjacent', 'between', 'pairs', 'or'].includes(whole.joined ?? '') ? partsOf(whole) : [];
   if (teeth.length < 2 || parts.length === 0 || rest.some(({ as }) => as === 'cue' || as === 'stop')) return undefined;
-  const of = parts.map(({ at }) => partsOf(marks[at]?.place as RawPlace));
+  const own = parts.map(({ at }) => { const raw = marks[at]?.place as RawPlace; return whole && shapeOf(raw) === 'side' && (raw.side === 'left' || raw.side === 'right') ? onSide(whole, raw.side) ?? raw : raw; });
+  const of = own.map(partsOf);
   if (of.some((codes) => codes.length === 0 || codes.length === teeth.length || !codes.every((code) => teeth.includes(code)))) return undefined;
   const sizeFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
   const sizeLast = rest[0]?.as === 'place' && rest.at(-1)?.as === 'mod';
   // "the left one a centimetre, the right one smaller than that": of which nothing can be read, it is not the other's size.
-  const each = rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod') || (parts.length > 1 && rest[0]?.as === 'place' && rest.some(({ as }) => as === 'mod') && new Set(of.flat()).size === teeth.length);
+  const each = rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod') || (parts.length > 1 && rest.some(({ as }) => as === 'mod') && new Set(of.flat()).size === teeth.length);
   if (!(sizeFirst || sizeLast || parts.length > 1) || !each) return undefined;
   const starts = parts.map((unit) => { let u = rest.indexOf(unit); if (sizeFirst) while (rest[u - 1]?.as === 'mod') u -= 1; return (rest[u] as Unit).at; });
   const left = teeth.filter((code) => !of.some((codes) => codes.includes(code)));
-  return { cuts: left.length > 0 ? starts : starts.slice(1), places: new Map([[(units[first] as Unit).at, left.length > 0 ? whole?.region !== undefined ? { ...whole, side: (left[0] as string) as 'left' | 'right' } : { codes: left, joined: left.length === 1 ? 'one' as const : 'and' as const } : undefined]]) };
+  return { cuts: left.length > 0 ? starts : starts.slice(1), places: new Map([...parts.map(({ at }, i) => [at, own[i]] as const), [(units[first] as Unit).at, left.length > 0 ? whole?.region !== undefined ? { ...whole, side: (left[0] as string) as 'left' | 'right' } : { codes: left, joined: left.length === 1 ? 'one' as const : 'and' as const } : undefined]]) };
 }
 
 /** What a place is made of: its teeth, or the sides of a part of the mouth. */

@@ -56,7 +56,9 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
       ...(details.qualifiers.length > 0 ? { qualifiers: details.qualifiers } : {}), ...(details.change ? { change: details.change } : {}),
       ...(details.pulpHorn !== undefined ? { pulpHorn: details.pulpHorn } : {}), ...(said ? { said } : {}), ...crest,
     };
-    const own = doubts.filter((d) => !(d.doubt === 'no-place' && presence === 'absent')).map((d): MadeDoubt => ({
+    // "incisors edge to edge": of the whole bite, whatever was named beside it.
+    const nowhere = (conditions[id] as ConditionEntry).places.every((kind) => kind === 'N');
+    const own = doubts.filter((d) => !(d.doubt === 'no-place' && (presence === 'absent' || nowhere))).map((d): MadeDoubt => ({
       doubt: d.doubt, condition: id, words: (d.said ?? []).join(' ') || undefined, ...(d.rule ? { rule: d.rule } : {}), ...(d.doubt === 'unlikely' ? { place } : {}),
       ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
     }));

@@ -53,7 +53,7 @@ const withBoth = (marks: readonly Mark[], tokens: readonly Token[]): readonly Ma
   // "three oh six ramped and three eleven hooked, both moderate"
   const named = marks.slice(0, i).some(({ place }) => place?.codes !== undefined && place.codes.length === 2);
   if ((named || marks.slice(0, i).filter(isHead).length > 1) && marks.slice(0, i).some(isHead) && marks.length > i + 1 && !marks.slice(i + 1).some((m) => isHead(m) || m.place)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
-  const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined);
+  const at = marks.slice(0, i).findLastIndex(({ place }) => place?.codes !== undefined || place?.positions !== undefined || place?.region !== undefined);
   // "three oh four and three oh five both have tartar": said once more of the same two.
   if (at >= 0 && marks.slice(at + 1, i).every(isGlue)) return { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] };
   const two = marks.slice(at, i).some(isHead) ? marks[at]?.place : undefined;

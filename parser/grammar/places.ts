@@ -125,6 +125,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     const found = longest(raw.jaw !== undefined && raw.side === undefined ? withoutTalk : vocabulary, words, at, closes);
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
     if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || tokens[at - 1]?.ends === true || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
+    // "tongue and palate both unremarkable": both of the two, no side.
+    if (found && raw.region !== undefined && !isPaired(raw.region) && text(tokens, at) === 'both') break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
     if (next && found) { raw = next; to = at = found.to; continue; }

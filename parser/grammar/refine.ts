@@ -176,9 +176,13 @@ const sharpCheekTeeth: Rule = (reads) => {
 /** "the cap on six oh six is loose": of a cap it is the cap that is loose. */
 const looseCap: Rule = (reads) => reads.flatMap((read, i) => {
   const cap = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'retained-cap' && /^caps?(?: (?:still )?on)?$/.test(one.said);
-  const loose = (one: Read | undefined): boolean => one?.clause.head.condition?.id === 'mobility' && one.clause.head.condition.strength !== 'absentSay' && !one.clause.scopes.includes('absent');
+  const loose = (one: Read | undefined): boolean => (one?.clause.head.condition?.id === 'mobility' ? one.clause.head.condition.strength !== 'absentSay' : one?.clause.head.condition?.id === 'loose-cap' && one.clause.head.condition.strength === 'withPlace') && one !== undefined && !one.clause.scopes.includes('absent');
   const ofIt = (one: Read | undefined, capRead: Read | undefined): boolean => one?.clause.placings.every(({ marks }) => (marks[0] as number) > one.clause.head.mark || capRead?.clause.placings.some((p) => p.marks[0] === marks[0])) ?? false;
   if (loose(read) && cap(reads[i - 1]) && ofIt(read, reads[i - 1])) return [];
+  // "caps on five oh seven and six oh seven are loose": the teeth were read with what is said of them.
+  const between = (a: Read | undefined, b: Read | undefined): boolean => cap(a) && loose(b) && a?.clause.placings.length === 0 && (b?.clause.placings.length ?? 0) > 0 && b?.clause.placings.every(({ marks }) => (marks[0] as number) > a.clause.head.mark && (marks[0] as number) < b.clause.head.mark) === true;
+  if (between(read, reads[i + 1])) return [];
+  if (between(reads[i - 1], read)) return [{ ...read, made: read.made.map((made) => { const next = become(made, { condition: 'loose-cap' }, 'a loose cap'); return { ...next, marks: [...next.marks, ...(reads[i - 1]?.made[0]?.marks ?? [])] }; }) }];
   // "caps still on five oh eight and six oh eight, seven oh eight loose": a milk tooth in a breath about caps is one.
   if (loose(read) && reads.some((one) => one.clause.head.condition?.id === 'retained-cap') && read.made.every(({ body }) => teethOf(body).length > 0 && teethOf(body).every((t) => quadrantOf(t) >= 5))) return [{ ...read, made: read.made.map((made) => become(made, { condition: 'loose-cap' }, 'a loose cap')) }];
   if (!cap(read) || !loose(reads[i + 1]) || !ofIt(reads[i + 1], read)) return [read];
@@ -193,6 +197,15 @@ const twoNames: Rule = (reads) => {
     const made = read.made.filter((m) => { const body = finding(m); const more = body && saysMore[body.condition]; return more === undefined || body?.presence !== 'present' || !found.some((other) => other.condition === more && other.presence === 'present' && JSON.stringify(other.place) === JSON.stringify(body.place)); });
     return made.length === read.made.length ? read : { ...read, made };
   });
+};
+
+/** "not happy with one oh eight, suspect an apical infection": what is wrong says that something is. */
+const somethingWrong: Rule = (reads) => {
+  const isVague = (made: Made): boolean => { const body = finding(made); return body?.condition === 'abnormality' && body.presence === 'present'; };
+  const vague = reads.flatMap(({ made }) => made.filter(isVague));
+  const sharesPlace = (a: Made, b: Made): boolean => { const body = finding(b); return body !== undefined && !isVague(b) && body.presence !== 'absent' && JSON.stringify(finding(a)?.place) === JSON.stringify(body.place); };
+  const named = vague.filter((one) => reads.some(({ made }) => made.some((other) => sharesPlace(one, other))));
+  return named.length === 0 ? reads : reads.map((read) => ({ ...read, made: read.made.filter((made) => !named.includes(made)).map((made) => { const own = named.filter((one) => sharesPlace(one, made)); return own.length === 0 ? made : { ...made, marks: [...new Set([...made.marks, ...own.flatMap(({ marks }) => marks)])] }; }) }));
 };
 
 const soft = new Set(['lips', 'commissure', 'tongue', 'cheek', 'gums', 'palate', 'mucosa']);
@@ -290,5 +303,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, splitSoft, grownGum, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, somethingWrong, splitSoft, grownGum, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

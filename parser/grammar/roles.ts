@@ -15,6 +15,8 @@ export interface Head {
 }
 
 const isHead = (term: Term): boolean => term.k === 'condition' || (term.k === 'work' && term.term.as === 'procedure');
+/** A cup of a cheek tooth is its infundibulum. */
+const cups: ReadonlySet<string> = new Set(['cup', 'cups', 'infundibulum', 'infundibula']);
 const kindsOfCaries = ['infundibular-caries', 'peripheral-caries'] as const;
 
 export interface Roles {
@@ -44,12 +46,16 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     const condition = terms.find((t): t is Extract<Term, { k: 'condition' }> => t.k === 'condition' && (t.strength !== 'withPlace' || anyPlace || ruledOut));
     const work = first(terms, (t) => (t.k === 'work' && t.term.as === 'procedure' ? t.term : undefined));
     // "decay in it, infundibular": of which kind, said apart from the name.
-    const kinds = condition?.id === 'caries' ? kindsOfCaries.filter((id) => tokens.some(({ t }) => `${t}-caries` === id) && !marks.some((m) => m.terms?.some((t) => t.k === 'condition' && t.id === id))) : [];
+    const kinds = condition?.id === 'caries' ? kindsOfCaries.filter((id) => tokens.some(({ t }) => `${t}-caries` === id || (id === 'infundibular-caries' && cups.has(t))) && !marks.some((m) => m.terms?.some((t) => t.k === 'condition' && t.id === id))) : [];
     if (condition && kinds.length === 1) { heads.push({ mark: i, condition: { ...condition, id: kinds[0] as ConditionId } }); return 'head'; }
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && describesNext(marks, tokens, i)) return 'glue';
     // "buffed them smooth", "flushed it clean": how the work left it.
     if (condition?.id === 'abnormality' && condition.strength === 'absentSay' && leftSo(marks, tokens, i)) return 'glue';
+    // "three oh seven has gone brown": what it has become, and it is still there; so it is where the lexicon has no word for it.
+    if (condition?.id === 'missing' && becomes(marks, tokens, i)) return 'glue';
+    // "ready to come off": of a cap.
+    if (condition?.id === 'loose-cap' && condition.strength === 'withPlace' && !marks.some(({ terms: all, place }) => all?.some((t) => t.k === 'condition' && t.id === 'retained-cap') || place?.codes?.some((code) => Number(code[0]) >= 5))) return 'unknown';
     // "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth.
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && saidOfFinding(marks, i) && mark.terms?.some((t) => t.k === 'cue')) return 'cue';
     if (condition?.id === 'missing' && condition.strength === 'withPlace' && !ownTooth(marks, i) && notOfTooth(marks, i)) return mark.terms?.some((t) => t.k === 'cue') && saidOf(marks, i) ? 'cue' : 'glue';
@@ -106,6 +112,15 @@ function firmTooth(marks: readonly Mark[], at: number): boolean {
   return !other && (named || before?.place?.codes !== undefined);
 }
 
+/** "has gone" with what it has gone to right behind it. */
+function becomes(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const { from, to } = marks[at] as Mark;
+  if (tokens[to - 1]?.t !== 'gone' || tokens[to - 1]?.ends === true || !tokens.slice(Math.max(0, from - 1), to).some(({ t }) => ['has', 'have', 'is', 'are'].includes(t))) return false;
+  const next = marks[at + 1];
+  const last = next !== undefined && (at + 2 === marks.length || tokens[next.to - 1]?.ends === true);
+  return next?.terms?.some((t) => t.k === 'condition' && t.id !== 'missing') === true || (last && next.unknown === true && !/(?:tely|tally|rely)$|^altogether$/.test(tokens[to]?.t ?? ''));
+}
+
 const describing = new Set(describingSay);
 const leads = new Set(['a', 'an', 'the', 'that', 'this', 'pretty', 'quite', 'really', 'very', 'fairly', 'rather', 'some', 'one', 'nice', 'has', 'got']);
 /** Such a word stands right before the name of a finding, led by an article, a verb of having or nothing at all; a crack is clean or fine wherever it stands. */
@@ -151,6 +166,8 @@ function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number
   const word = (i: number): string => tokens[i]?.t ?? '';
   const lead = ['the', 'that', 'this'].includes(word(from - 1)) ? word(from - 2) : word(from - 1);
   if (lead === 'into') return true;
+  // "smell coming out of the three ten three eleven space"
+  if (lead === 'of' && word(['the', 'that', 'this'].includes(word(from - 1)) ? from - 3 : from - 2) === 'out' && marks.slice(0, at).some(({ terms }) => terms?.some((t) => isHead(t)))) return true;
   const other = marks.some(({ terms }, i) => i !== at && terms?.some((t) => isHead(t)));
   return other && ['in', 'into', 'at', 'from', 'opposite', 'around', 'down'].includes(lead);
 }

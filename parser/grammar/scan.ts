@@ -139,8 +139,8 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
   if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   const any = longest(vocabulary, words, at, closes);
-  const named = any && any.values.every(({ k }) => k === 'talk') && placeBehind(tokens, words, any.to) ? longest(withoutTalk, words, at, closes) : undefined;
-  const found = named?.values.some(({ k }) => k === 'condition') ? named : any;
+  const named = any && any.values.every(({ k }) => k === 'talk') && (placeBehind(tokens, words, any.to) || ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))) ? longest(withoutTalk, words, at, closes) : undefined;
+  const found = named?.values.some(({ k }) => k === 'condition') || (named && ofTeeth.has(text(tokens, any?.to ?? -1))) ? named : any;
   const cluster = readCluster(tokens, words, at);
   const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
@@ -154,6 +154,8 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
   return found && { from: at, to: found.to, terms: found.values };
 }
 
+/** "decay in the back cup": the back of a tooth or of a row, and nobody's back. */
+const ofTeeth: ReadonlySet<string> = new Set(['cup', 'infundibulum', 'tooth', 'teeth', 'molar', 'molars', 'corner', 'edge', 'end']);
 const leadsToPlace: ReadonlySet<string> = new Set(['on', 'in', 'at']);
 /** "a crack on the palatal side of two ten": the small word in an everyday phrase leads to a tooth or a quadrant. */
 function placeBehind(tokens: readonly Token[], words: readonly string[], to: number): boolean {

@@ -44,12 +44,12 @@ export const conditions = {
   },
   'cupped-out': {
     label: 'Cupped out', group: 'wear', places: ['T'],
-    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', '[(has|have)] (gone|going) (hollow|cupped|dished)'],
+    say: ['cupped out', 'cupping [out]', 'cupped', 'dished [out]', 'hollowed [out]', '[(has|have|is|are)] (gone|going) (hollow|cupped|dished)'],
     withPlace: ['cup(s)'],
   },
   'smooth-mouth': {
     label: 'Smooth mouth', group: 'wear', places: ['R', 'T'],
-    say: ['smooth mouth(ed)', 'smooth mouthed', 'no enamel (left|ridges)', 'run out of enamel', 'lost (its|their|all) enamel [(ridges|rings)]'],
+    say: ['[gone] smooth mouth(ed)', '[(has|have|is|are)] gone smooth', 'no enamel (left|ridges)', 'run out of enamel', 'lost (its|their|all) enamel [(ridges|rings)]'],
   },
   worn: {
     label: 'Worn', group: 'wear', places: ['T'],
@@ -134,7 +134,7 @@ export const conditions = {
   },
   'infundibular-caries': {
     label: 'Infundibular caries', group: 'tooth', places: ['T'], scale: 'infundibular-caries',
-    say: ['infundibular (caries|decay)', 'caries (in|of) the [(rostral|caudal|mesial|distal)] infundibulum', 'caries (in|of) both infundibula', '(rostral|caudal|mesial|distal) infundibular (caries|decay)', 'infundibulum (decayed|carious|rotten)', '(decay|rot) in the [(front|back|rostral|caudal)] infundibulum', 'infundibular (cavity|lesion|lesions|rot)', 'i c', '(carious|decayed|rotten) infundibula', 'decayed infundibulum'],
+    say: ['(infundibular|inf|infund) (caries|decay)', 'caries (in|of) the [(rostral|caudal|mesial|distal)] infundibulum', 'caries (in|of) both infundibula', '(rostral|caudal|mesial|distal) infundibular (caries|decay)', 'infundibulum (decayed|carious|rotten)', '(decay|rot) in the [(front|back|rostral|caudal)] infundibulum', 'infundibular (cavity|lesion|lesions|rot)', 'i c', '(carious|decayed|rotten) infundibula', 'decayed infundibulum'],
   },
   'peripheral-caries': {
     label: 'Peripheral caries', group: 'tooth', places: ['T'], scale: 'peripheral-caries',
@@ -155,7 +155,7 @@ export const conditions = {
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '(corner|piece|bit|chunk) [(is|has)] (broken off|off|out of|come off|broken away|gone|gone from|missing)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '(corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
+    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '[a] (corner|piece|bit|chunk) [(is|has)] (chipped off|snapped off|broken off|off|out of|come off|broken away|gone|gone from|missing)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '[a] (corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
     withPlace: ['broke', 'break(s)'],
   },
   'retained-fragment': {
@@ -169,7 +169,7 @@ export const conditions = {
   },
   discoloured: {
     label: 'Discoloured', group: 'tooth', places: ['T'],
-    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)', 'gone (black|brown|grey|gray|dark|a funny colour)', 'off colour', 'dark (tooth|brown|coloured|staining)'],
+    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)', '[(has|have|is|are)] gone (black|brown|grey|gray|dark|a funny colour)', 'off colour', 'dark (tooth|brown|coloured|staining)'],
     withPlace: ['(black|brown|grey|gray|dark) tooth', '(brownish|blackish|greyish|dark)'],
   },
   resorption: {
@@ -219,6 +219,7 @@ export const conditions = {
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
     say: ['loose cap(s)', 'cap(s) [(is|are)] (on the move|lifting|moving|nearly off|hanging|hanging off|hanging by a thread|coming off|coming loose|rocking|ripe)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
+    withPlace: ['(ready|nearly ready|about|due) to come off'],
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],
@@ -377,7 +378,7 @@ export const conditions = {
   },
   pain: {
     label: 'Pain', short: 'sore', group: 'soft', places: ['G', 'T', 'S'],
-    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', 'sore to touch', 'sore (when|on) (pressed|palpated|touched|palpation|pressure)', '(resents|resented|objects to|objected to|reacted to|did not like|does not like|hates|hated) (palpation|pressure|touch|it|being touched|me touching|me pressing|me feeling)', '(reaction|response) (to|on) (palpation|pressure)', 'painful (to touch|on palpation)', 'flinched', 'flinching', 'touchy', 'ouchy', 'pulled away', 'guarding', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
+    say: ['pain(ful)', 'sore', 'tender', 'tenderness', 'reactive', 'soreness', '(sore|tender|painful) (to|on|when) (press|pressing|pressed|touch|touching|touched|feel|feeling|palpate|palpated|palpation|pressure)', '(sore|tender|painful) to the touch', '(resents|resented|objects to|objected to|reacted to|did not like|does not like|hates|hated) (palpation|pressure|touch|it|being touched|me touching|me pressing|me feeling)', '(reaction|response) (to|on) (palpation|pressure)', 'flinched', 'flinching', 'touchy', 'ouchy', 'pulled away', 'guarding', 'resents (palpation|pressure|touch|it)', 'reacts to (palpation|pressure|touch)', 'flinches', 'sensitive', 'discomfort'],
     absentSay: ['non painful', 'pain free', 'comfortable', 'not bothered [by it]', 'painless', 'no reaction [(to|on) (palpation|pressure|touch)]'],
   },
   heat: {
@@ -482,11 +483,11 @@ export const conditions = {
   },
   'long-fibre-in-droppings': {
     label: 'Long fibre in droppings', group: 'horse', places: ['N'],
-    say: ['long (fibre|fibres|fiber|stems|stalks) in [(the|his|her)] (droppings|manure|dung)', 'whole (grain|grains|oats) in [(the|his|her)] (droppings|manure|dung)', 'undigested (fibre|grain|food) in [(the|his|her)] droppings'],
+    say: ['(droppings|manure|dung) [(is|are|has|have|had|got)] [(full of|with|some|lots of)] long (fibre|fibres|fiber|stems|stalks) [in (it|them)]', 'long (fibre|fibres|fiber|stems|stalks) in [(the|his|her)] (droppings|manure|dung)', 'whole (grain|grains|oats) in [(the|his|her)] (droppings|manure|dung)', 'undigested (fibre|grain|food) in [(the|his|her)] droppings'],
   },
   abnormality: {
     label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'],
-    say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal'],
+    say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal', 'not [quite] right (with|about)', 'something [is] not [quite] right [(with|about|at)]'],
     absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|complaints)', 'not a thing wrong [with]', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'everything (is|looks) (grand|lovely|good|fine|perfect|great|sound|well|healthy|normal|in order)', 'everything else (is|looks) (grand|lovely|good|fine|perfect|great|sound|well|healthy|normal|in order)', 'perfect', 'grand', 'tidy', 'clean', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy|soft|straight)', '(dead|perfectly|nicely|all) straight', '(is|are) straight', 'clean as a whistle', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be', '(even|normal|good) wear', '(wearing|worn|wears) (evenly|normally|well)', 'evenly worn'],
   },
 } as const satisfies Record<string, ConditionEntry>;
