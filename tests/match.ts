@@ -1,6 +1,6 @@
 /**
  * When a reading is what was expected: sets are equal; ids, evidence and how a field came do not count; a default left out
- * equals a default written. An expectation may be wider: `"*"` fits any value of a field or none, `items: "any"` leaves the
+ * equals a default written. An expectation may be wider: `"*"` fits any value of a field or none, `null` fits none, `items: "any"` leaves the
  * items open, `some` names what must be among them, and `never` what must not appear. Written from the contract alone, used by the gold and the held-out cases.
  */
 type Json = unknown;
@@ -33,6 +33,7 @@ const isObject = (value: Json): value is Fields => value !== null && typeof valu
 /** Whether a reading's value is the expected one, in whole (`part` false) or in the fields that the expectation names. Both bare. */
 function fits(expected: Json, got: Json, part: boolean): boolean {
   if (expected === '*') return true;
+  if (expected === null) return got === undefined || got === null;
   if (Array.isArray(expected)) return Array.isArray(got) && expected.length === got.length && expected.every((e, i) => fits(e, got[i], part));
   if (!isObject(expected) || !isObject(got)) return text(expected) === text(got);
   const more = part ? [] : Object.keys(got).filter((name) => !(name in expected) && !beside.includes(name));
