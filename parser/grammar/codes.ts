@@ -17,7 +17,8 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   if (between || relative === 'behind') at += 1;
   if (either) at += 3;
   if (relative === 'front') at += 2;
-  const first = readCode(tokens, at) ?? readUnvoiced(tokens, at, between);
+  const voiced = readCode(tokens, at);
+  const first = voiced ?? readUnvoiced(tokens, at, between);
   if (first === undefined) return undefined;
   const links: string[] = [];
   const codes = [codeOf(first.quadrant, first.position)];
@@ -32,7 +33,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     const after = slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1;
     const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1)) ?? (link === 'and' ? readUnvoiced(tokens, after, between) : undefined);
     const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
-    const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string)) : undefined;
+    const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string), voiced === undefined) : undefined;
     if (listed) {
       codes.push(...listed.codes);
       joined = joined === 'between' ? 'between' : listed.beside && joined === 'one' ? 'adjacent' : listed.range && joined !== 'and' ? 'range' : 'and';
@@ -76,8 +77,9 @@ function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, be
   if (before !== undefined) return areNeighbours(before, codeOf(quadrant, position)) ? own : undefined;
   const from = ['and', 'slash', 'stroke'].includes(text(tokens, at + 2)) ? at + 3 : at + 2;
   const next = readCode(tokens, from) ?? readUnvoiced(tokens, from, between, codeOf(quadrant, position));
-  // "three nine ten", of a gap.
-  if (next === undefined && from === at + 2 && tokens.some(({ t }) => gapWords.has(t)) && (teenWords[text(tokens, from)] ?? digit(text(tokens, from))) === position + 1 && !measuring.has(text(tokens, from + 1))) return own;
+  // "three nine ten", of a gap; "one nine ten", whose last word counts no units by itself.
+  const neighbour = teenWords[text(tokens, from)] ?? (from === at + 2 && tokens.some(({ t }) => gapWords.has(t)) ? digit(text(tokens, from)) : undefined);
+  if (next === undefined && (from === at + 2 || between) && neighbour === position + 1 && !measuring.has(text(tokens, from + 1))) return own;
   return next !== undefined && (from === at + 2 || between || text(tokens, at + 2) !== 'and') && areNeighbours(codeOf(quadrant, position), codeOf(next.quadrant, next.position)) ? own : undefined;
 }
 
@@ -103,7 +105,7 @@ export const measuring = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 
  * "two oh six seven and eight", "three oh nine to eleven": after a code the further positions of its quadrant, rising. A last number
  * that a unit makes a size is none, nor its range's other end; a single one without "and" or "to" may be anything.
  */
-function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number): { codes: readonly string[]; to: number; range: boolean; beside?: true } | undefined {
+function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number, unvoiced: boolean): { codes: readonly string[]; to: number; range: boolean; beside?: true } | undefined {
   const found: { position: number; link: string; to: number }[] = [];
   for (let at = start; ;) {
     const link = ['and', 'to', 'through', 'thru', 'plus'].includes(text(tokens, at)) ? text(tokens, at) : '';
@@ -116,8 +118,8 @@ function readListed(tokens: readonly Token[], start: number, quadrant: string, f
   const after = text(tokens, found.at(-1)?.to ?? start);
   const counted = measuring.has(after) || ['hundred', 'hundreds', 'percent', 'point'].includes(after) || (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
   if (counted) { const last = found.pop(); if (last?.link === 'to') found.pop(); }
-  // "gap three oh nine ten": beside a gap the next tooth.
-  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && tokens.some(({ t }) => gapWords.has(t));
+  // "gap three oh nine ten": beside a gap the next tooth; "one nine ten" is two teeth or none.
+  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && (unvoiced || tokens.some(({ t }) => gapWords.has(t)));
   if (neighbour) return { codes: [codeOf(Number(quadrant[0]), first + 1)], to: found[0]?.to as number, range: false, beside: true };
   if (found.length === 0 || (found.length === 1 && found[0]?.link === '') || (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))) return undefined;
   const positions = found.flatMap(({ position, link }, i) => { const last = found[i - 1]?.position ?? first; return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position]; });

@@ -51,6 +51,8 @@ export function steer(words: readonly string[], context: Context, carry: Carry, 
     }
     case 'bring-back': {
       const last = carry.undo.at(-1);
+      // "put it back", and nothing was put away: said to whoever holds the headcollar. "Bring it back" asks, and hears that there is nothing.
+      if (last === undefined && text.includes('put')) return undefined;
       return { commands: [{ command, targets: [...(last?.ids ?? [])] }], carry: { ...ended(carry), lastItems: last?.ids ?? [], ...(last?.ids.at(-1) ? { last: last.ids.at(-1) } : {}), undo: carry.undo.slice(0, -1) } };
     }
     case 'pause': return { commands: [{ command }], carry: { ...ended(carry), paused: true } };

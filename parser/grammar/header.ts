@@ -1,6 +1,6 @@
 /** Facts of the horse spoken in passing: "nine year old gelding", "rising four", "bay, sixteen hands two, eventer". */
 import type { Horse } from '../contract/draft.ts';
-import { breedSay, called, colourSay, describing, noName, presenting, useSay } from '../lexicon/horse.ts';
+import { breedSay, bringingAnother, called, colourSay, describing, noName, presenting, useSay } from '../lexicon/horse.ts';
 import { readNumber } from './numbers.ts';
 import { readCodes } from './codes.ts';
 import type { Reading } from './read.ts';
@@ -13,6 +13,7 @@ const sexes: Readonly<Record<string, NonNullable<Horse['sex']>>> = { mare: 'mare
 type Kind = 'colour' | 'breed' | 'use';
 const looks: Trie<Kind> = buildTrie(([['colour', colourSay], ['breed', breedSay], ['use', useSay]] as const).flatMap(([kind, say]) => say.flatMap((form) => expand(form).map((words) => [words, kind] as const))));
 const small = new Set(describing);
+const anotherHorse = new Set(bringingAnother);
 
 /** What the horse is, and which words said so; undefined when nothing was spoken as such. */
 export function headerIn({ tokens, made, scanned }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
@@ -31,12 +32,18 @@ export function headerIn({ tokens, made, scanned }: Reading): { readonly header:
   kinds.forEach((kind) => { horse[kind] = look.horse[kind] as string; });
   if (described && look.horse.height) horse.height = look.horse.height;
   look.taken.forEach((at) => { if (described || kinds.some((kind) => at >= (look.at[kind] as number) && at < (look.at[kind] as number) + (look.horse[kind] as string).split(' ').length)) taken.add(at); });
-  const sexAt = tokens.findIndex(({ t }) => sexes[t] !== undefined);
+  const sexAt = tokens.findIndex(({ t }, at) => sexes[t] !== undefined && !ofAnother(tokens, at));
   if (sexAt >= 0 && (aged || described || tokens.length <= 3)) { horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>; taken.add(sexAt); }
   const name = nameIn(tokens, taken, (at) => scanned.some(({ unknown, from, to }) => unknown === true && at >= from && at < to), aged || horse.sex !== undefined);
   if (name) { horse.name = tokens.slice(...name).map(({ t }) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '); for (let i = name[0]; i < name[1]; i += 1) taken.add(i); }
   const words = [...taken].sort((a, b) => a - b).map((at) => (tokens[at] as Token).word);
   return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
+}
+
+/** "the owner has a grey mare too", "shares with the other gelding": in the same clause words that bring in another horse. */
+function ofAnother(tokens: readonly Token[], at: number): boolean {
+  const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  return tokens.slice(from, at).some(({ t }) => anotherHorse.has(t));
 }
 
 /** Words that present a horse, and whether what follows them is said to be its name. */

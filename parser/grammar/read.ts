@@ -9,6 +9,7 @@ import { elided } from './ellipsis.ts';
 import { exceptionsIn } from './except.ts';
 import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
+import { leftAlone } from './leftAlone.ts';
 import { findingsOf } from './findings.ts';
 import { alone } from './alone.ts';
 import { corrects, revision } from './amend.ts';
@@ -54,7 +55,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: heard, steps } = scan(tokens);
   const scanned = retracted(heard, tokens);
-  const marks = turned(restated(leaning(handled(scanned, tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
+  const marks = turned(restated(leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
   const said = tokens.map(({ t }) => t);

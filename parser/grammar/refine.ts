@@ -81,7 +81,7 @@ const blind: Rule = (reads) => {
 const overgrowths = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points']);
 /** "left the hook", "wolf teeth with the vet": something about work, but not what was done. It is asked, and nothing counts as done. */
 const unclearWork: Rule = (reads, { text }) => {
-  const left = /^(?:(?:so|and|we|i|have|has) )*left (?:the|that|this|those|these)\b/.test(text);
+  const left = /^(?:(?:so|and|we|i|have|has) )*left (?:the|that|this|those|these)\b(?!.* alone\b)/.test(text);
   const vet = /\bwith (?:the|a|his|her|their) (?:vet|veterinarian)\b/.test(text);
   if (!left && !vet) return reads;
   return each(reads, (made) => {

@@ -2,7 +2,7 @@
 import { gather, where } from './lists.ts';
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
-import { agentOtherwise, agentRefused, agentUnused, plannedDose, noSedation, sedatedBefore, sedationAgain, sedationGiven, sedationMissed, sedationToCome } from '../lexicon/history.ts';
+import { agentOtherwise, agentRefused, agentTaken, agentUnused, plannedDose, noSedation, sedatedBefore, sedationAgain, sedationGiven, sedationMissed, sedationToCome } from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
 import { standing } from './carry.ts';
 import { readAmount } from './numbers.ts';
@@ -70,7 +70,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   const added = single?.class === 'sedative' && again !== undefined && doseIn(tokens, 0, (marks[again] as Mark).from) !== undefined && !negated ? toppedUp(single.agent, tokens, (marks[again] as Mark).to, [again, ...marks.flatMap((mark, i) => (mark.from >= (marks[again] as Mark).to ? [i] : []))], false) : undefined;
   const each = agents.map(({ agent, class: kind }, n): Made => {
     // "no detomidine, vet used romifidine", "usually has detomidine": what was not given today is never recorded as given.
-    const stance = stanceOf(marks, tokens, agents.map((a) => a.i), n);
+    const stance = stanceOf(marks, tokens, agents.map((a) => a.i), n, kind);
     if (stance !== undefined) return notGiven(stance, agent, kind, all, text);
     // Each agent takes the words up to the next one; words before the first are everybody's.
     const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;
@@ -103,7 +103,7 @@ function ownUnknown(marks: readonly Mark[], tokens: readonly Token[], at: readon
 
 type Stance = 'not-given' | 'refused' | 'otherwise';
 /** How an agent stands when its own words say that it was not given today. Its words are those of its clause, up to the agents beside it. */
-function stanceOf(marks: readonly Mark[], tokens: readonly Token[], agents: readonly number[], n: number): Stance | undefined {
+function stanceOf(marks: readonly Mark[], tokens: readonly Token[], agents: readonly number[], n: number, kind?: 'sedative' | 'medicine'): Stance | undefined {
   const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
   const at = agents[n] as number;
   const [previous, next] = [agents[n - 1] ?? -1, agents[n + 1] ?? marks.length];
@@ -114,6 +114,7 @@ function stanceOf(marks: readonly Mark[], tokens: readonly Token[], agents: read
   const [before, after] = [words(from, at), words(at + 1, to)];
   if (agentRefused.before.test(before) || agentRefused.after.test(after)) return 'refused';
   if (agentUnused.before.test(before) || agentUnused.after.test(after)) return 'not-given';
+  if (kind === 'medicine' && agentTaken.test(before)) return 'otherwise';
   return agentOtherwise.before.test(before) || agentOtherwise.after.test(after) ? 'otherwise' : undefined;
 }
 

@@ -70,7 +70,7 @@ function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly 
   if (a.kind === b.kind) return a.kind === 'next' ? joined && b.what !== a.what && !(a.what === 'advise' && !['recheck', 'refer'].includes(b.what)) : a.kind === 'visit' && joined && a.what !== b.what && !ofTheMouth.has(a.what) && !ofTheMouth.has(b.what);
   if (b.kind === 'visit' && ofTheMouth.has(b.what) && !(pause && a.kind !== 'mouth')) return false;
   if (a.kind === 'visit' && ofTheMouth.has(a.what)) return pause && (b.kind === 'next' || b.kind === 'dose');
-  const reason = between.some((w) => ['for', 'to', 'because', 'until', 'with', 'of', 'when', 'if'].includes(w));
+  const reason = between.some((w) => ['for', 'to', 'because', 'until', 'with', 'of', 'when', 'if', 'after'].includes(w));
   switch (a.kind) {
     // "a photo of it for the vet": what it is for.
     case 'mouth': return !(pictures.has(a.what) && b.what === 'refer' && !joined && words[(marks[b.at] as Mark).from] === 'for') && (b.kind !== 'next' || b.what !== 'advise' || joined || !reason);

@@ -1,5 +1,6 @@
 /** Tokens: the words of an utterance as the grammar reads them; each remembers which word it came from. */
 import { sounds } from '../lexicon/fillers.ts';
+import { dialect } from '../lexicon/dialect.ts';
 import { ohWords } from '../lexicon/numbers.ts';
 
 export interface Token {
@@ -43,7 +44,7 @@ const leaning = /^(.+)('ve|'re|'ll|'m|'d)$/;
 const plainWord = /^[a-z]+$/;
 
 function parts(word: string): readonly string[] {
-  if (plainWord.test(word) && word !== 'cannot') return [word];
+  if (plainWord.test(word) && word !== 'cannot') return dialect[word] ?? [word];
   const plain = word.toLowerCase().normalize('NFKC').replace(/[’‘]/g, "'").replace(/[^\p{L}\p{N}.'/%°-]+/gu, ' ').trim();
   return plain.split(/[\s-]+|(?<=\p{L})\/(?=\p{L})/u).flatMap((part) => {
     const bare = part.replace(/^[.'/]+|[.'/]+$/g, '');
@@ -52,7 +53,7 @@ function parts(word: string): readonly string[] {
     if (glued) return [glued[1] as string, glued[2] as string];
     const tooth = toothGlued.exec(bare);
     if (tooth) return [tooth[1] as string, figures[Number(tooth[2])] as string];
-    const known = contractions[bare];
+    const known = contractions[bare] ?? dialect[bare];
     if (known) return known;
     // "two ten's loose": is, or the owner's: "is" holds nothing that the record would keep.
     if (bare.endsWith("'s") && !verbatim.has(bare)) return [bare.slice(0, -2), 'is'];

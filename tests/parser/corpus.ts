@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Header } from '../../parser/contract/draft.ts';
 import type { Context } from '../../parser/index.ts';
 import { emptyContext, parseText, type Parsed } from '../../parser/index.ts';
+import { noCarry } from '../../parser/grammar/carry.ts';
 import type { Expected } from '../match.ts';
 
 export interface GoldCase { readonly say?: readonly string[]; readonly given?: { readonly age?: number; readonly sex?: string; readonly name?: string }; readonly expect?: Expected; readonly lines?: readonly { readonly say: string; readonly expect: Expected }[] }
@@ -43,3 +44,6 @@ export function after(context: Context, result: Parsed): Context {
     carry: result.carry,
   };
 }
+
+/** An exam whose last item was struck: there is something to put back. */
+export const afterStrike: Context = { ...emptyContext(), carry: { ...noCarry, undo: [{ command: 'strike-last', ids: [] }] } };

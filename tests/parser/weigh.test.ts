@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import type { HeardPhrase } from '../../parser/contract/word.ts';
 import { emptyContext, parse } from '../../parser/index.ts';
+import { afterStrike } from './corpus.ts';
 
 const heard = (...texts: readonly (readonly [string, number])[]): HeardPhrase => ({ id: 'w/1', reader: 'first', at: [0, 2], hypotheses: texts.map(([text, share]) => ({ text, logProb: Math.log(share), words: text.split(' ').map((w) => ({ w })) })) });
 const read = (...texts: readonly (readonly [string, number])[]) => parse(heard(...texts), emptyContext());
@@ -87,11 +88,11 @@ test('while paused nothing has a meaning but the word to go on: it is taken wher
 
 test('a command whose opposite may have been said is asked about and not obeyed', () => {
   for (const [said, other] of [['Stop listening', 'Start listening'], ['Start listening', 'Stop listening'], ['Take that back', 'Put that back']] as const) {
-    const near = parse(heard([said, 0.7], [other, 0.3]), emptyContext());
+    const near = parse(heard([said, 0.7], [other, 0.3]), afterStrike);
     expect(near.commands).toEqual([]);
     expect(near.doubts).toMatchObject([{ doubt: 'unsure', words: said }]);
     expect(near.utterance.words.map(({ as }) => as)).toEqual(said.split(' ').map(() => `doubt:${near.doubts[0]?.id}`));
-    expect(commandsOf(emptyContext(), [said, 0.88], [other, 0.12])).toHaveLength(1);
+    expect(commandsOf(afterStrike, [said, 0.88], [other, 0.12])).toHaveLength(1);
   }
   // Not obeyed, it leaves the exam as it was: not paused.
   const { carry } = parse(heard(['Stop listening', 0.7], ['Start listening', 0.3]), emptyContext());

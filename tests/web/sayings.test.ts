@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { emptyContext, parseText } from '../../parser/index.ts';
+import { parseText } from '../../parser/index.ts';
 import { commands } from '../../parser/lexicon/commands.ts';
+import { afterStrike } from '../parser/corpus.ts';
 import { sample } from '../../web/live/Sayings.tsx';
 
 test('what the page offers to say is plain words', () => {
@@ -11,6 +12,6 @@ test('what the page offers to say is plain words', () => {
 test('and steers when it is said', () => {
   // An answer and a correction need something to answer or correct; a note is an item.
   for (const [id, { say }] of Object.entries(commands).filter(([id]) => !['answer', 'amend', 'note', 'resume'].includes(id))) {
-    for (const form of say) expect([form, parseText('e:1', sample(form), emptyContext()).commands.map((c) => c.command)]).toEqual([form, [id]]);
+    for (const form of say) expect([form, parseText('e:1', sample(form), afterStrike).commands.map((c) => c.command)]).toEqual([form, [id]]);
   }
 });
