@@ -15,6 +15,9 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   // "either side of three oh eight", "both sides of four ten"
   const either = ['either', 'both', 'each'].includes(text(tokens, at)) && ['side', 'sides'].includes(text(tokens, at + 1)) && text(tokens, at + 2) === 'of';
   if (between || relative === 'behind') at += 1;
+  // "between the four ten and the four eleven"
+  const the = (i: number): number => (between && text(tokens, i) === 'the' ? i + 1 : i);
+  at = the(at);
   if (either) at += 3;
   if (relative === 'front') at += 2;
   const voiced = readCode(tokens, at);
@@ -30,7 +33,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     const two = ['up to', 'through to', 'down to', 'back to', 'on to', 'and then', 'and also', 'as well as'].includes(`${text(tokens, to)} ${text(tokens, to + 1)}`);
     const slash = ['slash', 'stroke'].includes(text(tokens, to));
     const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
-    const after = slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1;
+    const after = the(slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1);
     const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1)) ?? (link === 'and' ? readUnvoiced(tokens, after, between) : undefined);
     const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
     const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string), voiced === undefined) : undefined;

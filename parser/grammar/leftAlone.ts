@@ -1,14 +1,14 @@
-/** "left the lower left canine alone", "leaving the hook on one oh six be": what is left stands between the two words that say so. */
+/** "left the lower left canine alone", "leaving the hook on one oh six be", "leave the wave till autumn": what is left stands between the two words that say so. */
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const leaving: ReadonlySet<string> = new Set(['left', 'leave', 'leaving']);
-const alone: ReadonlySet<string> = new Set(['alone', 'be']);
+const alone: ReadonlySet<string> = new Set(['alone', 'be', 'till', 'until']);
 /** How many words may stand between them. */
 const SPAN = 9;
 
 export function leftAlone(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  const last = tokens.findIndex(({ t }, at) => alone.has(t) && (t === 'alone' || at === tokens.length - 1 || tokens[at]?.ends === true) && leaves(tokens, at) >= 0);
+  const last = tokens.findIndex(({ t }, at) => alone.has(t) && (t !== 'be' || at === tokens.length - 1 || tokens[at]?.ends === true) && leaves(tokens, at) >= 0);
   const first = last < 0 ? -1 : leaves(tokens, last);
   // "left it alone" is written out in the lexicon.
   const between = marks.some(({ from, to, place, terms }) => from > first && to <= last && (place !== undefined || terms?.some(({ k }) => k === 'condition')));

@@ -115,11 +115,15 @@ function readCompared(tokens: readonly Token[], at: number): Mark | undefined {
   return one || told ? { from: at, to: at + 1, terms: [{ k: 'severityKept', said: text(tokens, at) }] } : undefined;
 }
 
+const copulas: ReadonlySet<string> = new Set(['is', 'are', 'was', 'were', 'be', 'been']);
 /** "packed right down", "my hand right along the row": no side. */
 function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined {
-  if (text(tokens, at) !== 'right' || !['down', 'along', 'up', 'through', 'round', 'around', 'across', 'into', 'to'].includes(text(tokens, at + 1))) return undefined;
-  if (text(tokens, at + 1) === 'to' && text(tokens, at + 2) !== 'the') return undefined;
+  if (text(tokens, at) !== 'right') return undefined;
   const before = text(tokens, at - 1);
+  // "they were right sharp": how sharp.
+  if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition')) return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  if (!['down', 'along', 'up', 'through', 'round', 'around', 'across', 'into', 'to'].includes(text(tokens, at + 1))) return undefined;
+  if (text(tokens, at + 1) === 'to' && text(tokens, at + 2) !== 'the') return undefined;
   // "right along the lower left": the side comes behind.
   const quarter = text(tokens, at + 2) === 'the' && ['upper', 'lower', 'top', 'bottom', 'left', 'right'].includes(text(tokens, at + 3)) && !['the', 'on', 'upper', 'lower', 'top', 'bottom'].includes(before);
   return quarter ? { from: at, to: at + 1, terms: [{ k: 'filler' }] } : before === '' || ['the', 'on', 'upper', 'lower', 'top', 'bottom', 'and', 'or', 'to', 'left', 'up', 'down', 'in', 'his', 'her'].includes(before) || longest(vocabulary, [before], 0)?.values.some((t) => t.k === 'condition' || t.k === 'group') ? undefined : { from: at, to: at + 1, terms: [{ k: 'filler' }] };

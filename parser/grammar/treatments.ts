@@ -2,6 +2,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
+import { light } from '../lexicon/fillers.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import { piecesSay } from '../lexicon/handling.ts';
 import { nobodysName, type WorkState } from '../lexicon/work.ts';
@@ -13,6 +14,7 @@ import { headSpan, isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { treatmentDetails } from './treatmentDetails.ts';
 
+const lightWords = new Set(light);
 export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
 
 export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], { missing, carry, context, unknown }: WorkInput): readonly Made[] {
@@ -134,7 +136,7 @@ function unknownBeside(marks: readonly Mark[], tokens: readonly Token[], at: num
   const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
   const from = marks.slice(0, at).findLastIndex(ends) + 1;
   const end = marks.findIndex((mark, i) => i >= at && ends(mark));
-  return marks.slice(from, end < 0 ? marks.length : end + 1).filter((mark) => mark.unknown).length;
+  return marks.slice(from, end < 0 ? marks.length : end + 1).filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
 }
 
 /** "vet extracted it", "done by the vet", "vet did that": who did it, where that was said of this work. */
