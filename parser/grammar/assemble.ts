@@ -4,6 +4,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
+import { exceptionsIn } from './except.ts';
 import { linkBetween, placeGroups, prepositions, type Link, type PlaceGroup, type Placing } from './groups.ts';
 import { isLevel, leadsOn, modsOf, withShared } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
@@ -22,7 +23,10 @@ export interface Clause {
   readonly cues: readonly number[];
 }
 
-export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role }: Roles): readonly Clause[] {
+export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role: roles }: Roles): readonly Clause[] {
+  // "all the sixes except two oh six have hooks": what is left out stands aside, between what was named and what is said of it.
+  const aside = asides(marks, roles);
+  const role = aside.size === 0 ? roles : roles.map((r, i) => (aside.has(i) ? 'glue' as const : r));
   const link = (a: number, b: number): Link => linkBetween(marks, tokens, role, a, b);
   const groups = placeGroups(marks, tokens, role, heads, link);
   const firstPlace = groups[0]?.marks[0] ?? Infinity;
@@ -77,6 +81,12 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   const level = lowered ? marks.findIndex((mark, i) => i > lowered.mark && isLevel(mark)) : -1;
   const ofOwn = (head: Head, all: readonly Placing[]): readonly Placing[] => (level < 0 || head.work || all[0]?.raw.codes === undefined ? all : all.filter((p) => !(p.beside && (p.marks[0] as number) > level)));
   return heads.map((head, h) => ({ head, placings: ofOwn(head, placings[h] as readonly Placing[]), scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
+}
+
+/** An exception with its places, behind a place and before the finding. */
+function asides(marks: readonly Mark[], role: Roles['role']): ReadonlySet<number> {
+  const head = role.indexOf('head');
+  return new Set(exceptionsIn(marks, role).flatMap(({ cue, places }) => { const named = role.slice(0, cue).indexOf('place'); return places.length > 0 && named >= 0 && (places.at(-1) as number) < head && marks[named]?.place?.codes === undefined ? [cue, ...places] : []; }));
 }
 
 /** "masseters even on both sides": a side said after the finding belongs to the region before it. */

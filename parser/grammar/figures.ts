@@ -70,7 +70,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const unitBehind = word(mark.to) === 'and' && marks[i + 2]?.measure?.unit !== undefined && marks[i + 2]?.from === mark.to + 1 ? marks[i + 2]?.measure : undefined;
     if (mark.number !== undefined && unitBehind?.unit !== undefined) return { from: mark.from, to: mark.to, measure: { value, unit: unitBehind.unit, about: false, ...(unitBehind.what ? { what: unitBehind.what } : {}) } };
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
-    const leads = ['on', 'at', 'to'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
+    const leads = ['on', 'at', 'to', 'off'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     // "... four mil and two oh six about three": the unit stays.
     const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
     // "right one six mil, left one four", "left's about five mil, right's about three", "seven mil left and four right": a side of what was named.

@@ -33,6 +33,8 @@ export function readShortGrade(tokens: readonly Token[], at: number, marks: read
   // "a loose one at three ten": counted by nothing.
   if (text(tokens, at) === 'one' && !of && ['a', 'an', 'the', 'another', 'that'].includes(text(tokens, (named?.from ?? 0) - 1))) return undefined;
   const number = readNumber(tokens, at);
+  // "three ten loose, three nine not": a number begins a tooth behind a pause.
+  if (number !== undefined && tokens[at - 1]?.ends === true && number.value <= 4 && (readNumber(tokens, number.to)?.value ?? 0) >= 6 && (readNumber(tokens, number.to)?.value ?? 12) <= 11) return undefined;
   if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
   // "nine has peripheral caries, ten the same": a position of the row, no grade of any scale but the body's.
   if (number.value >= 6 && number.value <= 11 && !of && !named?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition')) return undefined;

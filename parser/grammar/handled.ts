@@ -11,7 +11,8 @@ import { gather } from './lists.ts';
 import { readNumber } from './numbers.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
-import type { Term } from './vocabulary.ts';
+import { longest } from './trie.ts';
+import { vocabulary, type Term } from './vocabulary.ts';
 
 const pointing = new Set(['it', 'them', 'that', 'this', 'these', 'those', 'both']);
 const particles = new Set(['off', 'out', 'down', 'back', 'level', 'away', 'free']);
@@ -60,7 +61,7 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   // "cracked the cap off seven oh six": by its name, at a place of the mouth.
   const byName = to !== undefined && definite.has(object[0] ?? '') && marks.some(({ place }) => place !== undefined);
   const done = byName ? workWithin(marks, at, to + 1) : undefined;
-  if (done) return { from: at, to: at + 1, id: done };
+  if (done) return { from: at, to: at + 1, id: done, ...(attempt ? { stands: attempt } : {}) };
   const kind = points ? whatBefore(marks, words, at, last) : attempt !== undefined || byName ? named(marks, at + 1, to ?? Math.min(words.length, at + SPAN)) : undefined;
   const id = kind === undefined ? undefined : particle !== undefined && handling[kind][particle] ? handling[kind][particle] : movingSay.has(words[at] ?? '') ? moved[kind] : undefined;
   if (id === undefined) return undefined;
@@ -169,7 +170,10 @@ function withHandling(marks: readonly Mark[], tokens: readonly Token[], one: Han
   const said = half >= 0 ? [{ from: half, to: half + 1, measure: { said: part?.[1] ?? '', about: false } } satisfies Mark] : [];
   const sized = one.amount ? [{ from: one.amount[0], to: one.amount[1], measure: { value: readNumber(tokens, one.amount[0])?.value ?? 0, unit: 'mm', about: false } } satisfies Mark] : [];
   const particle = one.particle === undefined ? [] : [{ from: one.particle, to: one.particle + 1, terms: [{ k: 'work', term: { as: 'off' } }] } satisfies Mark];
-  return [...own, ...heads, ...said, ...sized, ...particle].reduce<readonly Mark[]>(put, marks);
+  // "could not get the cap off": "cap off" by itself would be done, and here it says what is still there.
+  const end = one.stands === undefined ? -1 : tokens.findIndex(({ t }, i) => i >= one.to && i < one.to + SPAN && particles.has(t));
+  const undone = end < 0 ? marks : marks.flatMap((mark): readonly Mark[] => (mark.from >= one.to && mark.to === end + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === one.id) ? [{ from: mark.from, to: end, terms: longest(vocabulary, tokens.slice(mark.from, end).map(({ t }) => t), 0)?.values ?? [{ k: 'glue' as const }] }, { from: end, to: mark.to, terms: [{ k: 'glue' as const }] }] : [mark]));
+  return [...own, ...heads, ...said, ...sized, ...particle].reduce<readonly Mark[]>(put, undone);
 }
 
 /** One mark in the place of those it covers; what it covers in part is left with the rest of its words. */

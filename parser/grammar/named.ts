@@ -1,4 +1,5 @@
 /** Words of place that lean on a place named before in the same phrase: "on both", "the left one", "left worse than right". */
+import { readCodes } from './codes.ts';
 import { onSide } from './ellipsis.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import type { RegionId } from '../lexicon/regions.ts';
@@ -9,7 +10,7 @@ import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
 export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(bySide(withoutWorst(marks, tokens), tokens), tokens);
-const bySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens), tokens), tokens) : marks);
+const bySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens), tokens), tokens) : tokens.some(({ t }, i) => t === 'than' && (text(tokens, i + 1) === 'the' || readCodes(tokens, i + 1) !== undefined)) ? withoutComparison(marks, tokens) : marks);
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 /** A side and nothing else. */

@@ -1,5 +1,5 @@
 /** Reading places in words: sides, jaws, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
-import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
+import { notATooth, ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { measuring, readCodes } from './codes.ts';
 import { digit, readNumber } from './numbers.ts';
@@ -74,6 +74,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   // "no caps left upper right": remaining.
   if (text(tokens, start) === 'left' && ['upper', 'lower', 'top', 'bottom'].includes(text(tokens, start + 1)) && text(tokens, start + 2) === 'right') return undefined;
   let ordinal: Ordinal | undefined;
+  // "every upper six": all of them.
+  const every = ['every', 'each'].includes(text(tokens, start)) ? everyOne(tokens, start + 1) : undefined;
+  if (every) return { raw: every.raw, from: start, to: every.to };
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
     if (at > start && leavesIt(tokens, at)) break;
@@ -122,7 +125,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "upper left, cheek raw": behind a comma the part of the mouth is another place.
     if (tokens[at - 1]?.ends === true && raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined && longest(vocabulary, words, at, closes)?.values.some(({ k }) => k === 'region')) break;
     // "the lower left in three months": behind a jaw a side is one.
-    const found = longest(raw.jaw !== undefined && raw.side === undefined ? withoutTalk : vocabulary, words, at, closes);
+    const found = longest((raw.jaw !== undefined && raw.side === undefined) || (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') ? withoutTalk : vocabulary, words, at, closes);
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
     if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || tokens[at - 1]?.ends === true || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
     // "tongue and palate both unremarkable": both of the two, no side.
@@ -136,6 +139,16 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   }
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
+}
+
+/** "six", "upper nine", "lower canine" behind "every": the teeth of that name. */
+function everyOne(tokens: readonly Token[], at: number): { readonly raw: RawPlace; readonly to: number } | undefined {
+  const jaw = jawWords[text(tokens, at)];
+  const from = jaw ? at + 1 : at;
+  const word = text(tokens, from);
+  const position = /^(?:canine|tush|tusk)$/.test(word) ? 4 : teenWords[word] ?? digit(word);
+  if (position === undefined || (position !== 4 && position < 6) || position > 11 || (position === 4 && !/^[ct]/.test(word)) || readCode(tokens, from) || sized(tokens, from + 1) || measuring.has(text(tokens, from + 1)) || notATooth.includes(text(tokens, from + 1))) return undefined;
+  return { raw: { positions: [position], plural: true, ...(jaw ? { jaw } : {}) }, to: from + 1 };
 }
 
 /** "everywhere bar the upper right", "sound bar two oh nine": leaves out what stands behind it, and is no part of a mouth. */

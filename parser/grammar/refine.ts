@@ -276,6 +276,16 @@ const lessThoseNamed: Rule = (reads, { context, text, excepts, marks, tokens }) 
   });
 };
 
+/** "rasped everything except the lower right": what was left out of the work. */
+const lessOfTheWork: Rule = (reads, { excepts, marks, tokens }) => (excepts.length === 0 ? reads : each(reads, (made, { clause }) => {
+  const body = made.body;
+  if (body?.kind !== 'treatment' || body.procedure !== 'rasp' || made.revises || excepts.length !== 1) return made;
+  const [one] = excepts as readonly [Exception];
+  const whole = one.cue > clause.head.mark && tokens.some(({ t }) => ['everything', 'all', 'everywhere', 'whole', 'lot'].includes(t)) ? { rows: ['lower-left', 'lower-right', 'upper-left', 'upper-right'] as RowId[] } : undefined;
+  const out = whole && (body.place === null || 'rows' in body.place && body.place.rows.length === 4) ? leftOut(one, 'abnormality', marks) : null;
+  return whole && out ? { ...made, body: { ...body, place: less(whole, [out]) }, marks: [...new Set([...made.marks, one.cue, ...one.places])], rules: [...made.rules, 'less those named'] } : made;
+}));
+
 /** "points everywhere but not on the lower right": what is ruled out of a group is no part of it. */
 const lessRuledOut: Rule = (reads) => each(reads, (made) => {
   const body = finding(made);
@@ -303,5 +313,5 @@ const afterWork: Rule = (reads, { context, text }) => {
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, somethingWrong, splitSoft, grownGum, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessRuledOut, afterWork];
+const ordered: readonly Rule[] = [unclearWork, longAgo, wolfTeethBefore, partDone, wouldHave, objectOfWork, slantLong, looseCap, twoNames, somethingWrong, splitSoft, grownGum, hollowTeeth, timeline, sharpCheekTeeth, packed, overhang, blind, nodes, displacedFracture, lessThoseNamed, lessOfTheWork, lessRuledOut, afterWork];
 export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);

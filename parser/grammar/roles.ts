@@ -80,6 +80,8 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
     if (condition?.id === 'sharp-enamel-points' && (tokens[mark.from]?.t ?? '').startsWith('edge') && marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))) return 'glue';
     // "the gum around two oh two is red": of a gum only.
     if (condition?.id === 'gingivitis' && condition.strength === 'withPlace' && !marks.some(({ place }) => place?.region === 'gums')) return 'unknown';
+    // "two ten is infected": of a tooth only.
+    if (condition?.id === 'apical-infection' && condition.strength === 'withPlace' && (marks.some(({ place }) => place?.region !== undefined) || !marks.some(({ place }) => place?.codes !== undefined || place?.positions !== undefined))) return 'unknown';
     // "displaced" beside a fracture is how it stands; alone it is a finding of its own.
     const displacedFracture = qualifier?.k === 'qualifier' && /displaced$/.test(qualifier.id) && fractureSaid;
     if (condition && !displacedFracture && !(mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, tokens, i))) {
@@ -87,7 +89,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
       heads.push({ mark: i, condition });
       return 'head';
     }
-    if (mark.place) return 'place';
+    if (mark.place && !mark.unknown) return 'place';
     if (qualifier?.k === 'qualifier' && qualifier.id === 'undisplaced' && !fractureSaid) { heads.push({ mark: i, condition: { id: 'displaced', strength: 'absentSay', plural: false } }); return 'head'; }
     if (work) { heads.push({ mark: i, work }); return 'head'; }
     if (mark.measure || mark.grade || mark.pulpHorn !== undefined) return 'mod';

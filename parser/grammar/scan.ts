@@ -33,7 +33,7 @@ export interface Mark {
   readonly carried?: true;
   /** Names what the findings beside it share out: theirs, though none has it for its place. */
   readonly whole?: true;
-  /** No word of the lexicon. */
+  /** No word of the lexicon, or a place that nothing is said of. */
   readonly unknown?: true;
 }
 
@@ -143,8 +143,8 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
   if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   const any = longest(vocabulary, words, at, closes);
-  const named = any && any.values.every(({ k }) => k === 'talk') && (placeBehind(tokens, words, any.to) || ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))) ? longest(withoutTalk, words, at, closes) : undefined;
-  const found = named?.values.some(({ k }) => k === 'condition') || (named && ofTeeth.has(text(tokens, any?.to ?? -1))) ? named : any;
+  const named = any && any.values.every(({ k }) => k === 'talk') && (placeBehind(tokens, words, any.to) || (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') || ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))) ? longest(withoutTalk, words, at, closes) : undefined;
+  const found = named?.values.some(({ k }) => k === 'condition') || (named && (ofTeeth.has(text(tokens, any?.to ?? -1)) || text(tokens, at) === 'right')) ? named : any;
   const cluster = readCluster(tokens, words, at);
   const first = found;
   const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;

@@ -60,6 +60,8 @@ function readPosition(tokens: readonly Token[], at: number): { position: number;
   if (teen !== undefined) return { position: teen, to: at + 1 };
   if (t === 'double' && next === 'one') return { position: 11, to: at + 2 };
   if (t === 'double' && isOh(next)) return undefined;
+  // "three one oh nine": a three, and one oh nine.
+  if ((t === 'one' || t === '1') && isOh(next) && (plainDigit(at0(tokens, at + 2)) ?? 0) > 0) return undefined;
   if ((t === 'one' || t === '1') && (digit(next) ?? 9) <= 2 && at0(tokens, at + 2) !== 'point') return { position: 10 + (digit(next) as number), to: at + 2 };
   return undefined;
 }

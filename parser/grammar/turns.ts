@@ -52,7 +52,7 @@ function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly 
     return filled ? { ...mark, place: filled } : mark;
   });
 }
-const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => nothingAt(marks, a) || marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent') || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
+const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => nothingAt(marks, a) || marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent' || (mark.from === mark.to && cueOf(mark)?.means === 'now')) || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
 
 /** "ulcer right cheek, and a couple on the left" */
 const counted = (marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean => { const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t).filter((t) => !['on', 'the', 'of', 'small', 'little'].includes(t)); return between.length > 1 && between.includes('and') && counts.has(between.at(-1) ?? '') && !marks.slice(a + 1, b).some(isHead); };
@@ -66,9 +66,12 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
   const out: Mark[] = [];
   let ruled = false;
   let said = false;
+  const gone = marks.some(({ terms }) => terms?.some((t) => (t.k === 'condition' && (t.id === 'missing' || t.id === 'previously-extracted')) || (t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'extract' && t.term.done)));
   marks.forEach((mark, i) => {
     const words = text(tokens, mark);
     if (isHead(mark) && !mark.place) { ruled = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'absent'; said = true; }
+    // "ulcer on the left's gone but there's one on the right"
+    if (said && cueOf(mark)?.means === 'before' && cueOf(mark)?.looks === 'back' && text(tokens, mark).includes('gone')) ruled = true;
     // "... one on the left", "... three mil on two oh six": after what was ruled out, something is there.
     const one = mark.to - mark.from === 1 && small(mark) && counts.has(words[0] ?? '');
     const turns = said && ruled && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined && marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) && (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
@@ -78,11 +81,14 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     const told = tail(rest, tokens);
     if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
     else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))) out.push(put(mark.from, 'now'));
+    // "... taken out last year, two oh five still there": not what is said of the other one; what it is, is asked.
+    if (rest !== undefined && gone && stillIn.test(told)) { out.push({ ...mark, unknown: true }); return; }
     out.push(said && out.at(-1)?.from === out.at(-1)?.to || !belongsToTurn(marks, i, tokens) ? mark : { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] });
   });
   return out;
 }
 
+const stillIn = /^(?:is |was |are )?still (?:there|in|here|present|in place)$/;
 /** The few small words between a place and the end of the phrase, or the next place. */
 function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): readonly Mark[] | undefined {
   // "four eleven has one, five mil": up to a pause, where a size follows it.

@@ -51,10 +51,18 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const certain = may[mark.from] !== true;
     if (clinical) return ((isPart(mark) && (code || certain)) || isFigure(reading, i) || isElsewhere(reading, mark)) && (than < 0 || mark.from < than);
     const head = certain && reading.role[i] === 'head';
-    return talk ? (code && wanting) || (head && ofTrade(reading, i)) : code || (head && outright(mark));
+    return talk ? (code && (wanting || subject(reading, i))) || (head && ofTrade(reading, i)) : code || (head && outright(mark));
   };
   return reading.marks.flatMap((mark, i) => (asks(mark, i) ? reading.tokens.slice(mark.from, mark.to).map(({ word }) => word).filter((word) => !claims.has(word)) : []));
 }
+
+/** "two oh nine looks dodgy", "three ten shorter than three eleven": a tooth that the phrase begins with, and right behind it what is not known. */
+function subject({ marks, tokens, unknown }: Reading, at: number): boolean {
+  const next = marks[at + 1];
+  const told = next && verbs.has(tokens[next.from]?.t ?? '') ? marks[at + 2] : tokens.some(({ t }) => t === 'than') ? next : undefined;
+  return unknown <= 2 && told?.unknown === true && marks.slice(0, at).every(({ place, terms }) => place === undefined && terms?.every((t) => t.k === 'glue' || t.k === 'filler') === true) && tokens[(marks[at] as Mark).to - 1]?.ends !== true;
+}
+const verbs: ReadonlySet<string> = new Set(['is', 'has', 'looks', 'feels', 'was', 'seems']);
 
 /** A name that nobody says of anything else. */
 function ofTrade(reading: Reading, at: number): boolean {

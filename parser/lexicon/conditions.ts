@@ -166,6 +166,7 @@ export const conditions = {
   'apical-infection': {
     label: 'Apical infection', short: 'apical infection', group: 'tooth', places: ['T'],
     say: ['(apical|periapical) (infection|abscess|infected)', '(root|tooth) abscess', '(tooth|root|apex) infection', 'infected (root|roots|tooth|apex)', 'apically infected', 'abscess(ed|es)', 'infected apex', 'infection (at|around) the (root|roots|apex)', '(root|tooth|apical) (infection|trouble)', 'infected at the root', 'apical (lesion|disease)'],
+    withPlace: ['infected'],
   },
   discoloured: {
     label: 'Discoloured', group: 'tooth', places: ['T'],
