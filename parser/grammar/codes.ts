@@ -102,6 +102,8 @@ function bare(tokens: readonly Token[], at: number): { position: number; to: num
 }
 /** Words of a gap between two teeth. */
 export const gapWords: ReadonlySet<string> = new Set(['diastema', 'diastemas', 'diastemata', 'gap', 'gaps', 'space', 'spaces', 'between']);
+/** Words of what is done at a gap. */
+const gapWork: ReadonlySet<string> = new Set(['flushed', 'flush', 'hosed', 'widened', 'widen', 'widening', 'plugged', 'irrigated']);
 /** Words that make the number before them a size. */
 export const measuring = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds', 'day', 'days', 'year', 'years']);
 /**
@@ -122,7 +124,7 @@ function readListed(tokens: readonly Token[], start: number, quadrant: string, f
   const counted = measuring.has(after) || ['hundred', 'hundreds', 'percent', 'point'].includes(after) || (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
   if (counted) { const last = found.pop(); if (last?.link === 'to') found.pop(); }
   // "gap three oh nine ten": beside a gap the next tooth; "one nine ten" is two teeth or none.
-  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && (unvoiced || tokens.some(({ t }) => gapWords.has(t)));
+  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && (unvoiced || tokens.some(({ t }) => gapWords.has(t) || gapWork.has(t)));
   if (neighbour) return { codes: [codeOf(Number(quadrant[0]), first + 1)], to: found[0]?.to as number, range: false, beside: true };
   if (found.length === 0 || (found.length === 1 && found[0]?.link === '') || (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))) return undefined;
   const positions = found.flatMap(({ position, link }, i) => { const last = found[i - 1]?.position ?? first; return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position]; });

@@ -40,10 +40,13 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     return make(body).map((one) => (leant ? { ...one, body: { ...body, place: leant }, how: { place: 'carried' as const } } : one));
   };
 
-  if (/\b(no need (for|to call|to see) (the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(text)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  if (/\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(text)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
   const advise = find('advise');
   if (advise >= 0) {
-    const advice = words.slice((marks[advise] as Mark).to).join(' ').replace(/^to /, '');
+    const { from, to } = marks[advise] as Mark;
+    // "told her to soak the hay": what she was told to do begins behind "to".
+    const toDo = words.slice(from, to).lastIndexOf('to');
+    const advice = words.slice(toDo < 0 ? to : from + toDo + 1).join(' ').replace(/^to /, '');
     if (advice !== '') return make({ kind: 'follow-up', action: 'advise-owner', text: advice });
   }
   const report = find('report');

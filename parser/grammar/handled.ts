@@ -119,10 +119,12 @@ function refusedAt(marks: readonly Mark[], words: Words, at: number, last: Item 
 /** "had a go at one oh five, would not budge". */
 function goneAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   const form = standsSay.find(([one]) => one[0] === 'had' && one.at(-1) === 'at' && one.every((word, i) => words[at + i] === word))?.[0];
-  const failed = /\b(?:would not|will not|could not|can not|no (?:joy|luck)|gave up|failed|without success)\b/.test(words.slice(at).join(' '));
+  const failed = /\b(?:would not|will not|could not|can not|no (?:joy|luck)|gave up|failed|without success|(?:was|were) not for (?:shifting|moving|coming|budging|having))\b/.test(words.slice(at).join(' '));
   if (form === undefined || !failed) return undefined;
   const to = at + form.length;
-  const kind = pointing.has(words[to] ?? '') ? whatBefore(marks, words, at, last) : named(marks, to, Math.min(words.length, to + SPAN));
+  // "that cap" names it; "that" alone points back.
+  const points = pointing.has(words[to] ?? '') && !(definite.has(words[to] ?? '') && marks.some((mark) => mark.from === to + 1 && kindOf(mark) !== undefined));
+  const kind = points ? whatBefore(marks, words, at, last) : named(marks, to, Math.min(words.length, to + SPAN));
   const id = kind === undefined ? undefined : moved[kind] ?? handling[kind].down;
   return id === undefined ? undefined : { from: at, to, id, stands: { from: at, to, state: 'attempted' } };
 }

@@ -35,9 +35,9 @@ export const piecesSay: ReadonlySet<string> = new Set(['piece', 'pieces', 'bit',
 /** Before the verb: how the work stands. */
 const stands: Readonly<Partial<Record<WorkState, readonly string[]>>> = {
   advised: ['advise', 'would advise', 'advised to', 'advised the owner to', 'recommended to', 'recommend to', 'recommended we', 'suggested we', 'suggest we', 'recommended', 'recommend', 'suggested', 'suggest', 'advised', 'discussed', 'best to', 'better to', 'ought to', 'should'],
-  planned: ['plan to', 'planning to', 'plan is to', 'going to', 'hoping to', 'hope to', 'intend to', 'want to', 'wants to', 'booked in to', 'booked to', 'arranged to', 'will', 'due to', "'ll", 'shall'],
+  planned: ['fixing to', 'about to', 'looking to', 'aiming to', 'plan to', 'planning to', 'plan is to', 'going to', 'hoping to', 'hope to', 'intend to', 'want to', 'wants to', 'booked in to', 'booked to', 'arranged to', 'will', 'due to', "'ll", 'shall'],
   declined: ['owner did not', 'owner does not', 'owner would not', 'owner will not', 'owner would rather not', 'owner refused to', 'owner declined to'],
-  'not-done': ['did not', 'does not', 'do not', 'decided not to', 'chose not to', 'not going to', 'opted not to', 'have not', 'would rather not', 'never'],
+  'not-done': ['not keen to', 'not happy to', 'not inclined to', 'reluctant to', 'did not', 'does not', 'do not', 'decided not to', 'chose not to', 'not going to', 'opted not to', 'have not', 'would rather not', 'never'],
   attempted: ['tried to', 'tried', 'trying to', 'attempted to', 'attempted', 'failed to', 'failed at', 'struggled to', 'struggling to', 'unable to', 'not able to', 'could not', 'can not', 'cannot', 'did not manage to', 'not manage to', 'did not succeed in', 'no luck', 'no joy', 'no success', 'without success', 'had a go at', 'had a try at', 'had a go'],
 };
 /** Longest first: "not going to" before "going to". */

@@ -43,7 +43,7 @@ export const sedatedBefore = /\b(?:last (?:time|year|visit|month|spring|summer|a
 export const plannedDose = /\b(?:will (?:need|give|use|be)|would|plan|plans|planned|planning|next (?:time|visit)|book|booked|going to|should (?:need|give|use)|recommend\w*|suggest\w*|could (?:give|use|try))\b/;
 
 /** Before a medicine: the horse has it already, whoever gave it ("been on bute since Friday"). */
-export const agentTaken = /(?:^|\b(?:is|was|been|being|be|still|stays?|kept|keeps?|currently|already|only|just|came|come|coming|finished|off|he|she) )(?:on|off)(?: (?!top|with)\w+){0,4}$/;
+export const agentTaken = /\b(?:finished|finishing|completed|(?:end|middle) of)(?: (?:his|her|the|a|course|of))*$|(?:^|\b(?:is|was|been|being|be|still|stays?|kept|keeps?|currently|already|only|just|came|come|coming|finished|off|he|she) )(?:on|off)(?: (?!top|with)\w+){0,4}$/;
 
 interface Around { readonly before: RegExp; readonly after: RegExp }
 /** Beside the name of a drug, in its own clause: it was refused; it was not given; it is what is usual, of another day, or only thought of. */
