@@ -94,7 +94,7 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
   const [place, side] = [before.placings.at(-1) as Placing, after.placings[0] as Placing];
   const only = after.placings.length === 1 && after.placings[0]?.raw.codes === undefined && side.raw.region === undefined && side.raw.positions === undefined && !side.raw.row && !side.raw.all && side.raw.quadrants === undefined;
   const adds = (side.raw.side === undefined || place.raw.side === undefined) && (side.raw.jaw === undefined || place.raw.jaw === undefined);
-  const open = place.raw.codes === undefined && (place.raw.region !== undefined ? side.raw.jaw === undefined : place.raw.positions !== undefined || (place.raw.jaw !== undefined && !place.raw.row));
+  const open = place.raw.codes === undefined && (place.raw.region !== undefined ? side.raw.jaw === undefined : place.raw.positions !== undefined || (place.raw.jaw !== undefined && !place.raw.row) || (['left', 'right'].includes(place.raw.side ?? '') && place.raw.jaw === undefined && place.raw.quadrants === undefined && !place.raw.row && !place.raw.all && side.raw.side === undefined && (side.raw.jaw === 'upper' || side.raw.jaw === 'lower')));
   if (!only || !adds || !open) return undefined;
   return [...before.placings.slice(0, -1), { raw: { ...place.raw, ...(side.raw.side ? { side: side.raw.side } : {}), ...(side.raw.jaw ? { jaw: side.raw.jaw } : {}) }, marks: [...place.marks, ...side.marks] }];
 }

@@ -125,7 +125,7 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
   if (details.severity === undefined && words.join(' ').includes(' a bit ')) Object.assign(details, { severity: 'slight', severitySaid: 'a bit' });
   // "looser than in the spring": the name compares.
   const [, end] = headMark < 0 ? [0, -1] : headSpan(marks, headMark);
-  if (details.change === undefined && words.at(-1) === 'looser' && ['than', 'since'].includes(tokens[end]?.t ?? '')) details.change = 'worse';
+  if (details.change === undefined && words.at(-1) === 'looser' && ['than', 'since'].includes(tokens[end]?.t ?? '')) details.change = ['no', 'not', 'any'].includes(tokens[headSpan(marks, headMark)[0] - 1]?.t ?? '') ? 'unchanged' : 'worse';
   details.qualifiers = [...new Set(details.qualifiers)];
   // A surface that the finding's own name carries ("buccal points").
   for (const surface of ['buccal', 'lingual', 'palatal', 'labial'] as const) if (words.includes(surface)) details.surfaces.push(surface);

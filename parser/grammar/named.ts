@@ -9,7 +9,15 @@ import { isGlue, isHead, type Mark } from './scan.ts';
 import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
-export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(bySide(withoutWorst(marks, tokens), tokens), tokens);
+export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => theOnes(bySide(withoutWorst(withoutLikeness(marks, tokens), tokens), tokens), tokens);
+/** "not as big as two oh six": the tooth it is compared with, and the turn is of the comparison. */
+const withoutLikeness = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => {
+  const at = tokens.findIndex(({ t }, i) => (t === 'as' || t === 'so') && text(tokens, i + 2) === 'as' && !['far', 'soon', 'long', 'well', 'much'].includes(text(tokens, i + 1)) && (readCodes(tokens, i + 3) ?? (text(tokens, i + 3) === 'the' ? readCodes(tokens, i + 4) : undefined)) !== undefined);
+  const end = at < 0 ? -1 : marks.findIndex((mark) => mark.from >= at + 3 && mark.place !== undefined);
+  if (end < 0) return marks;
+  const from = ['not', 'nowhere', 'quite', 'near'].includes(text(tokens, at - 1)) ? text(tokens, at - 2) === 'not' ? at - 2 : at - 1 : at;
+  return marks.map((mark, i) => (i <= end && mark.from >= from ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] } : mark));
+};
 const bySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (marks.some(bareSide) ? theOne(withBoth(withoutComparison(marks, tokens), tokens), tokens) : tokens.some(({ t }, i) => t === 'than' && (text(tokens, i + 1) === 'the' || readCodes(tokens, i + 1) !== undefined)) ? withoutComparison(marks, tokens) : marks);
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';

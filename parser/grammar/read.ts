@@ -75,7 +75,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   }));
   const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
   const excepts = exceptionsIn(free, shared.role);
-  const own = once([...claimed.made, ...endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said)]);
+  const own = once([...claimed.made, ...feltThere(claimed.made, free === plain ? marks : free, endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said))]);
   const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
   const left = new Set(excepts.flatMap(({ places: out }) => out));
   const places = where(shared.role, (r, i) => r === 'place' && !claimed.marks.has(i) && !left.has(i));
@@ -88,6 +88,14 @@ const sameAsBefore = (one: Read, before: Read | undefined): Read => {
   const body = before?.made[0]?.body;
   return body?.kind !== 'finding' ? one : { ...one, made: one.made.map((made) => (made.body?.kind === 'finding' ? { ...made, body: { ...body, place: made.body.place } } : made)) };
 };
+
+/** "two eleven felt fine but couldn't see it": normal is of the place that could not be seen, and never of the whole mouth. */
+function feltThere(claimed: readonly Made[], marks: readonly Mark[], made: readonly Made[]): readonly Made[] {
+  const hidden = claimed.find(({ body }) => body?.kind === 'not-examined');
+  const at = hidden?.marks.find((m) => marks[m]?.place !== undefined);
+  const place = hidden?.body?.kind === 'not-examined' ? hidden.body.place : null;
+  return at === undefined || place === null || marks.some((mark, m) => mark.place !== undefined && hidden?.marks.includes(m) !== true) ? made : made.map((one) => (one.body?.kind === 'finding' && one.body.condition === 'abnormality' && one.body.place === null && one.body.said === undefined && one.marks.every((m) => m > at) ? { ...one, body: { ...one.body, place } } : one));
+}
 
 /** Claims on marks by their new places. */
 const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({ made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })), marks: new Set([...marks].map((m) => was.indexOf(m))) });

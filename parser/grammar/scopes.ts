@@ -29,6 +29,8 @@ export function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role:
     if (comparedWithThen(tokens, mark.from) && cues.every(({ means, looks }) => means === 'before' && looks !== 'forward')) return;
     const forward = closed ? undefined : cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
     const back = cues.find(({ looks }) => looks !== 'forward');
+    // "no looser than last time": as loose as it was.
+    if (next >= 0 && tokens[(marks[(heads[next] as Head).mark] as Mark).to - 1]?.t === 'looser' && tokens[(marks[(heads[next] as Head).mark] as Mark).to]?.t === 'than' && (heads[next] as Head).mark === i + 1) return;
     // "I'd be surprised if one oh nine wasn't fractured": two turns make none.
     if (cues.some(({ means }) => means === 'absent') && tokens.slice(0, mark.from).some(({ t }, k) => t === 'surprised' && tokens[k + 1]?.t === 'if')) return;
     // "no four ten, it's missing": the tooth is what is not there.

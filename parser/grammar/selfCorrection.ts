@@ -30,8 +30,10 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
 }
 /** "actually there's one on two oh six": takes back only what was ruled out. */
 const onSecondThoughts = (tokens: readonly Token[], at: number): number => ((tokens[at]?.t === 'actually' || (['well', 'but', 'oh', 'wait', 'yes'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'there' && tokens[at + 2]?.t === 'is')) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
+const secondThoughts: ReadonlySet<string> = new Set(['oh', 'no', 'wait', 'yes', 'yeah', 'actually', 'hang', 'hold']);
 /** "nothing there, hang on, there is, ulcer on the left cheek": how many words say that something is there after all, where nothing was. */
 const afterAll = (tokens: readonly Token[], at: number): number => {
+  if (!secondThoughts.has(tokens[at]?.t ?? '')) return 0;
   const found = /^(?:(?:oh|no|wait|yes|yeah|actually|hang on|hold on) )+there is(?= |$)/.exec(tokens.slice(at, at + 7).map(({ t }) => t).join(' '));
   const to = found ? at + found[0].split(' ').length : at;
   return found && to < tokens.length && tokens.slice(0, at).some(({ t }) => ['no', 'nothing', 'none', 'not'].includes(t)) && !scan(tokens.slice(0, at)).marks.some(isHead) ? to - at : 0;
