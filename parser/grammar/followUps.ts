@@ -94,9 +94,9 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
 /** The vet knows already. */
 const told = /\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
-const season = new RegExp(`\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`);
+const season = new RegExp(`\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`);
 /** "yearly", "every six months": a round that begins now. */
-const rounds = /^(?:that's (?:him|her|this one|them) (?:done |finished )?(?:for|until) another .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
+const rounds = /^(?:that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
 /** "back in the spring for the wolf teeth": nothing was said of before. */
 const returning = /^(?:(?:i|we) (?:am|are|will be|'ll be|'m|'re) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
 

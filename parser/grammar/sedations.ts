@@ -181,7 +181,7 @@ function doseAt(tokens: readonly Token[], at: number): { readonly dose: SpokenDo
   const value = typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number];
   const word = said(amount.to);
   const unit = volumeUnits.includes(word) ? 'ml' as const : massUnits.mg.includes(word) ? 'mg' as const : massUnits.mcg.includes(word) ? 'mcg' as const : undefined;
-  if (unit === undefined && ['gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word)) return { dose: { said: tokens.slice(at, amount.to + 1).map(({ t }) => t).join(' ') }, to: amount.to + 1 };
+  if (unit === undefined && ['dose', 'doses', 'gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word)) return { dose: { said: tokens.slice(at, amount.to + 1).map(({ t }) => t).join(' ') }, to: amount.to + 1 };
   if (unit === undefined) {
     // "at ten past nine", "this one", "round two oh five": a time, a horse, a tooth.
     const other = ['at', 'past', 'half', 'to', 'by', 'rising'].includes(said(at - 1)) || ['past', 'to', 'o', 'oclock', "o'clock", 'minutes', 'am', 'pm'].includes(word) || (said(at) === 'one' && (word === 'of' || pointers.has(said(at - 1)))) || readCodes(tokens, at) !== undefined;

@@ -1,0 +1,16 @@
+/** "hook on two oh six, no, stand still, one oh six": a "no" by itself before talk is said to the horse, or takes back; it rules nothing out. The place behind it is asked about. */
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+export function toTheHorse(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const ends = (mark: Mark | undefined): boolean => mark !== undefined && tokens[mark.to - 1]?.ends === true;
+  return marks.map((mark, at): Mark => {
+    if (tokens[mark.from]?.t !== 'no' || mark.to - mark.from > 1 || !ends(mark) || !ends(marks[at - 1])) return mark;
+    const end = marks.findIndex((one, i) => i > at && ends(one));
+    const between = end < 0 ? [] : marks.slice(at + 1, end + 1);
+    const talk = between.some(isTalk) && between.every((one) => isTalk(one) || (one.place === undefined && one.measure === undefined && (one.terms ?? []).every(({ k }) => k === 'glue' || k === 'filler')));
+    return talk && marks.slice(end + 1).some(({ place }) => place !== undefined) ? { from: mark.from, to: mark.to, terms: [{ k: 'filler' }] } : mark;
+  });
+}
+
+const isTalk = ({ unknown, terms }: Mark): boolean => unknown === true || terms?.some(({ k }) => k === 'talk') === true;
