@@ -115,11 +115,17 @@ function readCompared(tokens: readonly Token[], at: number): Mark | undefined {
   return one || told ? { from: at, to: at + 1, terms: [{ k: 'severityKept', said: text(tokens, at) }] } : undefined;
 }
 
+const jaws: ReadonlySet<string> = new Set(['upper', 'lower', 'top', 'bottom']);
+/** A finding, a part, a jaw: what a side that is said behind it may belong to. */
+const ofTheMouth = (tokens: readonly Token[], at: number): boolean => jaws.has(text(tokens, at)) || readCodes(tokens, at) !== undefined || longest(vocabulary, tokens.slice(at, at + 4).map(({ t }) => t), 0)?.values.some(({ k }) => k === 'condition' || k === 'region' || k === 'group') === true;
 const copulas: ReadonlySet<string> = new Set(['is', 'are', 'was', 'were', 'be', 'been']);
 /** "packed right down", "my hand right along the row": no side. */
 function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined {
   if (text(tokens, at) !== 'right') return undefined;
   const before = text(tokens, at - 1);
+  // "good girl, right, top left, nothing": between two pauses it begins what comes next, which has a side of its own.
+  const quarterNext = jaws.has(text(tokens, at + 1)) && ['left', 'right'].includes(text(tokens, at + 2));
+  if (quarterNext && tokens[at]?.ends === true && tokens[at - 1]?.ends === true && !tokens.slice(0, at).some((_, i) => ofTheMouth(tokens, i))) return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   // "they were right sharp": how sharp.
   if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition')) return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   if (!['down', 'along', 'up', 'through', 'round', 'around', 'across', 'into', 'to'].includes(text(tokens, at + 1))) return undefined;

@@ -56,6 +56,6 @@ export const agentUnused: Around = {
   after: /^(?:was |were |is )?(?:not|never)(?: \w+)? (?:given|used|needed|required|necessary|drawn up|touched|wanted|today|this time)\b|^(?:drawn up |ready |on hand )?but (?:not|never) (?:given|used|needed)\b|^(?:(?:was|were) )?(?:not|un)(?:needed|used| needed| used)\b/,
 };
 export const agentOtherwise: Around = {
-  before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered)\b[^,]*$/,
+  before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered|would rather(?: try| have| give)?)\b[^,]*$/,
   after: /^(?:did|does|has|would|will) not (?:agree|suit)\b|^(?:(?:was |were )?offered|usually|normally|last time|last year|in the past|before(?! (?:i|we|you|he|she|it|they|the|starting))|previously|as a rule|if (?:he|she|needed|we)|next time|another (?:day|time))\b/,
 };
