@@ -4,7 +4,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { exceptionsIn } from './except.ts';
+import { exceptionsIn, isExcept } from './except.ts';
 import { linkBetween, placeGroups, prepositions, type Link, type PlaceGroup, type Placing } from './groups.ts';
 import { isLevel, leadsOn, modsOf, withShared } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
@@ -83,8 +83,10 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   return heads.map((head, h) => ({ head, placings: ofOwn(head, placings[h] as readonly Placing[]), scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
 }
 
+const nothing: ReadonlySet<number> = new Set();
 /** An exception with its places, behind a place and before the finding. */
 function asides(marks: readonly Mark[], role: Roles['role']): ReadonlySet<number> {
+  if (!marks.some(isExcept)) return nothing;
   const head = role.indexOf('head');
   return new Set(exceptionsIn(marks, role).flatMap(({ cue, places }) => { const named = role.slice(0, cue).indexOf('place'); return places.length > 0 && named >= 0 && (places.at(-1) as number) < head && marks[named]?.place?.codes === undefined ? [cue, ...places] : []; }));
 }

@@ -43,12 +43,14 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
     const { to, ...measure } = size;
     return dimension(tokens, { from: start, to, measure: { about: about !== undefined, ...measure } });
   }
-  const few = /^(?:a few|a couple|several|few) (\w+)$/.exec(tokens.slice(at, at + (text(tokens, at) === 'a' ? 3 : 2)).map(({ t }) => t).join(' '));
+  const few = !vague.has(text(tokens, at)) ? undefined : /^(?:a few|a couple|several|few) (\w+)$/.exec(tokens.slice(at, at + (text(tokens, at) === 'a' ? 3 : 2)).map(({ t }) => t).join(' '));
   if (few && unitOf.has(few[1] as string)) return dimension(tokens, { from: start, to: at + few[0].split(' ').length, measure: { about: about !== undefined, said: few[0] } });
   const likened = ['sized', 'size'].includes(text(tokens, start + 1)) && readNumber(tokens, at) === undefined;
   return likened ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } } : undefined;
 }
 
+/** What begins a size that is no number: "a few mil". */
+const vague: ReadonlySet<string> = new Set(['a', 'few', 'several']);
 /** "a centimetre", "a centimetre and a half" */
 function article(tokens: readonly Token[], at: number): Size | undefined {
   const unit = ['a', 'an'].includes(text(tokens, at)) ? unitAt(tokens, at + 1) : undefined;
