@@ -34,6 +34,10 @@ test('all maps are found, the file keeps its length and its graph, and the same 
   expect(readOnnx(after).nodes).toEqual(readOnnx(before).nodes);
 }, 120_000);
 
+test('the adapter travels in the repository: three megabytes at most', async () => {
+  expect((await readFile(adapterPath)).length).toBeLessThan(3_000_000);
+});
+
 test('an adapter of another decoder, or a cut one, changes nothing', async () => {
   const other = join(folder, 'other.onnx');
   await writeFile(other, 'another file');

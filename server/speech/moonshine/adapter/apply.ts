@@ -7,7 +7,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { readOnnx, varint, writeVarint, type OnnxFile } from './onnx.ts';
 
-const MAGIC = 'QLR1';
+const MAGIC = 'QLR2';
 const Head = z.object({
   rank: z.number().int().positive(),
   /** SHA-256 of the decoder that the adapter was trained on. */
@@ -21,27 +21,34 @@ const sha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).dig
 /** @throws Error when the adapter was trained on another decoder, or either file is damaged */
 export async function applyAdapter({ decoderPath, adapterPath, outPath }: { decoderPath: string; adapterPath: string; outPath: string }): Promise<{ sha256: string }> {
   const [decoder, adapter] = await Promise.all([readFile(decoderPath), readFile(adapterPath)]);
-  const { head, numbers } = readAdapter(adapter);
+  const { head, parts } = readAdapter(adapter);
   if (sha256(decoder) !== head.decoder) throw new Error('The trade adapter was made for another version of the recogniser. Nothing was changed; retrain it, or hear without it (--plain-ear).');
   const file = readOnnx(decoder);
-  let at = 0;
-  for (const map of head.maps) {
-    const a = numbers.subarray(at, (at += head.rank * map.in));
-    const b = numbers.subarray(at, (at += map.out * head.rank));
-    addTo(decoder, file, map, head.rank, a, b);
-  }
+  for (const part of parts) addTo(decoder, file, part, head.rank);
   await writeFile(outPath, decoder, { mode: 0o600 });
   return { sha256: sha256(decoder) };
 }
 
-function readAdapter(bytes: Buffer): { readonly head: Head; readonly numbers: Float32Array } {
+/** Of each map A [rank, in] and B transposed [rank, out], row by row: the row's step (float16) and its numbers as whole steps (int8). */
+function readAdapter(bytes: Buffer): { readonly head: Head; readonly parts: readonly Part[] } {
   if (bytes.toString('latin1', 0, 4) !== MAGIC) throw new Error('This is no trade adapter.');
-  const start = 8 + bytes.readUInt32LE(4);
-  const head = Head.parse(JSON.parse(bytes.toString('utf8', 8, start)));
-  const count = head.maps.reduce((sum, map) => sum + head.rank * (map.in + map.out), 0);
-  if (bytes.length !== start + 2 * count) throw new Error('The trade adapter is cut short or too long.');
-  return { head, numbers: Float32Array.from({ length: count }, (_, i) => half(bytes.readUInt16LE(start + 2 * i))) };
+  let at = 8 + bytes.readUInt32LE(4);
+  const head = Head.parse(JSON.parse(bytes.toString('utf8', 8, at)));
+  const size = head.maps.reduce((sum, map) => sum + head.rank * (map.in + map.out + 4), 0);
+  if (bytes.length !== at + size) throw new Error('The trade adapter is cut short or too long.');
+  const rows = (width: number): Float32Array => {
+    const values = new Float32Array(head.rank * width);
+    for (let row = 0; row < head.rank; row += 1) {
+      const step = half(bytes.readUInt16LE(at));
+      at += 2;
+      for (let i = 0; i < width; i += 1) values[row * width + i] = step * bytes.readInt8(at++);
+    }
+    return values;
+  };
+  return { head, parts: head.maps.map((map) => ({ map, a: rows(map.in), b: rows(map.out) })) };
 }
+
+interface Part { readonly map: Head['maps'][number]; readonly a: Float32Array; readonly b: Float32Array }
 
 /** IEEE 754 binary16 to a number. */
 export function half(bits: number): number {
@@ -53,8 +60,8 @@ export function half(bits: number): number {
   return sign * (1 + fraction / 1024) * 2 ** (exponent - 15);
 }
 
-/** @param a [rank, in], row by row; @param b [out, rank], row by row */
-function addTo(bytes: Buffer, { nodes, tensors }: OnnxFile, map: Head['maps'][number], rank: number, a: Float32Array, b: Float32Array): void {
+/** @param part a [rank, in] and b [rank, out], row by row */
+function addTo(bytes: Buffer, { nodes, tensors }: OnnxFile, { map, a, b }: Part, rank: number): void {
   const node = nodes.find(({ op, name }) => op === 'MatMulInteger' && name.includes(`/${map.name}/`));
   const base = node?.inputs[1]?.replace(/_quantized$/, '');
   const [weight, scaleAt, zeroAt] = ['quantized', 'scale', 'zero_point'].map((end) => tensors.get(`${base}_${end}`));
@@ -66,7 +73,7 @@ function addTo(bytes: Buffer, { nodes, tensors }: OnnxFile, map: Head['maps'][nu
   for (let i = 0; i < map.in; i += 1) {
     for (let o = 0; o < map.out; o += 1) {
       let added = 0;
-      for (let r = 0; r < rank; r += 1) added += (b[o * rank + r] as number) * (a[r * map.in + i] as number);
+      for (let r = 0; r < rank; r += 1) added += (b[r * map.out + o] as number) * (a[r * map.in + i] as number);
       const value = ((bytes[weight.from + i * map.out + o] as number) - zero) * scale + added;
       full[i * map.out + o] = value;
       if (value < low) low = value;

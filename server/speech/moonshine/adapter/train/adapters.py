@@ -1,4 +1,5 @@
-"""An adapter's file, as train.py writes it: `QLR1`, the header's length (uint32), a JSON header, then float16: of each map A [rank, in] and B [out, rank], row by row."""
+"""An adapter's file: `QLR2`, the header's length (uint32), a JSON header, then of each map A [rank, in] and B transposed [rank, out], row by row:
+a row's step (float16), and its numbers as steps (int8)."""
 import json
 import struct
 from pathlib import Path
@@ -9,18 +10,28 @@ Part = tuple[np.ndarray, np.ndarray]
 
 
 def read(path: Path) -> tuple[bytes, list[Part]]:
-    """The header as it stands, and (A, B) of each of its maps, float32."""
+    """The header as it stands, and (A [rank, in], B [out, rank]) of each of its maps, float32."""
     data = path.read_bytes()
     length = struct.unpack("<I", data[4:8])[0]
-    head, numbers, at, parts = data[8:8 + length], np.frombuffer(data[8 + length:], "<f2").astype(np.float32), 0, []
+    head, at, parts = data[8:8 + length], 8 + length, []
     rank = json.loads(head)["rank"]
+
+    def rows(width: int) -> np.ndarray:
+        nonlocal at
+        found = np.frombuffer(data, np.dtype([("step", "<f2"), ("steps", "i1", (width,))]), rank, at)
+        at += found.nbytes
+        return found["step"].astype(np.float32)[:, None] * found["steps"]
+
     for one in json.loads(head)["maps"]:
-        end_a, end = at + rank * one["in"], at + rank * (one["in"] + one["out"])
-        parts.append((numbers[at:end_a].reshape(rank, one["in"]), numbers[end_a:end].reshape(one["out"], rank)))
-        at = end
+        a, b = rows(one["in"]), rows(one["out"])
+        parts.append((a, b.T))
     return head, parts
 
 
 def write(path: Path, head: bytes, parts: list[Part]) -> None:
-    head += b" " * (-len(head) % 4)
-    path.write_bytes(b"QLR1" + struct.pack("<I", len(head)) + head + b"".join(part.astype("<f2").tobytes() for both in parts for part in both))
+    def rows(values: np.ndarray) -> bytes:
+        packed = np.zeros(len(values), np.dtype([("step", "<f2"), ("steps", "i1", (values.shape[1],))]))
+        packed["step"] = np.maximum(np.abs(values).max(1) / 127, 2.0 ** -24)
+        packed["steps"] = np.clip(np.rint(values / packed["step"].astype(np.float32)[:, None]), -127, 127)
+        return packed.tobytes()
+    path.write_bytes(b"QLR2" + struct.pack("<I", len(head)) + head + b"".join(rows(a) + rows(b.T) for a, b in parts))

@@ -12,7 +12,7 @@ from onnx import numpy_helper
 from torch import nn
 from transformers import MoonshineConfig, MoonshineForConditionalGeneration
 
-RANK = 28
+RANK = 56
 # The ONNX names of the decoder's maps, and transformers' names for them.
 MAPS = {"dense": "o_proj", "up_proj": "fc1", "down_proj": "fc2"}
 

@@ -1,9 +1,9 @@
-"""Renders lines in natural-sounding voices: speakers between and around Kokoro's jm_kumo and jf_gongitsune, in British, Scottish and American
-sounds, their pitch and vocal tract stretched or shrunk. jf_alpha is kept out, for reporting.
+"""Renders lines in natural-sounding voices: speakers between and around those of Kokoro, in British, Scottish and American sounds, their pitch
+and vocal tract stretched or shrunk. Some voices are kept out, for reporting.
 
 Usage: natural.py LINES.tsv OUT_FOLDER COUNT [WORKERS]. What people wrote comes first; a third is plain English and talk; past the last line they begin again, in other voices.
 Each 2,000 clips are a folder of their own (OUT_FOLDER/0, /1, ...), so that they can train while the rest is rendered. With a GPU each worker has its share of one.
-fixtures/make/README.md says what to install.
+fixtures/make/README.md says what to install; the folder of its English voices is given by VOICES in the environment.
 """
 import os
 import sys
@@ -18,15 +18,18 @@ import clips
 sys.path.insert(0, str(Path(__file__).resolve().parents[5] / "fixtures/make"))
 import voice as voices  # noqa: E402
 
-VOICES = ["jm_kumo", "jf_gongitsune"]
+FOLDER_OF_VOICES = Path(os.environ["VOICES"])
+# Never heard in training, nor any mixture of them: an American and a British woman and man, and the voice of the bench.
+REPORTING = {"af_nova", "am_eric", "bf_lily", "bm_daniel", "jf_alpha"}
+NATIVE = {"a": 3, "b": 4}  # native speakers of English are drawn more often than those of other tongues
 ACCENTS = ["en-gb"] * 9 + ["en-us"] * 6 + ["en-gb-scotland", "en-gb-x-rp", "en-gb-x-gbclan"]
 BY_HAND = ("even", "gold")
 FOLDER = 2000
-_speaker = None
+_speaker, _names = None, []
 
 
 def _open(count) -> None:
-    global _speaker
+    global _speaker, _names
     with count.get_lock():
         count.value += 1
         own = count.value
@@ -34,13 +37,20 @@ def _open(count) -> None:
     if gpus:
         import torch
         torch.set_num_threads(1)
-    _speaker = voices.Voice(threads=1, device=f"cuda:{own % gpus}" if gpus else None)
+    _names = voices_heard()
+    _speaker = voices.Voice(threads=1, device=f"cuda:{own % gpus}" if gpus else None, more=FOLDER_OF_VOICES)
+
+
+def voices_heard() -> list[str]:
+    """The voices that train, each as often as it is to be drawn."""
+    names = sorted({path.stem for path in FOLDER_OF_VOICES.glob("*.bin")} - REPORTING - set(voices.KEPT_FOR_CHECKING))
+    return [name for name in names for _ in range(NATIVE.get(name[0], 1))]
 
 
 def speaker(random: np.random.Generator) -> tuple[str, tuple[str, np.ndarray]]:
-    """One voice and how far each number of its style lies towards the other (256 shares); a third are near one of the two."""
-    name, other = (str(one) for one in random.permutation(VOICES))
-    middle, spread = (random.uniform(-0.2, 0.2), 0.2) if random.random() < 0.33 else (random.uniform(0, 1), random.uniform(0.3, 1.4))
+    """One voice and how far each number of its style lies towards another (256 shares); half are near the one."""
+    name, other = (str(one) for one in random.choice(_names, 2))
+    middle, spread = (random.uniform(-0.1, 0.2), 0.2) if random.random() < 0.5 else (random.uniform(0, 1), random.uniform(0.2, 1.0))
     return name, (other, random.normal(middle, spread, 256).astype(np.float32))
 
 

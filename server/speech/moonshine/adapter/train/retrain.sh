@@ -7,9 +7,9 @@
 # is carried). SPEECH_FOLDER holds `phrases`, `digits`, `noise` and `rooms`; WEIGHTS_FOLDER the pinned `encoder_model.onnx` and
 # `decoder_model_merged.onnx` (the cache of `npm start`). From Debian: flite, espeak-ng, fortunes. Settings by environment: PYTHON (python3 with
 # numpy, torch, transformers, onnx, soundfile), VOICE_PYTHON (the one of fixtures/make/README.md; with GPUS it needs torch and onnx too), LINES
-# (60000 draws of the sampler), NATURAL (28000 clips in natural voices), STEPS (6000), SECONDS_AT_MOST (no end), SHARE
+# (60000 draws of the sampler), VOICES (the folder of voices of fixtures/make/README.md), NATURAL (40000 clips in natural voices), STEPS (6000), SECONDS_AT_MOST (no end), SHARE
 # (0.85 of what was learned is added), WORKERS (all processors), GPUS (0; how many there are).
-# Two data-centre GPUs render the natural voices in seven minutes and train in eight; a processor alone takes days.
+# Two data-centre GPUs render the natural voices in ten minutes and train in eight; a processor alone takes days.
 set -euo pipefail
 [ $# -eq 3 ] || { sed -n '2,12p' "$0" >&2; exit 2; }
 here=$(cd "$(dirname "$0")" && pwd)
@@ -28,11 +28,11 @@ fi
 cd "$here"
 [ -e "$work/recorded/noise-report" ] || "$python" recorded.py "$speech" "$work/recorded"
 [ -e "$work/robots/clips.tsv" ] || "$python" robots.py "$work/lines.tsv" "$work/robots" 2 "$workers"
-[ -e "$work/natural" ] || "${VOICE_PYTHON:-$python}" natural.py "$work/lines.tsv" "$work/natural" "${NATURAL:-28000}" "$workers"
+[ -e "$work/natural" ] || "${VOICE_PYTHON:-$python}" natural.py "$work/lines.tsv" "$work/natural" "${NATURAL:-40000}" "$workers"
 # Two trainings that differ in how much they see of which voices, side by side where there are two GPUs, and one adapter out of both.
 steps=${STEPS:-6000} seconds=${SECONDS_AT_MOST:-inf} clips=("$work/robots" "$work/recorded/even:8")
 teach() { CUDA_VISIBLE_DEVICES=$(($1 % (GPUS > 0 ? GPUS : 1))) BATCH=$2 PEAK=$3 "$python" train.py "$weights" "$work/tokens.json" "$work/recorded/noise-tune" "$work/adapter$1.bin" "$steps" "$seconds" "${clips[@]}" "$work/natural:$4"; }
-if [ "$GPUS" -gt 1 ]; then teach 0 64 6e-4 2 & teach 1 128 8e-4 3; wait; else teach 0 64 6e-4 2; teach 1 128 8e-4 3; fi
+if [ "$GPUS" -gt 1 ]; then teach 0 64 5e-4 2 & teach 1 128 7e-4 3; wait; else teach 0 64 5e-4 2; teach 1 128 7e-4 3; fi
 "$python" blend.py "$work/adapter.bin" "${SHARE:-0.85}" "$work/adapter0.bin" "$work/adapter1.bin"
 "$python" judge.py "$weights" "$work/tokens.json" "$work/recorded/noise-tune" "$work/adapter.bin" "$work/recorded/even-alpha" "$work/recorded/codes-tune" | tee "$work/choose.txt"
 "$python" judge.py "$weights" "$work/tokens.json" "$work/recorded/noise-report" "$work/adapter.bin" "$work/recorded/"{odd-kumo,odd-gongitsune,odd-alpha,codes-report} | tee "$work/report.txt"

@@ -2,7 +2,7 @@
 
 Usage: text.py SENTENCES.txt CHATTER.txt FORMS.txt COMMANDS.txt GOLD.txt PHRASES.tsv EXAMS_DIR OUT.tsv
 The first five come from fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
-A few of GOLD are kept out too, and written beside OUT as `choose.tsv`, to choose between trainings.
+The lines of texts/choose.txt are kept out too, and written beside OUT as `choose.tsv`, to choose between trainings.
 OUT has a line `kind, said, written` for each sentence; at least a third is plain English and talk, a tenth bare tooth codes.
 """
 import collections
@@ -14,8 +14,7 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 DIGITS = "zero one two three four five six seven eight nine ten eleven".split()
-SHARES = {"trade": 10000, "joint": 2000, "gold": 8000, "shaped": 2600, "code": 3000, "plain": 14000, "talk": 900, "visit": 1200, "command": 500}
-CHOOSING = 160
+SHARES = {"trade": 10000, "joint": 2000, "gold": 8000, "shaped": 2600, "contrast": 6000, "code": 3000, "plain": 14000, "talk": 900, "visit": 1200, "command": 500}
 # Each word of the lexicon is said at least so often, in forms that hold it.
 LEAST_OF_A_WORD = 6
 
@@ -84,7 +83,28 @@ FILL = {
 }
 
 
-def shaped(draw: random.Random) -> str:
+# Lines of which one small word makes another record, each of the small words as likely as the next: what precedes them must not tell.
+CONTRASTS = [
+    "{open} {finding}", "{open} {finding} on {t}", "{open} {soft}", "{open} {soft} {side} {region}", "{open} {degree} {finding} {t}", "{t} {finding} {open} {finding}",
+    "{t} {open} {finding}", "{open} {finding} {open} {finding}", "{nth} cheek tooth {side} {finding}", "{side} {nth} cheek tooth {finding}", "{open} {finding} on the {nth} cheek tooth {side}",
+    "{t} {is} loose", "{t} {is} sharp", "there {is} {article} {finding} on {t}", "there {is} {article} {soft} on the {side} {region}", "{t} {can} be saved", "{region} {is} sore",
+    "{t} {finding} {near} {size}", "{t} {near} one mil", "grade {g} {graded} {t}", "{t} grade {g} {open} {finding}", "{which} {finding} on the {side}", "{finding} {which} side only",
+    "{t} {finding} {seen}", "{seen} {finding} {t}", "{which} {region} {open} {soft}", "{open} {soft} on the {which} side of the tongue", "{word}", "{word} {t}", "{t} {word}",
+]
+FILL |= {
+    "open": "|no|no|and|and a|and no|a|and the|large|little|small|old|one|more|not a|now a|now|note|an|any|only|or|on|new|the|just a|another|still a|still no".split("|"),
+    "nth": "first|second|third|fourth|fifth|sixth|last".split("|"),
+    "is": "is|isn't|is not|was|wasn't".split("|"),
+    "can": "can|can't|cannot|could|couldn't".split("|"),
+    "article": "a|no|any|still a|now a".split("|"),
+    "near": "of|off|at|about|nearly|under|over|only|not".split("|"),
+    "which": "left|right|upper|lower|upper left|upper right|lower left|lower right|inner|outer|near|off".split("|"),
+    "seen": "seen|not seen|not found|found|gone|now gone|felt|not felt|noted|again|again not".split("|"),
+    "word": "hook|hooks|ramp|ramps|step|steps|wave|waves|points|point|ulcer|ulcers|cup|cups|chip|chips|worn|loose|lost|sharp|short|long|sore|clear|clean|cap|caps|gap|gaps|split|packed|normal|abnormal|even|uneven|erupted|unerupted|vital|mobile|immobile".split("|"),
+}
+
+
+def filled(draw: random.Random, shapes: list[str]) -> str:
     def fill(match: re.Match[str]) -> str:
         name = match[1]
         if name == "t":
@@ -93,7 +113,7 @@ def shaped(draw: random.Random) -> str:
             number = draw.choice([draw.choice(NUMBER), f"{draw.choice(NUMBER[:5])} to {draw.choice(NUMBER[5:9])}", f"nought point {draw.choice(NUMBER[:9])}", f"{draw.choice(NUMBER[:6])} point five"])
             return f"{draw.choice(['', '', 'about '])}{number} {draw.choice(['millimetres', 'mil', 'mils', 'millimetre', 'centimetres'])}"
         return draw.choice(FILL[name])
-    return re.sub(r"\{(\w+)\}", fill, draw.choice(SHAPES))
+    return " ".join(re.sub(r"\{(\w+)\}", fill, draw.choice(shapes)).split())
 
 
 VISITS = [
@@ -161,12 +181,12 @@ def main(sentences: str, chatter: str, forms: str, commands: str, gold: str, phr
     trade = Path(sentences).read_text().splitlines()
     by_hand = sorted(set(map(bare, Path(gold).read_text().splitlines())))
     draw.shuffle(by_hand)
-    chosen_by, by_hand = by_hand[:CHOOSING], by_hand[CHOOSING:]
+    chosen_by = (HERE / "texts/choose.txt").read_text().splitlines()
     Path(out).with_name("choose.tsv").write_text("".join(f"gold\t{said}\t{sentence(said)}\n" for said in chosen_by))
-    kept_out |= set(chosen_by)
+    kept_out |= set(map(bare, chosen_by))
     steering = Path(commands).read_text().splitlines()
     makers = {
-        "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: shaped(draw), "plain": iter(plain).__next__, "gold": iter(by_hand).__next__,
+        "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: filled(draw, SHAPES), "contrast": lambda: filled(draw, CONTRASTS), "plain": iter(plain).__next__, "gold": iter(by_hand).__next__,
         "talk": iter(draw.sample(talk, len(talk))).__next__, "visit": lambda: visit(draw, names),
     }
     lines, seen = [], set(kept_out)
