@@ -8,8 +8,21 @@ const NEAR = 0.2, SHORTEST = 4, NEAREST = 3;
 interface Known { readonly word: string; readonly sound: Uint8Array }
 const known: readonly Known[] = soundForms.map((word) => ({ word, sound: soundCodes(soundOf(word)) })).filter(({ sound }) => sound.length >= SHORTEST);
 
+export interface Alike { readonly word: string; readonly far: number }
+
+/** What was compared with the whole lexicon is kept, up to so many stretches: the sentences that the ear is asked about differ in a word or two. */
+const REMEMBERED = 4000;
+const remembered = new Map<string, readonly Alike[]>();
+
 /** @param stretch a word or several as heard; @returns nearest first, at most three */
-export function soundsLike(stretch: string): readonly { readonly word: string; readonly far: number }[] {
+export function soundsLike(stretch: string): readonly Alike[] {
+  const alike = remembered.get(stretch) ?? compared(stretch);
+  if (remembered.size >= REMEMBERED) remembered.clear();
+  remembered.set(stretch, alike);
+  return alike;
+}
+
+function compared(stretch: string): readonly Alike[] {
   const sound = soundCodes(soundOf(stretch));
   if (sound.length < SHORTEST) return [];
   return known.flatMap(({ word, sound: own }) => {

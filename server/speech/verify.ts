@@ -37,7 +37,7 @@ export async function verified(engine: Engine, clip: Clip, free: readonly Hypoth
   const alone = free.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
   if (best === undefined || engine.score === undefined) return alone;
   const texts = free.slice(0, SOURCES).map(({ text }) => text);
-  const ofTrade = language.whole(best.text) ? [] : language.propose(texts, DRAWN).filter(language.whole).slice(0, SCORED);
+  const ofTrade = language.whole(best.text) ? [] : firstOf(SCORED, language.propose(texts, DRAWN), language.whole);
   const proposals = [...new Set([...ofTrade, ...(names.length === 0 ? [] : language.named(texts, names, NAMED))])];
   if (proposals.length === 0 && language.whole(best.text) && !language.open(best.text)) return alone;
   const heard = proposals.length === 0 ? free : distinct(free);
@@ -49,6 +49,16 @@ export async function verified(engine: Engine, clip: Clip, free: readonly Hypoth
   });
   const candidates = [...heard.map((one, i) => candidate(one.text, i, one)), ...proposals.map((text, i) => candidate(text, heard.length + i))];
   return judge(candidates, voiced(clip), rule).filter(({ posterior }, i) => i === 0 || posterior >= LEAST).slice(0, KEPT).map(({ hypothesis }) => hypothesis);
+}
+
+/** The first so many that fit; what comes after them is not asked about. */
+function firstOf<T>(most: number, all: readonly T[], fits: (one: T) => boolean): readonly T[] {
+  const found: T[] = [];
+  for (const one of all) {
+    if (found.length === most) break;
+    if (fits(one)) found.push(one);
+  }
+  return found;
 }
 
 function distinct(hypotheses: readonly Hypothesis[]): readonly Hypothesis[] {
