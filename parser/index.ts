@@ -1,13 +1,15 @@
 /** The grammar's front door. Pure: no clock, no random, no I/O. */
 import type { Context, Header, ParseResult } from './contract/draft.ts';
 import type { HeardPhrase } from './contract/word.ts';
-import { parseOne, type Parsed } from './grammar/parse.ts';
+import { parseOne, stretchesRead, type Parsed, type Stretches } from './grammar/parse.ts';
 import { lexiconVersion, tradeForms } from './grammar/vocabulary.ts';
 import { weigh } from './grammar/weigh.ts';
 
 export type { Context } from './contract/draft.ts';
 export { lexiconVersion };
 export type { Parsed } from './grammar/parse.ts';
+export { memory } from './grammar/memory.ts';
+export { stretchesRead } from './grammar/parse.ts';
 export { explain } from './grammar/explain.ts';
 export { proposer } from './grammar/propose.ts';
 export { withNames } from './grammar/names.ts';
@@ -25,17 +27,18 @@ export const emptyContext = (header: Partial<Header> = {}): Context => ({ header
  * Reads one phrase in its context. Every hypothesis is read; an item's `evidence.sure` is the share of the ear's belief
  * (posterior of its acoustic scores) that the hypotheses yielding the same item hold, 0 to 1.
  * Speech without words is the doubt `unheard`. Never throws on words.
+ * @param stretches what was read before in this very context, behind the same silence; `stretchesRead` begins one
  */
-export function parse(heard: HeardPhrase, context: Context): Parsed {
+export function parse(heard: HeardPhrase, context: Context, stretches: Stretches = stretchesRead()): Parsed {
   const best = heard.hypotheses[0];
   if (best === undefined || best.words.length === 0) return unheard(heard, context);
-  const first = parseOne(heard, best, context);
-  return heard.hypotheses.length === 1 ? first : weigh(first, heard, context);
+  const first = parseOne(heard, best, context, stretches);
+  return heard.hypotheses.length === 1 ? first : weigh(first, heard, context, stretches);
 }
 
 /** One typed or scripted line: no times, nothing to weigh. */
-export const parseText = (id: string, text: string, context: Context): Parsed =>
-  parse({ id, reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(/\s+/).filter(Boolean).map((w) => ({ w })) }] }, context);
+export const parseText = (id: string, text: string, context: Context, stretches?: Stretches): Parsed =>
+  parse({ id, reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(/\s+/).filter(Boolean).map((w) => ({ w })) }] }, context, stretches);
 
 function unheard(heard: HeardPhrase, context: Context): Parsed {
   const text = heard.hypotheses[0]?.text ?? '';

@@ -1,4 +1,5 @@
 /** Words of the trade that sound like what was heard. Numbers, sides and words that rule out are never among them: they are not guessed. */
+import { memory } from './memory.ts';
 import { distance, soundCodes, soundOf } from './sounds.ts';
 import { soundForms } from './vocabulary.ts';
 
@@ -12,15 +13,10 @@ export interface Alike { readonly word: string; readonly far: number }
 
 /** What was compared with the whole lexicon is kept, up to so many stretches: the sentences that the ear is asked about differ in a word or two. */
 const REMEMBERED = 4000;
-const remembered = new Map<string, readonly Alike[]>();
+const remembered = memory<readonly Alike[]>(REMEMBERED);
 
 /** @param stretch a word or several as heard; @returns nearest first, at most three */
-export function soundsLike(stretch: string): readonly Alike[] {
-  const alike = remembered.get(stretch) ?? compared(stretch);
-  if (remembered.size >= REMEMBERED) remembered.clear();
-  remembered.set(stretch, alike);
-  return alike;
-}
+export const soundsLike = (stretch: string): readonly Alike[] => remembered(stretch, () => compared(stretch));
 
 function compared(stretch: string): readonly Alike[] {
   const sound = soundCodes(soundOf(stretch));

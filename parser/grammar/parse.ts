@@ -12,13 +12,22 @@ import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { where } from './lists.ts';
 import { mend } from './mend.ts';
+import { memory, type Memory } from './memory.ts';
 import { read, type Reading } from './read.ts';
 import { tokenise, type Token } from './tokens.ts';
 
 export type { Parsed } from './build.ts';
 
-/** Reads the best hypothesis only; `parse` in ../index.ts weighs all of them. */
-export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Context): Parsed {
+/** Readings of stretches of words, in one context and behind one silence. */
+export type Stretches = Memory<Reading>;
+/** Kept so many: the sentences proposed for one phrase hold fewer. */
+export const stretchesRead = (): Stretches => memory(2000);
+
+/**
+ * Reads the best hypothesis only; `parse` in ../index.ts weighs all of them.
+ * @param stretches what was read of other hypotheses in this context
+ */
+export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Context, stretches = stretchesRead()): Parsed {
   const before = carryOf(context);
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
@@ -26,7 +35,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const steered = steer(tokens.map(({ t }) => t), context, carry, where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1));
   if (steered) return commanded(heard, hypothesis, steered);
   const readTokens = (all: readonly Token[]): Reading => { const reading = read(all, context, carry); return { ...reading, made: withCarriedPlace(reading, carry, context) }; };
-  const readAs = (words: readonly string[]): Reading => readTokens(tokenise(words));
+  const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokenise(words)));
   const asHeard = inParts(said, readTokens(tokens), readAs);
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);

@@ -6,7 +6,7 @@ import type { HeardPhrase, Hypothesis } from '../contract/word.ts';
 import { faint, madeNothing } from './faint.ts';
 import { meaningOf } from './meaning.ts';
 import { opposed } from './opposed.ts';
-import { parseOne, type Parsed } from './parse.ts';
+import { parseOne, type Parsed, type Stretches } from './parse.ts';
 
 /** Below this share of belief an item is doubted; teeth, sides, negations, grades, measures and doses are held to the stricter one. */
 export const SURE = 0.6;
@@ -31,11 +31,11 @@ export function posteriors(hypotheses: readonly Hypothesis[]): readonly number[]
   return shares(hypotheses.map(({ logProb }) => Math.exp(logProb - top)));
 }
 
-export function weigh(first: Parsed, heard: HeardPhrase, context: Context): Parsed {
+export function weigh(first: Parsed, heard: HeardPhrase, context: Context, stretches: Stretches): Parsed {
   const best = heard.hypotheses[0] as Hypothesis;
   const guessed = best.logProb / best.words.length < GUESSED_ITEM;
   const acoustic = posteriors(heard.hypotheses);
-  const readings = heard.hypotheses.map((hypothesis, i) => (i === 0 ? first : parseOne(heard, hypothesis, context)));
+  const readings = heard.hypotheses.map((hypothesis, i) => (i === 0 ? first : parseOne(heard, hypothesis, context, stretches)));
   const steered = opposed(first, readings, acoustic, context);
   if (steered) return { ...steered, utterance: { ...steered.utterance, heard: heardAs(heard, acoustic) } };
   const belief = shares(acoustic.map((share, i) => share * (reads(readings[i] as Parsed) ? 1 : LOOSE)));

@@ -1,6 +1,6 @@
 /** What the ear may ask of the grammar: whether it reads a text whole, and what of the trade sounds like it. */
 import type { ParseResult } from '../../parser/contract/draft.ts';
-import { emptyContext, parseText, proposer, spokenForms, withNames } from '../../parser/index.ts';
+import { emptyContext, memory, parseText, proposer, spokenForms, stretchesRead, withNames } from '../../parser/index.ts';
 import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
 import type { Language } from '../speech/verify.ts';
 
@@ -14,14 +14,10 @@ const numbers = [...Object.keys(digitWords), ...Object.keys(teenWords), ...Objec
 const REMEMBERED = 200;
 
 export function language(): Language {
-  const known = new Map<string, ParseResult>();
-  // Each text is asked about twice or more: whether it is whole, and whether it is open.
-  const read = (text: string): ParseResult => {
-    const reading = known.get(text) ?? parseText('asked', text, emptyContext());
-    if (known.size >= REMEMBERED) known.clear();
-    known.set(text, reading);
-    return reading;
-  };
+  // Each text is asked about twice or more: whether it is whole, and whether it is open; and texts proposed for one phrase share most of their stretches.
+  const known = memory<ParseResult>(REMEMBERED);
+  const nothingSaid = emptyContext(), stretches = stretchesRead();
+  const read = (text: string): ParseResult => known(text, () => parseText('asked', text, nothingSaid, stretches));
   return {
     whole: (text) => {
       const { leftovers, doubts, utterance } = read(text);
