@@ -8,6 +8,7 @@ import { digitSounds } from '../lexicon/mishearings.ts';
 import { digitWords } from '../lexicon/numbers.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { carryAfter, type Carry } from './carry.ts';
+import { strikeBehind } from './commands.ts';
 import { evidence, span, textOf, wordsOf } from './evidence.ts';
 import { headerIn } from './header.ts';
 import { hintsFor } from './hints.ts';
@@ -64,7 +65,10 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
   claim(reading.takenBack, 'command');
   const header = headerIn(reading);
   if (header) claim(header.words, 'command');
-  const unread = made.length > 0 || header === undefined ? unreadIn(reading, claims) : [];
+  // A command acts as a whole phrase only: behind what it would take back it takes back nothing, and a person is asked.
+  const from = strikeBehind(words.map(({ w }) => w.toLowerCase().replace(/[^a-z']/g, '')));
+  const struck = items.length > 0 ? words.flatMap((_, i) => (i >= from ? [i] : [])) : [];
+  const unread = struck.length > 0 ? struck : made.length > 0 || header === undefined ? unreadIn(reading, claims) : [];
   if (unread.length > 0) {
     const id = `${heard.id}/d${doubts.length + 1}`;
     doubts.push({ id, doubt: 'unread', words: textOf(unread, words), utterance: heard.id, state: 'open', ...span(words, unread) });

@@ -28,6 +28,13 @@ function saidTwice(words: readonly string[], pauses: readonly number[]): Command
   return ids.size === 1 ? [...ids][0] as CommandId | undefined : undefined;
 }
 
+const LONGEST_STRIKE = 8;
+/** "ramp on three eleven, three mil, scratch that": where words that strike stand behind others; past the last word where none do. */
+export function strikeBehind(words: readonly string[]): number {
+  for (let from = Math.max(1, words.length - LONGEST_STRIKE); from < words.length - 1; from += 1) if (commandForms.get(words.slice(from).join(' ')) === 'strike-last') return from;
+  return words.length;
+}
+
 /** @param pauses where the writing pauses: the index of the word behind each comma or stop */
 export function steer(words: readonly string[], context: Context, carry: Carry, pauses: readonly number[] = []): Steered | undefined {
   const plain = words.filter((w) => !softeners.has(w));

@@ -1,6 +1,7 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
 import { bareNo } from './bareNo.ts';
+import { strikeBehind } from './commands.ts';
 import { formAt, formsOf } from './forms.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { RawPlace } from './places.ts';
@@ -55,7 +56,9 @@ const TAKES_BACK = 6;
 export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[]; /** Words looked at. */ readonly steps: number } {
   let tries = left;
   let steps = 0;
-  for (let at = 1; at < tokens.length && tries > 0; at += 1) {
+  // What only strikes puts nothing in the place of what was said: "..., scratch that one".
+  const end = strikeBehind(tokens.map(({ t }) => t));
+  for (let at = 1; at < end && tries > 0; at += 1) {
     const there = afterAll(tokens, at);
     const length = there || markerAt(tokens, at);
     if (length === 0) continue;
