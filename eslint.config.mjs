@@ -14,5 +14,8 @@ export default tseslint.config(
     },
   },
   // Printing is the work of the command line, the start-up scripts, the benches and the makers.
-  { files: ['server/cli.ts', 'server/cli/**', 'server/main.ts', 'server/*.mjs', 'tests/bench/**', 'fixtures/make/**'], rules: { 'no-console': 'off' } },
+  {
+    files: ['server/cli.ts', 'server/cli/**', 'server/main.ts', 'server/*.mjs', 'tests/bench/**', 'fixtures/make/**'],
+    rules: { 'no-console': 'off' },
+  },
 );

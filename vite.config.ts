@@ -6,5 +6,12 @@ export default defineConfig({
   root: 'web',
   base: './',
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { outDir: '../dist', emptyOutDir: true, assetsInlineLimit: 0, target: 'es2022', cssTarget: ['chrome123', 'firefox121', 'safari17.5'], reportCompressedSize: true },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    target: 'es2022',
+    cssTarget: ['chrome123', 'firefox121', 'safari17.5'],
+    reportCompressedSize: true,
+  },
 });

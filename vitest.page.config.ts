@@ -2,5 +2,11 @@ import { defineConfig } from 'vitest/config';
 
 /** Tests in a real browser (Debian's chromium through playwright-core): `npm run test:page`. */
 export default defineConfig({
-  test: { globalSetup: ['tests/page/built.setup.ts'], include: ['tests/page/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 180_000, fileParallelism: false },
+  test: {
+    globalSetup: ['tests/page/built.setup.ts'],
+    include: ['tests/page/**/*.test.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 180_000,
+    fileParallelism: false,
+  },
 });

@@ -21,7 +21,12 @@ export { labelOf, say } from './labels.ts';
 const noHeader: Header = { horse: null, owner: null, yard: null, examiner: null, startedAt: null };
 
 /** The context of an exam in which nothing was said yet. */
-export const emptyContext = (header: Partial<Header> = {}): Context => ({ header: { ...noHeader, ...header }, items: [], doubts: [], carry: undefined });
+export const emptyContext = (header: Partial<Header> = {}): Context => ({
+  header: { ...noHeader, ...header },
+  items: [],
+  doubts: [],
+  carry: undefined,
+});
 
 /**
  * Reads one phrase in its context. Every hypothesis is read; an item's `evidence.sure` is the share of the ear's belief
@@ -38,15 +43,46 @@ export function parse(heard: HeardPhrase, context: Context, stretches: Stretches
 
 /** One typed or scripted line: no times, nothing to weigh. */
 export const parseText = (id: string, text: string, context: Context, stretches?: Stretches): Parsed =>
-  parse({ id, reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(/\s+/).filter(Boolean).map((w) => ({ w })) }] }, context, stretches);
+  parse(
+    {
+      id,
+      reader: 'typed',
+      hypotheses: [
+        {
+          text,
+          logProb: 0,
+          words: text
+            .split(/\s+/)
+            .filter(Boolean)
+            .map((w) => ({ w })),
+        },
+      ],
+    },
+    context,
+    stretches,
+  );
 
 function unheard(heard: HeardPhrase, context: Context): Parsed {
   const text = heard.hypotheses[0]?.text ?? '';
   const sound = heard.reader !== 'typed' && heard.reader !== 'scripted';
   const at = heard.at ? { at: heard.at } : {};
   const result: ParseResult = {
-    id: heard.id, text, utterance: { id: heard.id, text, words: [], reader: heard.reader, ...at, ...(heard.silenceBefore !== undefined ? { silenceBefore: heard.silenceBefore } : {}) },
-    items: [], commands: [], hints: [], settles: [], leftovers: [], carry: context.carry,
+    id: heard.id,
+    text,
+    utterance: {
+      id: heard.id,
+      text,
+      words: [],
+      reader: heard.reader,
+      ...at,
+      ...(heard.silenceBefore !== undefined ? { silenceBefore: heard.silenceBefore } : {}),
+    },
+    items: [],
+    commands: [],
+    hints: [],
+    settles: [],
+    leftovers: [],
+    carry: context.carry,
     doubts: sound ? [{ id: `${heard.id}/d1`, doubt: 'unheard', words: '', utterance: heard.id, state: 'open', ...at }] : [],
   };
   return { ...result, trace: { steps: 0, made: [] } };

@@ -27,32 +27,86 @@ export function placeWords(place: Place | null | undefined, tooth: (code: string
   if ('rows' in place) return place.rows.map(plain).join(', ');
   const side = place.side === 'both' ? 'both sides' : place.side;
   const opposite = place.opposite ? `, level with ${place.opposite.map(tooth).join(', ')}` : '';
-  return [side && side !== 'both sides' ? `${side} ${labelOf(place.region).toLowerCase()}` : labelOf(place.region), side === 'both sides' ? ', both sides' : '', opposite].join('');
+  return [
+    side && side !== 'both sides' ? `${side} ${labelOf(place.region).toLowerCase()}` : labelOf(place.region),
+    side === 'both sides' ? ', both sides' : '',
+    opposite,
+  ].join('');
 }
 
-const amount = (value: number | readonly [number, number] | undefined): string => (value === undefined ? '' : typeof value === 'number' ? String(value) : `${value[0]} to ${value[1]}`);
+const amount = (value: number | readonly [number, number] | undefined): string =>
+  value === undefined ? '' : typeof value === 'number' ? String(value) : `${value[0]} to ${value[1]}`;
 const units: Readonly<Record<string, string>> = { mm: 'millimetres', cm: 'centimetres', degree: 'degrees' };
-export const measureWords = (m: Measure): string => m.said ?? `${m.about ? 'about ' : ''}${amount(m.value)} ${m.unit ? units[m.unit] : ''}`.trim();
+export const measureWords = (m: Measure): string =>
+  m.said ?? `${m.about ? 'about ' : ''}${amount(m.value)} ${m.unit ? units[m.unit] : ''}`.trim();
 
 /** Read-back in the practitioner's own order: "One oh six. Hook, rostral. Four millimetres." */
 export function say(item: Item): string {
-  const sentence = (parts: readonly (string | undefined)[]): string => parts.filter((p): p is string => p !== undefined && p !== '').map(capital).join('. ') + '.';
+  const sentence = (parts: readonly (string | undefined)[]): string =>
+    parts
+      .filter((p): p is string => p !== undefined && p !== '')
+      .map(capital)
+      .join('. ') + '.';
   switch (item.kind) {
     case 'finding': {
       const label = labelOf(item.condition);
-      const what = item.condition === 'abnormality' && item.presence === 'absent' ? 'Normal' : `${item.presence === 'absent' ? 'No ' : item.presence === 'suspected' ? 'Suspected ' : ''}${item.presence === 'present' ? label : label.replace(/^[A-Z](?![A-Z])/, (c) => c.toLowerCase())}`;
+      const what =
+        item.condition === 'abnormality' && item.presence === 'absent'
+          ? 'Normal'
+          : `${item.presence === 'absent' ? 'No ' : item.presence === 'suspected' ? 'Suspected ' : ''}${item.presence === 'present' ? label : label.replace(/^[A-Z](?![A-Z])/, (c) => c.toLowerCase())}`;
       const how = [...(item.qualifiers ?? []), ...(item.surfaces ?? [])].map(plain).join(', ');
-      return sentence([placeWords(item.place, sayTooth), [what, how].filter(Boolean).join(', '), item.severity ?? item.severitySaid, item.grade ? `grade ${item.grade.value}` : undefined, ...(item.measures ?? []).map(measureWords), item.when === 'before' ? 'from before' : undefined]);
+      return sentence([
+        placeWords(item.place, sayTooth),
+        [what, how].filter(Boolean).join(', '),
+        item.severity ?? item.severitySaid,
+        item.grade ? `grade ${item.grade.value}` : undefined,
+        ...(item.measures ?? []).map(measureWords),
+        item.when === 'before' ? 'from before' : undefined,
+      ]);
     }
-    case 'treatment': return sentence([placeWords(item.place, sayTooth), item.state === 'done' ? procedures[item.procedure].done : `${labelOf(item.procedure)}, ${plain(item.state)}`, item.amountMm !== undefined ? `${amount(item.amountMm)} millimetres` : undefined, item.instrument]);
-    case 'sedation': return sentence([item.given ? `Sedation${item.topUp ? ', top up' : ''}` : 'No sedation', item.agent, item.dose ? item.dose.said ?? `${amount(item.dose.value)} ${item.dose.unit ?? ''}` : undefined, item.route ? item.route.split('').join(' ') : undefined]);
-    case 'medication': return sentence([item.agent, item.dose ? item.dose.said ?? `${amount(item.dose.value)} ${item.dose.unit ?? ''}` : undefined, item.state]);
-    case 'follow-up': return sentence([plain(item.action), placeWords(item.place, sayTooth), item.after ? ('said' in item.after ? item.after.said : `in ${amount(item.after.value)} ${item.after.unit}s`) : undefined, item.reason, item.text]);
-    case 'not-examined': return sentence([placeWords(item.place, sayTooth), 'not examined', item.reason]);
-    case 'fact': return sentence([item.said]);
-    case 'note': return sentence(['Note', item.text]);
+    case 'treatment':
+      return sentence([
+        placeWords(item.place, sayTooth),
+        item.state === 'done' ? procedures[item.procedure].done : `${labelOf(item.procedure)}, ${plain(item.state)}`,
+        item.amountMm !== undefined ? `${amount(item.amountMm)} millimetres` : undefined,
+        item.instrument,
+      ]);
+    case 'sedation':
+      return sentence([
+        item.given ? `Sedation${item.topUp ? ', top up' : ''}` : 'No sedation',
+        item.agent,
+        item.dose ? (item.dose.said ?? `${amount(item.dose.value)} ${item.dose.unit ?? ''}`) : undefined,
+        item.route ? item.route.split('').join(' ') : undefined,
+      ]);
+    case 'medication':
+      return sentence([
+        item.agent,
+        item.dose ? (item.dose.said ?? `${amount(item.dose.value)} ${item.dose.unit ?? ''}`) : undefined,
+        item.state,
+      ]);
+    case 'follow-up':
+      return sentence([
+        plain(item.action),
+        placeWords(item.place, sayTooth),
+        item.after ? ('said' in item.after ? item.after.said : `in ${amount(item.after.value)} ${item.after.unit}s`) : undefined,
+        item.reason,
+        item.text,
+      ]);
+    case 'not-examined':
+      return sentence([placeWords(item.place, sayTooth), 'not examined', item.reason]);
+    case 'fact':
+      return sentence([item.said]);
+    case 'note':
+      return sentence(['Note', item.text]);
   }
 }
 
 /** A reading that a person may choose, in a few words. */
-export const labelReading = (items: readonly Item[]): string => items.map((item) => ('place' in item && item.place ? `${item.kind === 'finding' && item.presence === 'absent' && item.condition !== 'abnormality' ? 'not at ' : ''}${placeWords(item.place)}` : say(item))).join('; ') || 'nothing';
+export const labelReading = (items: readonly Item[]): string =>
+  items
+    .map((item) =>
+      'place' in item && item.place
+        ? `${item.kind === 'finding' && item.presence === 'absent' && item.condition !== 'abnormality' ? 'not at ' : ''}${placeWords(item.place)}`
+        : say(item),
+    )
+    .join('; ') || 'nothing';

@@ -37,10 +37,18 @@ import { ensureWeights, notLoaded, type WeightsProgress } from './speech/weights
 
 export { asRefusal } from './app/plain.ts';
 export { exportExam, paperStyle } from './report/index.ts';
-export interface Hearing { readonly plainEar?: boolean; /** Hear with the second reader alone, for comparison. */ readonly engine?: Engine; readonly weights?: string; readonly onProgress?: (progress: WeightsProgress) => void }
+export interface Hearing {
+  readonly plainEar?: boolean;
+  /** Hear with the second reader alone, for comparison. */ readonly engine?: Engine;
+  readonly weights?: string;
+  readonly onProgress?: (progress: WeightsProgress) => void;
+}
 
 /** The words by which an item is found: its labels and its sentence. */
-const searchWords = (item: Item): string => [item.kind === 'finding' ? labelOf(item.condition) : item.kind === 'treatment' ? labelOf(item.procedure) : '', say(item)].join(' ').trim();
+const searchWords = (item: Item): string =>
+  [item.kind === 'finding' ? labelOf(item.condition) : item.kind === 'treatment' ? labelOf(item.procedure) : '', say(item)]
+    .join(' ')
+    .trim();
 /** @throws StoreError; `write: false` reads beside a running program */
 export const openBook = (dataDir: string, write: boolean): Store => openStore(dataDir, { write, words: searchWords });
 
@@ -54,8 +62,15 @@ const beam = 6;
 export async function wakeEar({ plainEar = false, weights, engine, onProgress }: Hearing = {}): Promise<Ear> {
   const paths = await ensureWeights({ plainEar, ...(weights !== undefined && { from: weights }), ...(onProgress && { onProgress }) });
   if (engine) return earOf(engine, paths.vad);
-  const opened = openEngine({ weightsDir: paths.dir, plainEar, width: plainEar ? 1 : beam }).catch((cause: unknown) => { throw notLoaded(paths.dir, cause); });
-  return wakingEar(paths.tradeDecoder ? 'moonshine-tiny, trade words' : 'moonshine-tiny', paths.vad, opened, plainEar ? undefined : language);
+  const opened = openEngine({ weightsDir: paths.dir, plainEar, width: plainEar ? 1 : beam }).catch((cause: unknown) => {
+    throw notLoaded(paths.dir, cause);
+  });
+  return wakingEar(
+    paths.tradeDecoder ? 'moonshine-tiny, trade words' : 'moonshine-tiny',
+    paths.vad,
+    opened,
+    plainEar ? undefined : language,
+  );
 }
 /** The same, once it can hear. */
 export async function openEar(hearing: Hearing = {}): Promise<Ear> {
@@ -65,12 +80,20 @@ export async function openEar(hearing: Hearing = {}): Promise<Ear> {
 }
 
 /** A second reader, where one is installed, and who is told when it fails. */
-export interface SecondEar { readonly second?: Engine | undefined; readonly onSecondTrouble?: (error: unknown) => void }
+export interface SecondEar {
+  readonly second?: Engine | undefined;
+  readonly onSecondTrouble?: (error: unknown) => void;
+}
 
 export interface App {
   readonly doors: Doors;
   /** Hears a recording into the records; `each` sees what the page would see. @returns the exams made */
-  readonly hearFile: (source: string | Readable, header: Partial<Header>, each: (message: FromServer) => void, notice: (notice: Notice) => void) => Promise<readonly string[]>;
+  readonly hearFile: (
+    source: string | Readable,
+    header: Partial<Header>,
+    each: (message: FromServer) => void,
+    notice: (notice: Notice) => void,
+  ) => Promise<readonly string[]>;
   /** Reads what an earlier run left unread in the drafts' journals. */
   readonly readLeftovers: () => Promise<void>;
   /** Lets the second reader read a whole exam. @returns the number of questions raised; null where there is one reader */
@@ -84,10 +107,13 @@ const standing = (draft: Draft): readonly Item[] => draft.items.filter(stands).m
 export function openApp(dataDir: string, anyEar: Ear, { second, onSecondTrouble = () => undefined }: SecondEar = {}): App {
   const store = openBook(dataDir, true);
   const journals = openJournals(dataDir);
-  const ear = expecting(second ? goesBefore(anyEar, second) : anyEar, (exam) => expectedNames(sittings.draft(exam).header, { exams: store.exams(), horses: store.horses() }));
+  const ear = expecting(second ? goesBefore(anyEar, second) : anyEar, (exam) =>
+    expectedNames(sittings.draft(exam).header, { exams: store.exams(), horses: store.horses() }),
+  );
   // A question raised by the second reader is told like any other change; with one reader nothing is asked.
   const sittings: Sittings = openSittings(store, journals, ear, read, (exam, utterance) => opinions?.ask(exam, utterance));
-  const opinions: Opinions | undefined = second && openOpinions(second, { store, journals, read, change: sittings.change, trouble: onSecondTrouble });
+  const opinions: Opinions | undefined =
+    second && openOpinions(second, { store, journals, read, change: sittings.change, trouble: onSecondTrouble });
   const exams = openExams(store, journals, sittings, ear);
 
   async function* upload(source: Readable): ReturnType<Doors['upload']> {
@@ -98,7 +124,9 @@ export function openApp(dataDir: string, anyEar: Ear, { second, onSecondTrouble 
       return notices.length ? { ...line, notices } : line;
     };
     yield { stage: 'opening' };
-    const sound = await opened(source, (notice) => { noticed = [...noticed, notice]; }).catch((error: unknown) => inWords(error));
+    const sound = await opened(source, (notice) => {
+      noticed = [...noticed, notice];
+    }).catch((error: unknown) => inWords(error));
     if ('message' in sound) return yield { stage: 'trouble', error: sound };
     const { id } = exams.open({});
     const { sitting } = await sittings.of(id);
@@ -118,9 +146,15 @@ export function openApp(dataDir: string, anyEar: Ear, { second, onSecondTrouble 
     ...exams,
     exams: () => store.exams(),
     revision: (id, n) => store.revision(id, n),
-    horses: () => store.horses(), compare: (horse) => store.compare(horse), due: () => store.due(), search: (query) => store.search(query),
+    horses: () => store.horses(),
+    compare: (horse) => store.compare(horse),
+    due: () => store.due(),
+    search: (query) => store.search(query),
     upload: (sound) => upload(sound),
-    exam: (id) => { const { draft } = exams.exam(id); return { draft, cautions: cautionsFor(standing(draft)) }; },
+    exam: (id) => {
+      const { draft } = exams.exam(id);
+      return { draft, cautions: cautionsFor(standing(draft)) };
+    },
     export: (id) => exportExam(exams.exam(id).draft),
     report: (id, to) => {
       const { draft } = exams.exam(id);
@@ -142,30 +176,75 @@ export function openApp(dataDir: string, anyEar: Ear, { second, onSecondTrouble 
       return seat.sitting.live.exams();
     },
     readLeftovers: async () => {
-      for (const row of store.exams()) if (row.state === 'draft' && !row.erased && !store.soundErased(row.id)) { await sittings.of(row.id); await sittings.letGo(row.id); }
+      for (const row of store.exams())
+        if (row.state === 'draft' && !row.erased && !store.soundErased(row.id)) {
+          await sittings.of(row.id);
+          await sittings.letGo(row.id);
+        }
     },
     rereadBySecond: async (exam) => (opinions === undefined ? null : opinions.whole(exam)),
-    close: async () => { await sittings.closeAll(); await opinions?.close(); store.close(); await ear.close(); },
+    close: async () => {
+      await sittings.closeAll();
+      await opinions?.close();
+      store.close();
+      await ear.close();
+    },
   };
 }
 
 /** One phrase of a recording that is only looked at. */
-export interface Understood { readonly phrase: HeardPhrase; readonly result: ParseResult; readonly exam: string }
+export interface Understood {
+  readonly phrase: HeardPhrase;
+  readonly result: ParseResult;
+  readonly exam: string;
+}
 
 /** Hears a recording and keeps nothing. `each` is called phrase by phrase. @throws AudioError */
-export async function lookAt(file: string, ear: Ear, header: Partial<Header>, each: (understood: Understood) => void, notice: (notice: Notice) => void): Promise<void> {
-  const start = applyEvent(emptyDraft(freshId()), { event: 'opened', header: { ...noHeader, startedAt: now(), ...header }, by: 'file', when: now() });
+export async function lookAt(
+  file: string,
+  ear: Ear,
+  header: Partial<Header>,
+  each: (understood: Understood) => void,
+  notice: (notice: Notice) => void,
+): Promise<void> {
+  const start = applyEvent(emptyDraft(freshId()), {
+    event: 'opened',
+    header: { ...noHeader, startedAt: now(), ...header },
+    by: 'file',
+    when: now(),
+  });
   const drafts = new Map([[start.id, start]]);
-  const live = openLive({
-    read: (phrase, context) => { const result = read(phrase, context); each({ phrase, result, exam: live.draft().id }); return result; },
-    append: (changes) => changes.forEach(({ exam, draft }) => drafts.set(exam, draft)),
-    load: (exam) => drafts.get(exam) ?? start, publish: () => undefined, say, trouble: inWords, now, freshId, tick: () => performance.now(),
-  }, start);
-  await hearOnly(file, live, openListening(live, ear, await ear.segmenter(), () => undefined, now), notice);
+  const live = openLive(
+    {
+      read: (phrase, context) => {
+        const result = read(phrase, context);
+        each({ phrase, result, exam: live.draft().id });
+        return result;
+      },
+      append: (changes) => changes.forEach(({ exam, draft }) => drafts.set(exam, draft)),
+      load: (exam) => drafts.get(exam) ?? start,
+      publish: () => undefined,
+      say,
+      trouble: inWords,
+      now,
+      freshId,
+      tick: () => performance.now(),
+    },
+    start,
+  );
+  await hearOnly(
+    file,
+    live,
+    openListening(live, ear, await ear.segmenter(), () => undefined, now),
+    notice,
+  );
 }
 
 /** Erases for good in a data folder that no running program holds. @returns the exams erased */
-export async function eraseIn(dataDir: string, which: { readonly horse: string } | { readonly exam: string; readonly what: 'sound' | 'exam' }): Promise<readonly string[]> {
+export async function eraseIn(
+  dataDir: string,
+  which: { readonly horse: string } | { readonly exam: string; readonly what: 'sound' | 'exam' },
+): Promise<readonly string[]> {
   const store = openBook(dataDir, true);
   const journals = openJournals(dataDir);
   try {

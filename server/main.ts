@@ -23,7 +23,10 @@ export const dataDirOf = (given: string | undefined, env: NodeJS.ProcessEnv): st
   given ?? (env['QUIDNOTE_DATA'] || join(env['XDG_DATA_HOME'] || join(homedir(), '.local', 'share'), 'quidnote'));
 
 export interface ServeOptions {
-  readonly data?: string | undefined; readonly port?: string | undefined; readonly weights?: string | undefined; readonly plainEar?: boolean | undefined;
+  readonly data?: string | undefined;
+  readonly port?: string | undefined;
+  readonly weights?: string | undefined;
+  readonly plainEar?: boolean | undefined;
   /** Also answer the local network, to devices that were let in. */
   readonly lan?: boolean | undefined;
   /** Hear the bundled exam first, if it was not heard yet. */
@@ -31,7 +34,10 @@ export interface ServeOptions {
 }
 
 /** Serves until it is told to stop (SIGINT, SIGTERM). */
-export async function serve({ data, port, weights, plainEar = false, lan = false, demo = false }: ServeOptions, env: NodeJS.ProcessEnv): Promise<Exit> {
+export async function serve(
+  { data, port, weights, plainEar = false, lan = false, demo = false }: ServeOptions,
+  env: NodeJS.ProcessEnv,
+): Promise<Exit> {
   const wanted = port === undefined ? null : Number(port);
   if (wanted !== null && !(Number.isInteger(wanted) && wanted >= 0 && wanted < 65536)) {
     tell('--port wants a number from 0 to 65535.');
@@ -52,17 +58,28 @@ export async function serve({ data, port, weights, plainEar = false, lan = false
   }
   const second = await secondIfInstalled();
   const token = await secretOf(dir);
-  const app = openApp(dir, ear, { second, onSecondTrouble: (error) => tell(error instanceof Error ? error.message : 'The second reader failed; the first reading stands.') });
+  const app = openApp(dir, ear, {
+    second,
+    onSecondTrouble: (error) => tell(error instanceof Error ? error.message : 'The second reader failed; the first reading stands.'),
+  });
   const options = { doors: app.doors, page: here('dist'), paper: paperStyle, plainly: asRefusal, log: tell };
   const network = openNetwork(dir, (code) => line(`The next device is let in with the code ${code}.`));
   const told = Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
   const served = await bound(wanted, (port) => openServer({ ...options, token, network, port }));
-  const onLan = lan ? await bound(wanted === 0 ? 0 : null, (port) => openLan(dir, network, { ...options, port }, line), served.port + 1) : null;
+  const onLan = lan
+    ? await bound(wanted === 0 ? 0 : null, (port) => openLan(dir, network, { ...options, port }, line), served.port + 1)
+    : null;
   line(`Quidnote is here. Your records: ${dir}`);
   line(`Open ${served.address}`);
   line('Ctrl+C stops it; what was said is on the disk at every moment.');
   const hearing = Promise.resolve(ear.waking).then(() => line(`It hears, with ${ear.name}${second ? ' and a second reader' : ''}.`));
-  app.readLeftovers().catch((error: unknown) => tell(`Sound of an earlier exam could not be read yet (${error instanceof Error ? error.name : 'trouble'}). It is kept; open that exam to try again.`));
+  app
+    .readLeftovers()
+    .catch((error: unknown) =>
+      tell(
+        `Sound of an earlier exam could not be read yet (${error instanceof Error ? error.name : 'trouble'}). It is kept; open that exam to try again.`,
+      ),
+    );
   try {
     // An ear that cannot be loaded ends the program, and says why.
     await Promise.race([told, hearing.then(() => told)]);
@@ -81,7 +98,8 @@ async function bound(wanted: number | null, open: (port: number) => Promise<Serv
       return await open(port);
     } catch (error) {
       if (!(error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')) throw error;
-      if (wanted !== null || port >= usual + 20) throw refuse(409, 'port-taken', `Port ${port} is taken by another program. Nothing was changed. Choose another with --port N.`);
+      if (wanted !== null || port >= usual + 20)
+        throw refuse(409, 'port-taken', `Port ${port} is taken by another program. Nothing was changed. Choose another with --port N.`);
     }
   }
 }
@@ -90,7 +108,10 @@ async function bound(wanted: number | null, open: (port: number) => Promise<Serv
 async function secretOf(dir: string): Promise<string> {
   const file = join(dir, 'session');
   await mkdir(dir, { recursive: true, mode: 0o700 });
-  const known = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => { if (error.code === 'ENOENT') return ''; throw error; });
+  const known = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return '';
+    throw error;
+  });
   if (/^[\w-]{43}$/.test(known)) return known;
   const secret = randomBytes(32).toString('base64url');
   await writeFile(file, secret, { mode: 0o600 });

@@ -14,19 +14,43 @@ const made = join(root, '.cache', 'program');
 function inputs() {
   const hash = createHash('sha256').update(root);
   const files = ['server', 'parser'].flatMap((room) => readdirSync(join(root, room), { recursive: true, withFileTypes: true }));
-  for (const path of files.filter((file) => file.isFile() && file.name.endsWith('.ts')).map((file) => join(file.parentPath, file.name)).sort()) hash.update(`\0${path}\0`).update(readFileSync(path));
-  return hash.update(readFileSync(fileURLToPath(import.meta.url))).update(readFileSync(join(root, 'package-lock.json'))).digest('hex').slice(0, 32);
+  for (const path of files
+    .filter((file) => file.isFile() && file.name.endsWith('.ts'))
+    .map((file) => join(file.parentPath, file.name))
+    .sort())
+    hash.update(`\0${path}\0`).update(readFileSync(path));
+  return hash
+    .update(readFileSync(fileURLToPath(import.meta.url)))
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex')
+    .slice(0, 32);
 }
 
 /** What lies beside a source (the adapter, the reader's own source, threads) is still found there. */
 const ownPlaces = {
   name: 'own-places',
-  setup: ({ onLoad }) => onLoad({ filter: /\.ts$/ }, ({ path }) => ({ loader: 'ts', contents: readFileSync(path, 'utf8').replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href)) })),
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /\.ts$/ }, ({ path }) => ({
+      loader: 'ts',
+      contents: readFileSync(path, 'utf8').replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href)),
+    })),
 };
 
 async function joined() {
   const { build } = await import('esbuild');
-  const { outputFiles: [file] } = await build({ entryPoints: [join(root, 'server', 'cli.ts')], bundle: true, write: false, platform: 'node', format: 'esm', target: 'node20', packages: 'external', logLevel: 'silent', plugins: [ownPlaces] });
+  const {
+    outputFiles: [file],
+  } = await build({
+    entryPoints: [join(root, 'server', 'cli.ts')],
+    bundle: true,
+    write: false,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    packages: 'external',
+    logLevel: 'silent',
+    plugins: [ownPlaces],
+  });
   return file.contents;
 }
 

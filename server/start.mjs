@@ -2,7 +2,14 @@
 import { parseArgs } from 'node:util';
 import { setUp } from './setup.mjs';
 
-const options = { port: { type: 'string' }, data: { type: 'string' }, weights: { type: 'string' }, 'plain-ear': { type: 'boolean' }, lan: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
+const options = {
+  port: { type: 'string' },
+  data: { type: 'string' },
+  weights: { type: 'string' },
+  'plain-ear': { type: 'boolean' },
+  lan: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+};
 let values;
 try {
   ({ values } = parseArgs({ options }));

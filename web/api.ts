@@ -1,23 +1,50 @@
 /** The only file that speaks HTTP. Every failure is an `ApiError` with words for a person: what happened, what is safe, what to do. */
-import type { Act, ApiError, Caution, Comparison, DueRow, ExamRow, HorseRow, NetworkState, SearchHit, UploadLine } from '../parser/contract/wire.ts';
+import type {
+  Act,
+  ApiError,
+  Caution,
+  Comparison,
+  DueRow,
+  ExamRow,
+  HorseRow,
+  NetworkState,
+  SearchHit,
+  UploadLine,
+} from '../parser/contract/wire.ts';
 import type { Draft } from '../parser/contract/draft.ts';
 import type { Exam } from '../parser/contract/record.ts';
 
 export class Refused extends Error {
-  constructor(readonly status: number, readonly body: ApiError & Record<string, unknown>) { super(body.message); }
+  constructor(
+    readonly status: number,
+    readonly body: ApiError & Record<string, unknown>,
+  ) {
+    super(body.message);
+  }
 }
-const away: ApiError = { code: 'away', message: 'The program on this machine does not answer. What is already saved is safe. See that it is running, then try again.' };
+const away: ApiError = {
+  code: 'away',
+  message: 'The program on this machine does not answer. What is already saved is safe. See that it is running, then try again.',
+};
 
 async function ask<T>(method: string, path: string, body?: unknown): Promise<T> {
-  const answer = await fetch(path, { method, ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }) })
-    .catch(() => { throw new Refused(0, away); });
+  const answer = await fetch(path, {
+    method,
+    ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
+  }).catch(() => {
+    throw new Refused(0, away);
+  });
   const text = await answer.text();
   const read = readJson(text);
   if (!answer.ok) throw new Refused(answer.status, asError(read, answer.status));
   return read as T;
 }
 function readJson(text: string): unknown {
-  try { return JSON.parse(text); } catch { return undefined; }
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
 }
 function asError(read: unknown, status: number): ApiError & Record<string, unknown> {
   if (read && typeof read === 'object') {
@@ -27,7 +54,10 @@ function asError(read: unknown, status: number): ApiError & Record<string, unkno
   return { code: 'refused', message: `That was refused (${status}). Nothing was changed. Try again, or open the record anew.` };
 }
 
-export interface Opened { readonly draft: Draft; readonly cautions: readonly Caution[] }
+export interface Opened {
+  readonly draft: Draft;
+  readonly cautions: readonly Caution[];
+}
 
 /** Reads a stream line by line as it comes. */
 async function lines(body: ReadableStream<Uint8Array>, each: (line: string) => void): Promise<void> {
@@ -56,7 +86,8 @@ export const api = {
   /** What `other` heard goes to this draft. */
   join: (id: string, other: string, by: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/join`, { other, ...(by && { by }) }),
   /** From this phrase on it is another horse's. */
-  split: (id: string, utterance: string, by: string) => ask<{ draft: Draft; other: Draft }>('POST', `${exam(id)}/split`, { utterance, ...(by && { by }) }),
+  split: (id: string, utterance: string, by: string) =>
+    ask<{ draft: Draft; other: Draft }>('POST', `${exam(id)}/split`, { utterance, ...(by && { by }) }),
   /** Hears all of its sound again; what a person touched stays as it is. */
   reread: (id: string) => ask<{ draft: Draft }>('POST', `${exam(id)}/reread`, {}),
   eraseHorse: (name: string) => ask<unknown>('POST', `${horse(name)}/erase`, {}),
@@ -66,9 +97,18 @@ export const api = {
   search: (query: Record<string, string>) => ask<SearchHit[]>('GET', `/api/search?${new URLSearchParams(query)}`),
   /** Sends a recording as it is; `each` is told how far the reading is, line by line. */
   upload: async (file: File, each: (line: UploadLine) => void): Promise<void> => {
-    const answer = await fetch(`/api/upload?name=${encodeURIComponent(file.name)}`, { method: 'POST', headers: { 'content-type': file.type || 'application/octet-stream' }, body: file }).catch(() => { throw new Refused(0, away); });
+    const answer = await fetch(`/api/upload?name=${encodeURIComponent(file.name)}`, {
+      method: 'POST',
+      headers: { 'content-type': file.type || 'application/octet-stream' },
+      body: file,
+    }).catch(() => {
+      throw new Refused(0, away);
+    });
     if (!answer.ok || !answer.body) throw new Refused(answer.status, asError(readJson(await answer.text()), answer.status));
-    await lines(answer.body, (line) => { const read = readJson(line); if (read && typeof read === 'object') each(read as UploadLine); });
+    await lines(answer.body, (line) => {
+      const read = readJson(line);
+      if (read && typeof read === 'object') each(read as UploadLine);
+    });
   },
   network: () => ask<NetworkState>('GET', '/api/network'),
   newCode: () => ask<NetworkState>('POST', '/api/network/code', {}),

@@ -2,7 +2,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import { Refused } from './api.ts';
 
-export interface Fetched<T> { readonly value: T | null; readonly trouble: string | null; readonly again: () => void }
+export interface Fetched<T> {
+  readonly value: T | null;
+  readonly trouble: string | null;
+  readonly again: () => void;
+}
 /** Asks when the page is shown, when `about` changes, and when `again` is called. A late answer to an old question is dropped. */
 export function useFetched<T>(ask: () => Promise<T>, about: readonly unknown[] = []): Fetched<T> {
   const [turn, setTurn] = useState(0);
@@ -10,10 +14,17 @@ export function useFetched<T>(ask: () => Promise<T>, about: readonly unknown[] =
   useEffect(() => {
     let wanted = true;
     ask().then(
-      (value) => { if (wanted) setGot({ value, trouble: null }); },
-      (error: unknown) => { if (!(error instanceof Refused)) throw error; if (wanted) setGot({ value: null, trouble: error.message }); },
+      (value) => {
+        if (wanted) setGot({ value, trouble: null });
+      },
+      (error: unknown) => {
+        if (!(error instanceof Refused)) throw error;
+        if (wanted) setGot({ value: null, trouble: error.message });
+      },
     );
-    return () => { wanted = false; };
+    return () => {
+      wanted = false;
+    };
   }, [...about, turn]);
   return { ...got, again: () => setTurn((n) => n + 1) };
 }

@@ -15,7 +15,9 @@ export function fold(draft: Draft | null, message: FromServer): Draft | null {
   if (message.type !== 'changed' || !draft || message.exam !== draft.id || message.seq < draft.seq) return draft;
   const { utterances, items, doubts, commands, hints, ...whole } = message.parts;
   return {
-    ...draft, ...whole, seq: message.seq,
+    ...draft,
+    ...whole,
+    seq: message.seq,
     utterances: upsert(draft.utterances, utterances, (u) => u.id),
     items: upsert(draft.items, items, (i) => i.item.id),
     doubts: upsert(draft.doubts, doubts, (d) => d.doubt.id),

@@ -9,7 +9,12 @@ import { Settings } from './settings/index.tsx';
 import { link, where } from './router.ts';
 import './mood.ts';
 
-const places = [['listen', 'Listening'], ['check', 'Looking over'], ['book', 'The book'], ['settings', 'Settings']] as const;
+const places = [
+  ['listen', 'Listening'],
+  ['check', 'Looking over'],
+  ['book', 'The book'],
+  ['settings', 'Settings'],
+] as const;
 
 function Place() {
   const { place, rest } = where.value;
@@ -23,11 +28,27 @@ function Page() {
   const here = where.value.place;
   return (
     <>
-      <a class="skip" href="#main" onClick={(e) => { e.preventDefault(); document.querySelector<HTMLElement>('main')?.focus(); }}>To the page itself</a>
+      <a
+        class="skip"
+        href="#main"
+        onClick={(e) => {
+          e.preventDefault();
+          document.querySelector<HTMLElement>('main')?.focus();
+        }}
+      >
+        To the page itself
+      </a>
       <header class="places" data-mood={here === 'listen' ? 'night' : undefined}>
-        <a class="name" href={link('book')} aria-label="Quidnote, the book"><img src="./mark.svg" alt="" width="26" height="26" /><span>Quidnote</span></a>
+        <a class="name" href={link('book')} aria-label="Quidnote, the book">
+          <img src="./mark.svg" alt="" width="26" height="26" />
+          <span>Quidnote</span>
+        </a>
         <nav aria-label="Places">
-          {places.map(([id, label]) => <a key={id} href={link(id)} aria-current={here === id ? 'page' : undefined}>{label}</a>)}
+          {places.map(([id, label]) => (
+            <a key={id} href={link(id)} aria-current={here === id ? 'page' : undefined}>
+              {label}
+            </a>
+          ))}
         </nav>
       </header>
       <Place />

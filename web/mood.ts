@@ -7,6 +7,11 @@ const kept = localStorage.getItem(key);
 export const mood = signal<Mood | null>(kept === 'paper' || kept === 'night' ? kept : null);
 
 effect(() => {
-  if (mood.value) { document.documentElement.dataset.mood = mood.value; localStorage.setItem(key, mood.value); }
-  else { delete document.documentElement.dataset.mood; localStorage.removeItem(key); }
+  if (mood.value) {
+    document.documentElement.dataset.mood = mood.value;
+    localStorage.setItem(key, mood.value);
+  } else {
+    delete document.documentElement.dataset.mood;
+    localStorage.removeItem(key);
+  }
 });

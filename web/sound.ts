@@ -21,7 +21,9 @@ export function play(address: string): void {
   const audio = new Audio(address);
   player = audio;
   playing.value = address;
-  const over = (): void => { if (player === audio) hush(); };
+  const over = (): void => {
+    if (player === audio) hush();
+  };
   audio.addEventListener('ended', over);
   audio.play().catch(() => {
     if (player !== audio) return;

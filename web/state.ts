@@ -8,4 +8,6 @@ export { fold, isOpen, stands };
 export const draft = signal<Draft | null>(null);
 export const standing = computed(() => draft.value?.items.filter(stands) ?? []);
 export const openDoubts = computed(() => draft.value?.doubts.filter(isOpen) ?? []);
-export const receive = (message: FromServer): void => { draft.value = fold(draft.value, message); };
+export const receive = (message: FromServer): void => {
+  draft.value = fold(draft.value, message);
+};

@@ -5,7 +5,22 @@ import { conditionIds } from '../lexicon/conditions.ts';
 import { Item, Place } from './item.ts';
 import { Span } from './word.ts';
 
-export const doubtKinds = ['no-such-tooth', 'off-scale', 'two-readings', 'no-place', 'no-condition', 'unread', 'unheard', 'unlikely', 'unsure', 'readers-differ', 'irreversible', 'state-unclear', 'dose-unclear', 'conflict'] as const;
+export const doubtKinds = [
+  'no-such-tooth',
+  'off-scale',
+  'two-readings',
+  'no-place',
+  'no-condition',
+  'unread',
+  'unheard',
+  'unlikely',
+  'unsure',
+  'readers-differ',
+  'irreversible',
+  'state-unclear',
+  'dose-unclear',
+  'conflict',
+] as const;
 export const DoubtKind = z.enum(doubtKinds);
 export type DoubtKind = z.infer<typeof DoubtKind>;
 
@@ -36,7 +51,13 @@ export const Doubt = z.object({
 export type Doubt = z.infer<typeof Doubt>;
 
 /** A hint is no doubt and never blocks. */
-export const Hint = z.object({ id: z.string(), hint: z.string(), say: z.string(), place: Place.nullable().optional(), item: z.string().optional() });
+export const Hint = z.object({
+  id: z.string(),
+  hint: z.string(),
+  say: z.string(),
+  place: Place.nullable().optional(),
+  item: z.string().optional(),
+});
 export type Hint = z.infer<typeof Hint>;
 
 export const Command = z.object({

@@ -25,11 +25,25 @@ export const Utterance = z.object({
 });
 export type Utterance = z.infer<typeof Utterance>;
 
-export const Age = z.object({ value: z.number(), unit: z.enum(['year', 'month', 'week', 'day']), rising: z.boolean().optional(), about: z.boolean().optional(), source: z.enum(['papers', 'owner', 'teeth']).optional() });
-export const Horse = z.object({
-  name: z.string(), age: Age.optional(), sex: z.enum(['mare', 'gelding', 'stallion', 'colt', 'filly']).optional(),
-  breed: z.string().optional(), colour: z.string().optional(), height: z.string().optional(), use: z.string().optional(), microchip: z.string().optional(),
-}).partial({ name: true });
+export const Age = z.object({
+  value: z.number(),
+  unit: z.enum(['year', 'month', 'week', 'day']),
+  rising: z.boolean().optional(),
+  about: z.boolean().optional(),
+  source: z.enum(['papers', 'owner', 'teeth']).optional(),
+});
+export const Horse = z
+  .object({
+    name: z.string(),
+    age: Age.optional(),
+    sex: z.enum(['mare', 'gelding', 'stallion', 'colt', 'filly']).optional(),
+    breed: z.string().optional(),
+    colour: z.string().optional(),
+    height: z.string().optional(),
+    use: z.string().optional(),
+    microchip: z.string().optional(),
+  })
+  .partial({ name: true });
 export type Horse = z.infer<typeof Horse>;
 export const Header = z.object({
   horse: Horse.nullable(),
@@ -74,16 +88,42 @@ export interface Context {
 
 export const itemStates = ['open', 'kept', 'struck', 'revised'] as const;
 /** `was`: how it stood before it was struck or replaced, so that bringing it back is exact. */
-const Standing = z.object({ state: z.enum(itemStates), by: z.string().optional(), when: z.string().optional(), touched: z.boolean().optional() });
+const Standing = z.object({
+  state: z.enum(itemStates),
+  by: z.string().optional(),
+  when: z.string().optional(),
+  touched: z.boolean().optional(),
+});
 /** What the second reader made of the phrase of an item: the same in all that matters (then `sure` counts both readers), or not this item. */
-export const SecondHeard = z.object({ item: z.string(), heard: z.enum(['same', 'not-this']), text: z.string(), sure: z.number().min(0).max(1).optional() });
+export const SecondHeard = z.object({
+  item: z.string(),
+  heard: z.enum(['same', 'not-this']),
+  text: z.string(),
+  sure: z.number().min(0).max(1).optional(),
+});
 export type SecondHeard = z.infer<typeof SecondHeard>;
 export const DraftItem = Standing.extend({ item: Item, was: Standing.optional(), second: SecondHeard.omit({ item: true }).optional() });
 export type DraftItem = z.infer<typeof DraftItem>;
-export const DraftDoubt = z.object({ doubt: Doubt, settled: z.object({ how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']), by: z.string(), when: z.string(), reading: z.number().int().optional() }).optional() });
+export const DraftDoubt = z.object({
+  doubt: Doubt,
+  settled: z
+    .object({
+      how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']),
+      by: z.string(),
+      when: z.string(),
+      reading: z.number().int().optional(),
+    })
+    .optional(),
+});
 export type DraftDoubt = z.infer<typeof DraftDoubt>;
 /** What a join or a split carries from one draft to another. */
-export const DraftPart = z.object({ utterances: z.array(Utterance), items: z.array(DraftItem), doubts: z.array(DraftDoubt), commands: z.array(Command), hints: z.array(Hint) });
+export const DraftPart = z.object({
+  utterances: z.array(Utterance),
+  items: z.array(DraftItem),
+  doubts: z.array(DraftDoubt),
+  commands: z.array(Command),
+  hints: z.array(Hint),
+});
 export type DraftPart = z.infer<typeof DraftPart>;
 
 const who = { by: z.string(), when: z.string() };
@@ -102,7 +142,13 @@ export const DraftEvent = z.discriminatedUnion('event', [
   z.object({ event: z.literal('restored'), ids: z.array(z.string()), ...who }),
   /** A person said yes to these items. */
   z.object({ event: z.literal('kept'), ids: z.array(z.string()), ...who }),
-  z.object({ event: z.literal('settled'), doubt: z.string(), how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']), reading: z.number().int().optional(), ...who }),
+  z.object({
+    event: z.literal('settled'),
+    doubt: z.string(),
+    how: z.enum(['reading', 'kept-as-said', 'struck', 'completed']),
+    reading: z.number().int().optional(),
+    ...who,
+  }),
   /** A command given by touch: acts as the spoken one would. */
   z.object({ event: z.literal('commanded'), command: Command, ...who }),
   /** Utterances, with all they made, that now belong to another draft (join, split); and on that other side, what they were. */
@@ -133,7 +179,15 @@ export const Draft = z.object({
   doubts: z.array(DraftDoubt),
   hints: z.array(Hint),
   gaps: z.array(z.object({ at: Span, why: z.string() })),
-  revisions: z.array(z.object({ revision: z.number().int(), by: z.string(), when: z.string(), reason: z.string().optional(), lexicon: z.string().optional() })),
+  revisions: z.array(
+    z.object({
+      revision: z.number().int(),
+      by: z.string(),
+      when: z.string(),
+      reason: z.string().optional(),
+      lexicon: z.string().optional(),
+    }),
+  ),
   /** Stretches of sound journalled but not read yet, in seconds. */
   unread: z.array(Span),
   paused: z.boolean(),

@@ -71,7 +71,11 @@ const common = {
 };
 const Who = z.object({ role: z.string().optional(), name: z.string().optional() });
 const By = z.union([z.string(), Who]);
-const Dose = z.object({ value: Amount.optional(), unit: z.enum(['ml', 'mg', 'mcg', 'mg/kg', 'mcg/kg']).optional(), said: z.string().optional() });
+const Dose = z.object({
+  value: Amount.optional(),
+  unit: z.enum(['ml', 'mg', 'mcg', 'mg/kg', 'mcg/kg']).optional(),
+  said: z.string().optional(),
+});
 const Route = z.enum(['iv', 'im', 'oral', 'sublingual']);
 const When = z.enum(['now', 'before', 'after-treatment']);
 
@@ -138,7 +142,12 @@ export const Medication = z.object({
 export const FollowUp = z.object({
   kind: z.literal('follow-up'),
   action: z.enum(['recheck', 'refer-to-veterinarian', 'monitor', 'advise-owner', 'send-report', 'rest-from-bit']),
-  after: z.union([z.object({ value: Amount, unit: z.enum(['day', 'week', 'month', 'year']), about: z.boolean().optional() }), z.object({ said: z.string() })]).optional(),
+  after: z
+    .union([
+      z.object({ value: Amount, unit: z.enum(['day', 'week', 'month', 'year']), about: z.boolean().optional() }),
+      z.object({ said: z.string() }),
+    ])
+    .optional(),
   place: Place.nullable().optional(),
   reason: z.string().optional(),
   state: z.enum(['not-needed', 'declined', 'done', 'planned']).optional(),
@@ -156,7 +165,28 @@ export const NotExamined = z.object({
 });
 export const Fact = z.object({
   kind: z.literal('fact'),
-  about: z.enum(['behaviour', 'consent', 'present', 'history', 'use', 'feed', 'bit', 'vaccination', 'heart-rate', 'gag', 'light', 'photographs', 'earlier-treatment', 'method', 'account', 'medication', 'tetanus', 'horse', 'yard', 'owner']),
+  about: z.enum([
+    'behaviour',
+    'consent',
+    'present',
+    'history',
+    'use',
+    'feed',
+    'bit',
+    'vaccination',
+    'heart-rate',
+    'gag',
+    'light',
+    'photographs',
+    'earlier-treatment',
+    'method',
+    'account',
+    'medication',
+    'tetanus',
+    'horse',
+    'yard',
+    'owner',
+  ]),
   said: z.string(),
   value: z.union([z.object({ value: Amount, unit: z.string() }), z.null()]).optional(),
   for: z.enum(['exam', 'treatment', 'sedation', 'extraction']).optional(),

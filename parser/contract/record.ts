@@ -11,6 +11,14 @@ export const Exam = Header.extend({
   commands: z.array(Command),
   doubts: z.array(Doubt),
   hints: z.array(Hint),
-  revisions: z.array(z.object({ revision: z.number().int(), by: z.string(), when: z.string(), reason: z.string().optional(), lexicon: z.string().optional() })),
+  revisions: z.array(
+    z.object({
+      revision: z.number().int(),
+      by: z.string(),
+      when: z.string(),
+      reason: z.string().optional(),
+      lexicon: z.string().optional(),
+    }),
+  ),
 });
 export type Exam = z.infer<typeof Exam>;

@@ -42,8 +42,23 @@ export const FromServer = z.discriminatedUnion('type', [
   z.object({ type: z.literal('draft'), draft: Draft }),
   /** Parts that changed: upsert by id; `seq` is the draft's new sequence. */
   z.object({
-    type: z.literal('changed'), exam: z.string(), seq: z.number().int(),
-    parts: Draft.pick({ header: true, utterances: true, items: true, doubts: true, commands: true, hints: true, gaps: true, unread: true, paused: true, state: true, revision: true, revisions: true }).partial(),
+    type: z.literal('changed'),
+    exam: z.string(),
+    seq: z.number().int(),
+    parts: Draft.pick({
+      header: true,
+      utterances: true,
+      items: true,
+      doubts: true,
+      commands: true,
+      hints: true,
+      gaps: true,
+      unread: true,
+      paused: true,
+      state: true,
+      revision: true,
+      revisions: true,
+    }).partial(),
   }),
   /** Something to say aloud or show as the answer to a command. */
   z.object({ type: z.literal('answer'), command: z.string(), say: z.string(), tone: z.enum(['understood', 'unsure', 'done', 'trouble']) }),
@@ -59,46 +74,104 @@ export const Act = z.discriminatedUnion('act', [
   z.object({ act: z.literal('restore'), ids: z.array(z.string()).min(1) }),
   z.object({ act: z.literal('keep'), ids: z.array(z.string()).min(1) }),
   z.object({ act: z.literal('keep-sure') }),
-  z.object({ act: z.literal('settle'), doubt: z.string(), how: z.enum(['reading', 'kept-as-said', 'struck']), reading: z.number().int().optional() }),
+  z.object({
+    act: z.literal('settle'),
+    doubt: z.string(),
+    how: z.enum(['reading', 'kept-as-said', 'struck']),
+    reading: z.number().int().optional(),
+  }),
   z.object({ act: z.literal('header'), header: Header.partial() }),
 ]);
 export type Act = z.infer<typeof Act>;
 
 /** Rows of GET /api/exams. */
 export const ExamRow = z.object({
-  id: z.string(), state: z.enum(['draft', 'confirmed']), horse: z.string().nullable(), owner: z.string().nullable(), yard: z.string().nullable(),
-  startedAt: z.string().nullable(), confirmedAt: z.string().nullable(), items: z.number().int(), doubts: z.number().int(), revision: z.number().int(), erased: z.boolean(),
+  id: z.string(),
+  state: z.enum(['draft', 'confirmed']),
+  horse: z.string().nullable(),
+  owner: z.string().nullable(),
+  yard: z.string().nullable(),
+  startedAt: z.string().nullable(),
+  confirmedAt: z.string().nullable(),
+  items: z.number().int(),
+  doubts: z.number().int(),
+  revision: z.number().int(),
+  erased: z.boolean(),
 });
 export type ExamRow = z.infer<typeof ExamRow>;
 
 /** GET /api/search: words (full text), condition, tooth, horse, presence, from, to, kind. */
 export const SearchQuery = z.object({
-  words: z.string().max(200).optional(), condition: z.string().optional(), tooth: z.string().optional(), horse: z.string().max(100).optional(),
-  presence: z.enum(['present', 'absent', 'suspected']).optional(), kind: z.string().optional(), from: z.string().optional(), to: z.string().optional(), limit: z.coerce.number().int().min(1).max(500).default(100),
+  words: z.string().max(200).optional(),
+  condition: z.string().optional(),
+  tooth: z.string().optional(),
+  horse: z.string().max(100).optional(),
+  presence: z.enum(['present', 'absent', 'suspected']).optional(),
+  kind: z.string().optional(),
+  from: z.string().optional(),
+  to: z.string().optional(),
+  limit: z.coerce.number().int().min(1).max(500).default(100),
 });
 export type SearchQuery = z.infer<typeof SearchQuery>;
 export const SearchHit = z.object({
-  exam: z.string(), horse: z.string().nullable(), startedAt: z.string().nullable(), utterance: z.string().nullable(), text: z.string(), item: Item.nullable(), at: z.tuple([z.number(), z.number()]).nullable(), audio: z.boolean(),
+  exam: z.string(),
+  horse: z.string().nullable(),
+  startedAt: z.string().nullable(),
+  utterance: z.string().nullable(),
+  text: z.string(),
+  item: Item.nullable(),
+  at: z.tuple([z.number(), z.number()]).nullable(),
+  audio: z.boolean(),
   /** The exam whose journal holds the sound, when it is another one (the words were moved by a join or a split). */
   sound: z.string().optional(),
 });
 export type SearchHit = z.infer<typeof SearchHit>;
 
 /** Beside an exam whose work can hurt: what to mind, who decides, and where that comes from. Never advice, never blocking. */
-export const Caution = z.object({ id: z.string(), say: z.string(), source: z.string(), who: z.string().optional(), items: z.array(z.string()).optional() });
+export const Caution = z.object({
+  id: z.string(),
+  say: z.string(),
+  source: z.string(),
+  who: z.string().optional(),
+  items: z.array(z.string()).optional(),
+});
 export type Caution = z.infer<typeof Caution>;
 
 /** Rows of GET /api/horses. */
-export const HorseRow = z.object({ name: z.string(), owner: z.string().nullable(), yard: z.string().nullable(), visits: z.number().int(), lastAt: z.string().nullable() });
+export const HorseRow = z.object({
+  name: z.string(),
+  owner: z.string().nullable(),
+  yard: z.string().nullable(),
+  visits: z.number().int(),
+  lastAt: z.string().nullable(),
+});
 export type HorseRow = z.infer<typeof HorseRow>;
 /** GET /api/horses/:name/compare: the confirmed visits, oldest first, each with the items that stand. */
-export const Comparison = z.object({ horse: z.string(), visits: z.array(z.object({ exam: z.string(), startedAt: z.string().nullable(), items: z.array(Item) })) });
+export const Comparison = z.object({
+  horse: z.string(),
+  visits: z.array(z.object({ exam: z.string(), startedAt: z.string().nullable(), items: z.array(Item) })),
+});
 export type Comparison = z.infer<typeof Comparison>;
 /** Rows of GET /api/due: a follow-up that was spoken; `due` (ISO date) only where a time was spoken as a number. */
-export const DueRow = z.object({ horse: z.string().nullable(), owner: z.string().nullable(), yard: z.string().nullable(), exam: z.string(), startedAt: z.string().nullable(), item: Item, due: z.string().nullable() });
+export const DueRow = z.object({
+  horse: z.string().nullable(),
+  owner: z.string().nullable(),
+  yard: z.string().nullable(),
+  exam: z.string(),
+  startedAt: z.string().nullable(),
+  item: Item,
+  due: z.string().nullable(),
+});
 export type DueRow = z.infer<typeof DueRow>;
 /** One line of POST /api/upload (NDJSON). `done` and `of` in seconds of sound; `exams` once it is ready (more than one where a horse was changed); `notices`: what was found amiss since the line before and did not stop the reading. */
-export const UploadLine = z.object({ stage: z.enum(['receiving', 'opening', 'hearing', 'ready', 'trouble']), done: z.number().optional(), of: z.number().optional(), exams: z.array(z.string()).optional(), error: ApiError.optional(), notices: z.array(ApiError).optional() });
+export const UploadLine = z.object({
+  stage: z.enum(['receiving', 'opening', 'hearing', 'ready', 'trouble']),
+  done: z.number().optional(),
+  of: z.number().optional(),
+  exams: z.array(z.string()).optional(),
+  error: ApiError.optional(),
+  notices: z.array(ApiError).optional(),
+});
 export type UploadLine = z.infer<typeof UploadLine>;
 
 /** GET /api/network: devices that were let in over the local network, and how the next one is. `open` is null while the program does not answer there. */

@@ -7,7 +7,12 @@ const idle = new Set(hesitations);
 const small = new Set([...glue, ...hesitations]);
 
 /** @param claims for each word index, who took it; the first claim holds */
-export function account(words: readonly Word[], claims: ReadonlyMap<number, string>, talk: boolean, repaired: ReadonlyMap<number, string>): WordAccount[] {
+export function account(
+  words: readonly Word[],
+  claims: ReadonlyMap<number, string>,
+  talk: boolean,
+  repaired: ReadonlyMap<number, string>,
+): WordAccount[] {
   return words.map((word, i) => {
     const as = claims.get(i) ?? unclaimed(word.w, talk);
     return { w: word.w, as, ...(word.at ? { at: word.at } : {}), ...(repaired.has(i) ? { repairedTo: repaired.get(i) as string } : {}) };
@@ -23,5 +28,10 @@ export const leftoversOf = (accounts: readonly WordAccount[]): string[] => accou
 
 /** The phrase as it is kept, with the account of its words. */
 export const utteranceOf = ({ id, at, silenceBefore, reader }: HeardPhrase, text: string, words: WordAccount[]): Utterance => ({
-  id, text, words, ...(at ? { at } : {}), ...(silenceBefore !== undefined ? { silenceBefore } : {}), reader,
+  id,
+  text,
+  words,
+  ...(at ? { at } : {}),
+  ...(silenceBefore !== undefined ? { silenceBefore } : {}),
+  reader,
 });

@@ -37,17 +37,37 @@ export function alone(input: Alone): readonly Made[] {
   const last = standing(context, carry.last);
   // "no, make it a year"
   const after = last?.kind === 'follow-up' && correcting(tokens) ? afterIn(tokens) : undefined;
-  if (last && after) return [revision(last, { after }, marks.map((_, i) => i), {})];
+  if (last && after)
+    return [
+      revision(
+        last,
+        { after },
+        marks.map((_, i) => i),
+        {},
+      ),
+    ];
   if (input.unknown > 0) return namesItsTooth(input, placings) ? placeAlone(input, placings, []) : numberAlone(input);
   const words = lead(tokens);
   const mods = where(role, (r) => r === 'mod');
   const again = last?.kind === 'finding' ? sameAgain(last, words, placings, input, mods) : undefined;
   if (again) return again;
-  const found = (condition: FindingBody['condition'], presence: FindingBody['presence'], place: FindingBody['place'], ...rules: readonly string[]): readonly Made[] =>
-    [{ body: { kind: 'finding', condition, presence, when: 'now', place }, marks: [...input.places, ...glueMarks(input)], rules: ['finding', ...rules], doubts: [] }];
+  const found = (
+    condition: FindingBody['condition'],
+    presence: FindingBody['presence'],
+    place: FindingBody['place'],
+    ...rules: readonly string[]
+  ): readonly Made[] => [
+    {
+      body: { kind: 'finding', condition, presence, when: 'now', place },
+      marks: [...input.places, ...glueMarks(input)],
+      rules: ['finding', ...rules],
+      doubts: [],
+    },
+  ];
 
   const [only] = placings.length === 1 ? placings : [];
-  if (only?.raw.codes?.length === 1 && /\b(there is no|is no|there was no)\b/.test(words)) return found('missing', 'present', resolvePlace(placings, wantedBy('missing', new Set())).place, 'no such tooth there');
+  if (only?.raw.codes?.length === 1 && /\b(there is no|is no|there was no)\b/.test(words))
+    return found('missing', 'present', resolvePlace(placings, wantedBy('missing', new Set())).place, 'no such tooth there');
   if (only?.raw.positions?.length === 1 && only.raw.positions[0] === 4) {
     const there = saidToBeThere(input);
     const ruledOut = marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
@@ -58,37 +78,76 @@ export function alone(input: Alone): readonly Made[] {
   // "nothing on the upper left": nothing was found there.
   if (placings.length > 0 && nothingOn.test(words)) {
     // "ulcer left cheek", "nothing on the right": of the part that was looked at.
-    const side = last && 'place' in last && last.place && placings.every(({ raw }) => sideOnly(raw)) ? sideOfLast(last, placings, missing) : undefined;
+    const side =
+      last && 'place' in last && last.place && placings.every(({ raw }) => sideOnly(raw)) ? sideOfLast(last, placings, missing) : undefined;
     const { place, doubts } = side?.place ? side : resolvePlace(placings, wantedBy('abnormality', missing, true));
     if (place !== null && doubts.length === 0) return found('abnormality', 'absent', place, 'absent');
   }
   if (placings.length > 0) return placeAlone(input, placings, mods);
-  const untouched = mods.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'));
+  const untouched = mods.filter((m) =>
+    marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'),
+  );
   if (untouched.length > 0) return leftAlone(last, untouched);
   if (mods.length > 0 && last) return amended(last, input, mods);
   const molar = marks.findIndex(({ terms }) => terms?.some((t) => t.k === 'condition' && t.id === 'mobility' && t.grade !== undefined));
-  if (molar >= 0) return [{ marks: [molar], rules: ['mobility or molar'], doubts: [{ doubt: 'two-readings', readings: ['mobility', 'molar'].map((label) => ({ label, bodies: [] })) }] }];
+  if (molar >= 0)
+    return [
+      {
+        marks: [molar],
+        rules: ['mobility or molar'],
+        doubts: [{ doubt: 'two-readings', readings: ['mobility', 'molar'].map((label) => ({ label, bodies: [] })) }],
+      },
+    ];
   return worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
 }
 
-const nothingOn = /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)))* (?:on|in|at|along|around|up|down)\b/;
-const sideOnly = ({ codes, side, jaw, region, positions, row }: RawPlace): boolean => codes === undefined && (side === 'left' || side === 'right') && jaw === undefined && region === undefined && positions === undefined && !row;
+const nothingOn =
+  /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)))* (?:on|in|at|along|around|up|down)\b/;
+const sideOnly = ({ codes, side, jaw, region, positions, row }: RawPlace): boolean =>
+  codes === undefined &&
+  (side === 'left' || side === 'right') &&
+  jaw === undefined &&
+  region === undefined &&
+  positions === undefined &&
+  !row;
 
 /** "canines present", "upper canines through": the group and small words only. */
-const saidToBeThere = ({ tokens, marks }: Alone): boolean => tokens.some(({ t }) => ['present', 'there', 'in', 'through', 'up'].includes(t))
-  && marks.every(({ terms, place }) => place !== undefined || (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
+const saidToBeThere = ({ tokens, marks }: Alone): boolean =>
+  tokens.some(({ t }) => ['present', 'there', 'in', 'through', 'up'].includes(t)) &&
+  marks.every(({ terms, place }) => place !== undefined || (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
 
 /** Among words that name nothing, a tooth or a part of one jaw that was named beyond doubt, and nothing else. */
 function namesItsTooth({ light, role }: Alone, placings: readonly Placing[]): boolean {
-  const sure = placings.every(({ raw: { codes, jaw, side, positions } }) => codes !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined)));
+  const sure = placings.every(
+    ({ raw: { codes, jaw, side, positions } }) =>
+      codes !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined)),
+  );
   return light && sure && placings.length > 0 && role.every((r) => r !== 'head' && r !== 'mod' && r !== 'cue');
 }
 
-const overgrown = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points', 'exaggerated-transverse-ridges']);
+const overgrown = new Set([
+  'hook',
+  'ramp',
+  'step',
+  'focal-overgrowth',
+  'overlong',
+  'wave',
+  'sharp-enamel-points',
+  'exaggerated-transverse-ridges',
+]);
 /** "not touched", "left alone": of an overgrowth just named it was not reduced; of anything else it is not clear what. */
-const leftAlone = (last: Item | undefined, marks: readonly number[]): readonly Made[] => (last?.kind === 'finding' && overgrown.has(last.condition)
-  ? [{ body: { kind: 'treatment', procedure: 'reduce', state: 'not-done', place: last.place }, marks, how: { place: 'carried' }, rules: ['left alone'], doubts: [] }]
-  : [{ marks, rules: ['left alone'], doubts: [{ doubt: 'no-condition' }] }]);
+const leftAlone = (last: Item | undefined, marks: readonly number[]): readonly Made[] =>
+  last?.kind === 'finding' && overgrown.has(last.condition)
+    ? [
+        {
+          body: { kind: 'treatment', procedure: 'reduce', state: 'not-done', place: last.place },
+          marks,
+          how: { place: 'carried' },
+          rules: ['left alone'],
+          doubts: [],
+        },
+      ]
+    : [{ marks, rules: ['left alone'], doubts: [{ doubt: 'no-condition' }] }];
 
 /** A place said alone stands ready for the next phrase; a finding that waited for its place takes it. */
 function placeAlone(input: Alone, placings: readonly Placing[], mods: readonly number[]): readonly Made[] {
@@ -97,16 +156,27 @@ function placeAlone(input: Alone, placings: readonly Placing[], mods: readonly n
   if (waiting?.kind === 'finding' && waiting.place === null) {
     const { place, doubts } = resolvePlace(placings, wantedBy(waiting.condition, input.missing));
     const details = detailsOf(waiting.condition, mods, input.marks, tokens, -1);
-    if (place !== null) return [revision(waiting, { place, ...said(details) }, [...places, ...mods], { settles: [carry.half?.doubt as string], doubts })];
+    if (place !== null)
+      return [revision(waiting, { place, ...said(details) }, [...places, ...mods], { settles: [carry.half?.doubt as string], doubts })];
   }
   const last = standing(context, carry.last);
   if (last && correcting(tokens)) return amendedPlace(last, input, placings);
   if (tokens.length === 0 || placings.every(({ raw }) => bare(raw))) return [];
   const { place, doubts } = resolvePlace(placings, { kinds: ['T', 'R', 'G'], missing: input.missing });
-  const wrong = doubts.filter(({ doubt }) => doubt !== 'no-place')
-    .map(({ doubt, said: words, readings }): MadeDoubt => ({ doubt, words: (words ?? []).join(' ') || undefined, ...(readings ? { readings: readings.map(() => ({ label: '', bodies: [] })) } : {}) }));
+  const wrong = doubts
+    .filter(({ doubt }) => doubt !== 'no-place')
+    .map(({ doubt, said: words, readings }): MadeDoubt => ({
+      doubt,
+      words: (words ?? []).join(' ') || undefined,
+      ...(readings ? { readings: readings.map(() => ({ label: '', bodies: [] })) } : {}),
+    }));
   return [{ marks: [...places, ...mods], rules: ['half'], doubts: wrong.length > 0 ? wrong : [{ doubt: 'no-condition', place }] }];
 }
 
 /** A side or a jaw, and not both: no place that a finding could be at. */
-const bare = ({ codes, region, positions, jaw, side, quadrants }: RawPlace): boolean => codes === undefined && region === undefined && positions === undefined && (jaw === undefined || side === undefined) && quadrants === undefined;
+const bare = ({ codes, region, positions, jaw, side, quadrants }: RawPlace): boolean =>
+  codes === undefined &&
+  region === undefined &&
+  positions === undefined &&
+  (jaw === undefined || side === undefined) &&
+  quadrants === undefined;

@@ -18,7 +18,11 @@ import type { Token } from './tokens.ts';
 import { treatmentDetails } from './treatmentDetails.ts';
 
 /** The words without what people say before they begin. */
-export const lead = (tokens: readonly Token[]): string => tokens.map(({ t }) => t).join(' ').replace(/^(?:(?:so|well|oh|okay|ok|now|then|the|yeah|hang on) )+/, '');
+export const lead = (tokens: readonly Token[]): string =>
+  tokens
+    .map(({ t }) => t)
+    .join(' ')
+    .replace(/^(?:(?:so|well|oh|okay|ok|now|then|the|yeah|hang on) )+/, '');
 const fixes = correctionSay.map((form) => form.split(' '));
 const leadWords = new Set(['so', 'well', 'oh', 'okay', 'ok', 'now', 'then', 'the', 'yeah', 'hang', 'on']);
 const fixFirst = new Set(fixes.map(([first]) => first));
@@ -37,10 +41,18 @@ export function numberAlone({ marks, role, tokens, carry, context, unknown }: Al
   const last = standing(context, carry.last);
   const at = marks.findIndex(({ number }) => number !== undefined);
   const value = marks[at]?.number;
-  if (unknown !== 1 || value === undefined || last?.kind !== 'finding' || !correcting(tokens) || role.some((r) => r === 'place' || r === 'head')) return [];
-  const amount = typeof value === 'number' ? value : [value[0], value[1]] as [number, number];
+  if (
+    unknown !== 1 ||
+    value === undefined ||
+    last?.kind !== 'finding' ||
+    !correcting(tokens) ||
+    role.some((r) => r === 'place' || r === 'head')
+  )
+    return [];
+  const amount = typeof value === 'number' ? value : ([value[0], value[1]] as [number, number]);
   const measures = last.measures ?? [];
-  if (measures.length > 0) return [revision(last, { measures: [...measures.slice(0, -1), { ...measures.at(-1), value: amount }] }, [at], {})];
+  if (measures.length > 0)
+    return [revision(last, { measures: [...measures.slice(0, -1), { ...measures.at(-1), value: amount }] }, [at], {})];
   const legal: readonly string[] = last.grade && last.grade.scale !== 'spoken' ? scales[last.grade.scale].values : [String(value)];
   return last.grade && legal.includes(String(value)) ? [revision(last, { grade: { ...last.grade, value: String(value) } }, [at], {})] : [];
 }
@@ -49,40 +61,62 @@ export function numberAlone({ marks, role, tokens, carry, context, unknown }: Al
 export function amendedPlace(last: Item, input: Alone, placings: readonly Placing[]): readonly Made[] {
   if (!('place' in last)) return [];
   const marks = [...input.places, ...glueMarks(input)];
-  const side = last.kind === 'finding' && placings.every(({ raw }) => sideAlone(raw)) ? sideOfLast(last, placings, input.missing) : undefined;
+  const side =
+    last.kind === 'finding' && placings.every(({ raw }) => sideAlone(raw)) ? sideOfLast(last, placings, input.missing) : undefined;
   if (side?.place) return [revision(last, { place: side.place }, marks, { doubts: side.doubts })];
   // "not one oh seven two oh seven": the last one named.
   const ofTwo = lead(input.tokens).startsWith('not ');
-  const raws = placings.slice(-1).map((p) => (ofTwo && p.raw.codes && p.raw.codes.length > 1 ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } } : p));
-  const wanted = last.kind === 'finding' ? wantedBy(last.condition, input.missing) : { kinds: ['T', 'S', 'R', 'G'] as const, missing: input.missing };
+  const raws = placings
+    .slice(-1)
+    .map((p) =>
+      ofTwo && p.raw.codes && p.raw.codes.length > 1
+        ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } }
+        : p,
+    );
+  const wanted =
+    last.kind === 'finding' ? wantedBy(last.condition, input.missing) : { kinds: ['T', 'S', 'R', 'G'] as const, missing: input.missing };
   const { place, doubts } = resolvePlace(raws, wanted);
   if (place !== null) return [revision(last, { place }, marks, { doubts })];
-  return [{ marks: input.places, doubts: doubts.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined })), rules: ['correction'] }];
+  return [
+    {
+      marks: input.places,
+      doubts: doubts.map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined })),
+      rules: ['correction'],
+    },
+  ];
 }
-const sideAlone = ({ codes, side, jaw, region, positions }: RawPlace): boolean => codes === undefined && side !== undefined && jaw === undefined && region === undefined && positions === undefined;
+const sideAlone = ({ codes, side, jaw, region, positions }: RawPlace): boolean =>
+  codes === undefined && side !== undefined && jaw === undefined && region === undefined && positions === undefined;
 
 /** A size or a grade that nothing takes is asked about. */
-export const worthADoubt = ({ marks }: Alone, mods: readonly number[]): boolean => mods.some((m) => (marks[m] as Mark).measure !== undefined || (marks[m] as Mark).grade !== undefined);
+export const worthADoubt = ({ marks }: Alone, mods: readonly number[]): boolean =>
+  mods.some((m) => (marks[m] as Mark).measure !== undefined || (marks[m] as Mark).grade !== undefined);
 
-const thatDay = /\b(?:was|were|been)\b.*\b(?:last (?:time|year|visit|month|week|spring|summer|autumn|winter)|before|previously|(?:weeks?|months?|years?) ago)\b/;
+const thatDay =
+  /\b(?:was|were|been)\b.*\b(?:last (?:time|year|visit|month|week|spring|summer|autumn|winter)|before|previously|(?:weeks?|months?|years?) ago)\b/;
 /** A size, tool or degree said alone after an item amends it. */
 export function amended(last: Item, input: Alone, mods: readonly number[]): readonly Made[] {
   if (last.kind === 'sedation' || last.kind === 'medication') {
     const dose = doseIn(input.tokens, 0, input.tokens.length);
-    const route = first(mods, (m) => first(input.marks[m]?.terms ?? [], (t) => (t.k === 'work' && t.term.as === 'route' ? t.term.route : undefined)));
+    const route = first(mods, (m) =>
+      first(input.marks[m]?.terms ?? [], (t) => (t.k === 'work' && t.term.as === 'route' ? t.term.route : undefined)),
+    );
     const now = { ...(dose?.unit ? { dose } : {}), ...(route ? { route } : {}) };
     return Object.keys(now).length === 0 ? [] : [revision(last, now, mods, {})];
   }
   if (last.kind === 'finding') {
     // A size belongs to nothing that was ruled out.
-    if (last.presence === 'absent') return worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
+    if (last.presence === 'absent')
+      return worthADoubt(input, mods) ? [{ marks: mods, doubts: [{ doubt: 'no-condition' }], rules: ['half'] }] : [];
     const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
     const now = said(details);
     if (details.gradeDoubt) return [{ marks: mods, doubts: [details.gradeDoubt], rules: ['amend'] }];
     if (Object.keys(now).length === 0) return [];
     // "it was eight mil last time": how it was then changes nothing of how it is.
     const before = { ...bodyOf(last), ...now, when: 'before' } as ItemBody;
-    return thatDay.test(lead(input.tokens)) ? [{ body: before, marks: mods, how: { condition: 'carried', place: 'carried' }, rules: ['finding', 'as it was'], doubts: [] }] : [revision(last, now, mods, {})];
+    return thatDay.test(lead(input.tokens))
+      ? [{ body: before, marks: mods, how: { condition: 'carried', place: 'carried' }, rules: ['finding', 'as it was'], doubts: [] }]
+      : [revision(last, now, mods, {})];
   }
   if (last.kind === 'treatment') {
     const now = treatmentDetails(input.marks, mods, input.tokens);
@@ -92,13 +126,29 @@ export function amended(last: Item, input: Alone, mods: readonly number[]): read
 }
 
 /** The whole corrected item again, and what changed; the old reading stays. */
-export function revision(old: Item, now: Record<string, unknown>, marks: readonly number[], more: { settles?: readonly string[]; doubts?: readonly { doubt: string; rule?: string }[] }): Made {
+export function revision(
+  old: Item,
+  now: Record<string, unknown>,
+  marks: readonly number[],
+  more: { settles?: readonly string[]; doubts?: readonly { doubt: string; rule?: string }[] },
+): Made {
   const { id, how } = old;
   const body = bodyOf(old);
   const was = Object.fromEntries(Object.keys(now).map((key) => [key, body[key] ?? null]));
-  const carried = Object.fromEntries(Object.keys(body).filter((key) => !(key in now) && !['kind', 'presence', 'when', 'topUp', 'given'].includes(key) && (body[key] ?? null) !== null).map((key) => [key, 'carried' as const]));
+  const carried = Object.fromEntries(
+    Object.keys(body)
+      .filter((key) => !(key in now) && !['kind', 'presence', 'when', 'topUp', 'given'].includes(key) && (body[key] ?? null) !== null)
+      .map((key) => [key, 'carried' as const]),
+  );
   return {
-    body: { ...body, ...now } as ItemBody, marks, rules: [more.settles ? 'completed' : 'amend'], how: { ...how, ...carried },
-    revises: { id, was, now }, ...(more.settles ? { settles: more.settles } : {}), doubts: (more.doubts ?? []).filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt as 'unlikely', ...(d.rule ? { rule: d.rule } : {}) })),
+    body: { ...body, ...now } as ItemBody,
+    marks,
+    rules: [more.settles ? 'completed' : 'amend'],
+    how: { ...how, ...carried },
+    revises: { id, was, now },
+    ...(more.settles ? { settles: more.settles } : {}),
+    doubts: (more.doubts ?? [])
+      .filter(({ doubt }) => doubt !== 'no-place')
+      .map((d) => ({ doubt: d.doubt as 'unlikely', ...(d.rule ? { rule: d.rule } : {}) })),
   };
 }

@@ -26,7 +26,7 @@ export interface Clause {
 export function assemble(marks: readonly Mark[], tokens: readonly Token[], { heads, role: roles }: Roles): readonly Clause[] {
   // "all the sixes except two oh six have hooks": what is left out stands aside, between what was named and what is said of it.
   const aside = asides(marks, roles);
-  const role = aside.size === 0 ? roles : roles.map((r, i) => (aside.has(i) ? 'glue' as const : r));
+  const role = aside.size === 0 ? roles : roles.map((r, i) => (aside.has(i) ? ('glue' as const) : r));
   const link = (a: number, b: number): Link => linkBetween(marks, tokens, role, a, b);
   const groups = placeGroups(marks, tokens, role, heads, link);
   const firstPlace = groups[0]?.marks[0] ?? Infinity;
@@ -40,35 +40,90 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const nextHead = heads[h + 1]?.mark ?? Infinity;
     const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
     const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
-    const before = nearest && (!stopBetween(role, nearest.marks.at(-1) as number, mark) || pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark) || toldThere(marks, tokens, mark, nextHead) || ruledOutThere(marks, tokens, nearest, heads[h] as Head, scopes[h] as readonly Scope[])) ? nearest : undefined;
+    const before =
+      nearest &&
+      (!stopBetween(role, nearest.marks.at(-1) as number, mark) ||
+        pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark) ||
+        toldThere(marks, tokens, mark, nextHead) ||
+        ruledOutThere(marks, tokens, nearest, heads[h] as Head, scopes[h] as readonly Scope[]))
+        ? nearest
+        : undefined;
     // "two ten is broken off at the gum": where on the tooth that was named.
-    const ofTooth = (g: PlaceGroup): boolean => before !== undefined && before.placings.every(({ raw }) => raw.codes !== undefined) && g.placings.every(({ raw }) => raw.region !== undefined && raw.codes === undefined) && !(conditions[heads[h]?.condition?.id ?? 'ulcer'] as ConditionEntry).places.includes('G');
-    const after = groups.filter((g) => fits(g) && !ofTooth(g) && (g.marks[0] as number) > mark && (g.marks[0] as number) < nextHead && (g.subject === undefined || g.subject === h) && !stopBetween(role, mark, g.marks[0] as number));
+    const ofTooth = (g: PlaceGroup): boolean =>
+      before !== undefined &&
+      before.placings.every(({ raw }) => raw.codes !== undefined) &&
+      g.placings.every(({ raw }) => raw.region !== undefined && raw.codes === undefined) &&
+      !(conditions[heads[h]?.condition?.id ?? 'ulcer'] as ConditionEntry).places.includes('G');
+    const after = groups.filter(
+      (g) =>
+        fits(g) &&
+        !ofTooth(g) &&
+        (g.marks[0] as number) > mark &&
+        (g.marks[0] as number) < nextHead &&
+        (g.subject === undefined || g.subject === h) &&
+        !stopBetween(role, mark, g.marks[0] as number),
+    );
     // "step on two oh nine, two ten worn": of two places behind the finding before, the second is this one's.
-    const ownBefore = before !== undefined && h > 0 && groups.filter((g) => fits(g) && (g.marks[0] as number) > (heads[h - 1] as Head).mark && (g.marks[0] as number) < mark).length > 1;
+    const ownBefore =
+      before !== undefined &&
+      h > 0 &&
+      groups.filter((g) => fits(g) && (g.marks[0] as number) > (heads[h - 1] as Head).mark && (g.marks[0] as number) < mark).length > 1;
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
     // "lower left wave, crest at three oh nine": the row that has it and the tooth where it is highest.
-    const crest = heads[h]?.condition?.id === 'wave' && after[0] !== undefined && after[0].placings.every(({ raw }) => raw.codes !== undefined) && crested(tokens);
-    const top = heads[h]?.condition?.id === 'wave' && crested(tokens) ? after.findLast(({ placings: ps }, k) => k > 0 && ps.every(({ raw }) => raw.codes !== undefined)) : undefined;
-    if (top && after[0]) { placings[h] = [...after[0].placings, ...top.placings]; forward[h] = true; continue; }
+    const crest =
+      heads[h]?.condition?.id === 'wave' &&
+      after[0] !== undefined &&
+      after[0].placings.every(({ raw }) => raw.codes !== undefined) &&
+      crested(tokens);
+    const top =
+      heads[h]?.condition?.id === 'wave' && crested(tokens)
+        ? after.findLast(({ placings: ps }, k) => k > 0 && ps.every(({ raw }) => raw.codes !== undefined))
+        : undefined;
+    if (top && after[0]) {
+      placings[h] = [...after[0].placings, ...top.placings];
+      forward[h] = true;
+      continue;
+    }
     const sided = before && after[0] && !marks[mark]?.again ? withSide(before, after[0]) : undefined;
-    if (sided) { placings[h] = sided; forward[h] = false; continue; }
+    if (sided) {
+      placings[h] = sided;
+      forward[h] = false;
+      continue;
+    }
     // "one oh six hook, points upper left": the place before is the first finding's, the one behind nobody else's.
-    const own = before !== undefined && heads.some(({ mark: other }) => other > (before.marks.at(-1) as number) && other < mark) && (nextHead === Infinity || after.length > 1);
+    const own =
+      before !== undefined &&
+      heads.some(({ mark: other }) => other > (before.marks.at(-1) as number) && other < mark) &&
+      (nextHead === Infinity || after.length > 1);
     const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside' || own || crest);
     // "two eleven impacted behind two ten": where it is, when a tooth was named that has it.
     const id = heads[h]?.condition?.id;
-    if (before && after[0]?.placings.some(({ raw }) => raw.relative) && id && !(conditions[id] as ConditionEntry).places.includes('S') && before.placings.every(({ raw }) => raw.codes !== undefined)) {
-      placings[h] = before.placings.map((p, k) => (k === 0 ? { ...p, marks: [...p.marks, ...after[0]?.marks ?? []] } : p));
+    if (
+      before &&
+      after[0]?.placings.some(({ raw }) => raw.relative) &&
+      id &&
+      !(conditions[id] as ConditionEntry).places.includes('S') &&
+      before.placings.every(({ raw }) => raw.codes !== undefined)
+    ) {
+      placings[h] = before.placings.map((p, k) => (k === 0 ? { ...p, marks: [...p.marks, ...(after[0]?.marks ?? [])] } : p));
       forward[h] = false;
     } else if (after[0] && (strong || !placeFirst || before === undefined || marks[mark]?.again)) {
       const row = (bond === 'beside' || crest) && before ? [...before.placings] : [];
       placings[h] = [...row, ...after[0].placings];
       forward[h] = true;
-    } else if (after.length === 0 && heads[h + 1] && !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, tokens, role, nextHead)) && !stopBetween(role, mark, nextHead) && forward[h + 1] && !(placeFirst && before) && !ownBefore) {
+    } else if (
+      after.length === 0 &&
+      heads[h + 1] &&
+      !(heads[h + 1]?.condition?.id !== heads[h]?.condition?.id && endsBefore(heads[h] as Head, marks, tokens, role, nextHead)) &&
+      !stopBetween(role, mark, nextHead) &&
+      forward[h + 1] &&
+      !(placeFirst && before) &&
+      !ownBefore
+    ) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
-      const same = ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) === ruledOut(heads[h + 1] as Head, scopes[h + 1] as readonly Scope[]);
-      placings[h] = same ? placings[h + 1] as readonly Placing[] : [];
+      const same =
+        ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) === ruledOut(heads[h + 1] as Head, scopes[h + 1] as readonly Scope[]);
+      placings[h] = same ? (placings[h + 1] as readonly Placing[]) : [];
       forward[h] = same;
     } else if (before) {
       placings[h] = before.placings;
@@ -79,8 +134,15 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   // "ground the step on one oh eight down level with one oh seven": the other tooth is how far, not where.
   const lowered = heads.find(({ work }) => work?.id === 'reduce');
   const level = lowered ? marks.findIndex((mark, i) => i > lowered.mark && isLevel(mark)) : -1;
-  const ofOwn = (head: Head, all: readonly Placing[]): readonly Placing[] => (level < 0 || head.work || all[0]?.raw.codes === undefined ? all : all.filter((p) => !(p.beside && (p.marks[0] as number) > level)));
-  return heads.map((head, h) => ({ head, placings: ofOwn(head, placings[h] as readonly Placing[]), scopes: (scopes[h] as { scopes: readonly Scope[] } & readonly Scope[]), mods: mods[h] as readonly number[], cues: cuesOf(marks, role, heads, h) }));
+  const ofOwn = (head: Head, all: readonly Placing[]): readonly Placing[] =>
+    level < 0 || head.work || all[0]?.raw.codes === undefined ? all : all.filter((p) => !(p.beside && (p.marks[0] as number) > level));
+  return heads.map((head, h) => ({
+    head,
+    placings: ofOwn(head, placings[h] as readonly Placing[]),
+    scopes: scopes[h] as { scopes: readonly Scope[] } & readonly Scope[],
+    mods: mods[h] as readonly number[],
+    cues: cuesOf(marks, role, heads, h),
+  }));
 }
 
 const nothing: ReadonlySet<number> = new Set();
@@ -88,42 +150,109 @@ const nothing: ReadonlySet<number> = new Set();
 function asides(marks: readonly Mark[], role: Roles['role']): ReadonlySet<number> {
   if (!marks.some(isExcept)) return nothing;
   const head = role.indexOf('head');
-  return new Set(exceptionsIn(marks, role).flatMap(({ cue, places }) => { const named = role.slice(0, cue).indexOf('place'); return places.length > 0 && named >= 0 && (places.at(-1) as number) < head && marks[named]?.place?.codes === undefined ? [cue, ...places] : []; }));
+  return new Set(
+    exceptionsIn(marks, role).flatMap(({ cue, places }) => {
+      const named = role.slice(0, cue).indexOf('place');
+      return places.length > 0 && named >= 0 && (places.at(-1) as number) < head && marks[named]?.place?.codes === undefined
+        ? [cue, ...places]
+        : [];
+    }),
+  );
 }
 
 /** "masseters even on both sides": a side said after the finding belongs to the region before it. */
 function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | undefined {
   const [place, side] = [before.placings.at(-1) as Placing, after.placings[0] as Placing];
-  const only = after.placings.length === 1 && after.placings[0]?.raw.codes === undefined && side.raw.region === undefined && side.raw.positions === undefined && !side.raw.row && !side.raw.all && side.raw.quadrants === undefined;
+  const only =
+    after.placings.length === 1 &&
+    after.placings[0]?.raw.codes === undefined &&
+    side.raw.region === undefined &&
+    side.raw.positions === undefined &&
+    !side.raw.row &&
+    !side.raw.all &&
+    side.raw.quadrants === undefined;
   const adds = (side.raw.side === undefined || place.raw.side === undefined) && (side.raw.jaw === undefined || place.raw.jaw === undefined);
-  const open = place.raw.codes === undefined && (place.raw.region !== undefined ? side.raw.jaw === undefined : place.raw.positions !== undefined || (place.raw.jaw !== undefined && !place.raw.row) || (['left', 'right'].includes(place.raw.side ?? '') && place.raw.jaw === undefined && place.raw.quadrants === undefined && !place.raw.row && !place.raw.all && side.raw.side === undefined && (side.raw.jaw === 'upper' || side.raw.jaw === 'lower')));
+  const open =
+    place.raw.codes === undefined &&
+    (place.raw.region !== undefined
+      ? side.raw.jaw === undefined
+      : place.raw.positions !== undefined ||
+        (place.raw.jaw !== undefined && !place.raw.row) ||
+        (['left', 'right'].includes(place.raw.side ?? '') &&
+          place.raw.jaw === undefined &&
+          place.raw.quadrants === undefined &&
+          !place.raw.row &&
+          !place.raw.all &&
+          side.raw.side === undefined &&
+          (side.raw.jaw === 'upper' || side.raw.jaw === 'lower')));
   if (!only || !adds || !open) return undefined;
-  return [...before.placings.slice(0, -1), { raw: { ...place.raw, ...(side.raw.side ? { side: side.raw.side } : {}), ...(side.raw.jaw ? { jaw: side.raw.jaw } : {}) }, marks: [...place.marks, ...side.marks] }];
+  return [
+    ...before.placings.slice(0, -1),
+    {
+      raw: { ...place.raw, ...(side.raw.side ? { side: side.raw.side } : {}), ...(side.raw.jaw ? { jaw: side.raw.jaw } : {}) },
+      marks: [...place.marks, ...side.marks],
+    },
+  ];
 }
 
-const ruledOut = (head: Head, scopes: readonly Scope[]): boolean => scopes.includes('absent') !== (head.condition?.strength === 'absentSay');
-const stopBetween = (role: Roles['role'], a: number, b: number): boolean => { const at = role.indexOf('stop', a + 1); return at >= 0 && at < b; };
+const ruledOut = (head: Head, scopes: readonly Scope[]): boolean =>
+  scopes.includes('absent') !== (head.condition?.strength === 'absentSay');
+const stopBetween = (role: Roles['role'], a: number, b: number): boolean => {
+  const at = role.indexOf('stop', a + 1);
+  return at >= 0 && at < b;
+};
 
 /** A bite or a size said of the head closes it: the next finding's place is not its own. */
-const endsBefore = (head: Head, marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], next: number): boolean => (head.condition !== undefined && conditions[head.condition.id].group === 'bite') || marks.slice(head.mark + 1, next).some((mark, k) => role[head.mark + 1 + k] === 'mod' && (mark.measure ?? mark.grade) !== undefined && !(head.work !== undefined && leadsOn(mark, tokens)));
+const endsBefore = (head: Head, marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], next: number): boolean =>
+  (head.condition !== undefined && conditions[head.condition.id].group === 'bite') ||
+  marks
+    .slice(head.mark + 1, next)
+    .some(
+      (mark, k) =>
+        role[head.mark + 1 + k] === 'mod' &&
+        (mark.measure ?? mark.grade) !== undefined &&
+        !(head.work !== undefined && leadsOn(mark, tokens)),
+    );
 
 /** A bite stands at no single tooth: "stepped incisors, two oh one long". */
 const canStand = (head: Head, group: PlaceGroup): boolean => {
   const kinds = head.condition && (conditions[head.condition.id] as ConditionEntry).places;
-  return kinds === undefined || head.condition?.id === 'wave' || kinds.some((kind) => kind === 'T' || kind === 'S' || kind === 'G') || group.placings.some(({ raw }) => raw.codes === undefined);
+  return (
+    kinds === undefined ||
+    head.condition?.id === 'wave' ||
+    kinds.some((kind) => kind === 'T' || kind === 'S' || kind === 'G') ||
+    group.placings.some(({ raw }) => raw.codes === undefined)
+  );
 };
 
 /** "two oh nine worried me but it's sound": what comes behind the stop is said of the place before it. */
 const pronouns = new Set(['it', 'its', "it's", 'they', 'them', 'both']);
-const pointsBack = (marks: readonly Mark[], tokens: readonly Token[], from: number, to: number): boolean => tokens.slice((marks[from] as Mark).to, (marks[to] as Mark).from).some(({ t }) => pronouns.has(t));
+const pointsBack = (marks: readonly Mark[], tokens: readonly Token[], from: number, to: number): boolean =>
+  tokens.slice((marks[from] as Mark).to, (marks[to] as Mark).from).some(({ t }) => pronouns.has(t));
 
 /** "... but there's a four mil pocket on it": and so is what points back behind its own name. */
-const toldThere = (marks: readonly Mark[], tokens: readonly Token[], head: number, next: number): boolean => tokens.slice((marks[head] as Mark).to, marks[next]?.from ?? tokens.length).some(({ t }, i, own) => pronouns.has(t) && i > 0 && prepositions.has(own[i - 1]?.t ?? ''));
+const toldThere = (marks: readonly Mark[], tokens: readonly Token[], head: number, next: number): boolean =>
+  tokens
+    .slice((marks[head] as Mark).to, marks[next]?.from ?? tokens.length)
+    .some(({ t }, i, own) => pronouns.has(t) && i > 0 && prepositions.has(own[i - 1]?.t ?? ''));
 /** "two oh nine's worn but no caries": ruled out at the tooth that was named, as it is without the "but" (record contract, ruling 6). */
-function ruledOutThere(marks: readonly Mark[], tokens: readonly Token[], { marks: at, placings }: PlaceGroup, head: Head, scopes: readonly Scope[]): boolean {
+function ruledOutThere(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  { marks: at, placings }: PlaceGroup,
+  head: Head,
+  scopes: readonly Scope[],
+): boolean {
   const between = tokens.slice((marks[at.at(-1) as number] as Mark).to, (marks[head.mark] as Mark).from).map(({ t }) => t);
   const kinds: readonly string[] = head.condition ? (conditions[head.condition.id] as ConditionEntry).places : [];
-  return scopes.includes('absent') && head.condition?.id !== 'abnormality' && (kinds.includes('T') || kinds.includes('S')) && between.includes('but') && !between.some((t) => ['else', 'other', 'otherwise', 'elsewhere'].includes(t)) && placings.every(({ raw }) => raw.codes !== undefined);
+  return (
+    scopes.includes('absent') &&
+    head.condition?.id !== 'abnormality' &&
+    (kinds.includes('T') || kinds.includes('S')) &&
+    between.includes('but') &&
+    !between.some((t) => ['else', 'other', 'otherwise', 'elsewhere'].includes(t)) &&
+    placings.every(({ raw }) => raw.codes !== undefined)
+  );
 }
 
 /** Words for the highest tooth of a wave. */

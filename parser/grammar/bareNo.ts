@@ -10,17 +10,24 @@ import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 /** What follows a "no" that takes back: "no sorry ...", "no the right". */
-const takingBack: readonly (readonly string[])[] = [...correctionSay.filter((form) => form.startsWith('no ')), 'no the'].map((form) => form.split(' '));
+const takingBack: readonly (readonly string[])[] = [...correctionSay.filter((form) => form.startsWith('no ')), 'no the'].map((form) =>
+  form.split(' '),
+);
 
 /** @returns the word behind which a pause would have told, if there is one, and how it would be said if it rules out */
 export function bareNo(tokens: readonly Token[]): { readonly word: number; readonly ruledOut: string } | undefined {
-  const at = tokens.findIndex(({ t, ends }, i) => t === 'no' && i > 0 && !ends && !takingBack.some((form) => form.every((word, k) => tokens[i + k]?.t === word)));
+  const at = tokens.findIndex(
+    ({ t, ends }, i) => t === 'no' && i > 0 && !ends && !takingBack.some((form) => form.every((word, k) => tokens[i + k]?.t === word)),
+  );
   const said = at < 0 ? [] : scan(tokens.slice(0, at)).marks.filter(isHead);
   if (said.length === 0) return undefined;
   const after = scan(tokens.slice(at + 1)).marks.filter((mark) => !isGlue(mark));
   const [next, behind] = after;
   // "no lower left ramps" rules out something else; of a tooth, or with the same name again, it may be either.
-  const either = next?.place !== undefined && !isHead(next) && (next.place.codes !== undefined || !isHead(behind) || said.some((mark) => nameOf(mark) === nameOf(behind)));
+  const either =
+    next?.place !== undefined &&
+    !isHead(next) &&
+    (next.place.codes !== undefined || !isHead(behind) || said.some((mark) => nameOf(mark) === nameOf(behind)));
   return either ? { word: (tokens[at] as Token).word, ruledOut: isHead(behind) ? 'no' : 'none on' } : undefined;
 }
 
@@ -30,6 +37,11 @@ const nameOf = (mark: Mark | undefined): string | undefined => mark?.terms?.flat
 export function noOrBack(ruledOut: Reading, takenBack: Reading, word: number): Reading {
   const from = ruledOut.marks.findIndex((mark) => ruledOut.tokens[mark.from]?.word === word);
   const to = ruledOut.marks.findIndex(({ place }, m) => m > from && place !== undefined);
-  const asked = either(ruledOut, takenBack, 'a place behind a bare no', ruledOut.marks.flatMap((_, m) => (m >= from && m <= to ? [m] : [])));
+  const asked = either(
+    ruledOut,
+    takenBack,
+    'a place behind a bare no',
+    ruledOut.marks.flatMap((_, m) => (m >= from && m <= to ? [m] : [])),
+  );
   return asked === ruledOut ? ruledOut : { ...asked, takenBack: [...ruledOut.takenBack, word] };
 }

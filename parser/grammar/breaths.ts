@@ -13,18 +13,47 @@ import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 /** Things named in one part, and marks in it, at most: what leans on each other stands near. Keeps the work linear in the length. */
-const MOST_NAMED = 4, LONGEST = 20;
-const begins = new Set(linking), waits = new Set([...linking, ...waiting]), points = new Set(pointing), visit = new Set([...rounds, ...ofTheVisit]);
+const MOST_NAMED = 4,
+  LONGEST = 20;
+const begins = new Set(linking),
+  waits = new Set([...linking, ...waiting]),
+  points = new Set(pointing),
+  visit = new Set([...rounds, ...ofTheVisit]);
 
 /** An everyday word that is a finding beside a place only ("sharp", "gap") names one where no pause was written. */
-const names = (mark: Mark, tokens: readonly Token[], paused: boolean): boolean => (mark.terms ?? []).some((t) => (t.k === 'condition' && (t.strength !== 'withPlace' || !paused)) || (t.k === 'work' && ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'].includes(t.term.as)))
-  || tokens.slice(mark.from, mark.to).some(({ t }) => looking.test(t) || visit.has(t));
+const names = (mark: Mark, tokens: readonly Token[], paused: boolean): boolean =>
+  (mark.terms ?? []).some(
+    (t) =>
+      (t.k === 'condition' && (t.strength !== 'withPlace' || !paused)) ||
+      (t.k === 'work' &&
+        ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'].includes(t.term.as)),
+  ) || tokens.slice(mark.from, mark.to).some(({ t }) => looking.test(t) || visit.has(t));
 
 /** What it is about, so that one thing said twice is one. */
-const about = (body: ItemBody): string => JSON.stringify([body.kind, 'condition' in body ? body.condition : 'procedure' in body ? body.procedure : 'action' in body ? body.action : 'about' in body ? body.about : 'agent' in body ? body.agent : '', 'place' in body ? body.place : '']);
-const distinct = (all: readonly ItemBody[]): boolean => new Set(all.map(about)).size === all.length && (all.every((body) => body.kind !== 'sedation' || body.agent !== undefined) || all.filter(({ kind }) => kind === 'sedation').length < 2);
+const about = (body: ItemBody): string =>
+  JSON.stringify([
+    body.kind,
+    'condition' in body
+      ? body.condition
+      : 'procedure' in body
+        ? body.procedure
+        : 'action' in body
+          ? body.action
+          : 'about' in body
+            ? body.about
+            : 'agent' in body
+              ? body.agent
+              : '',
+    'place' in body ? body.place : '',
+  ]);
+const distinct = (all: readonly ItemBody[]): boolean =>
+  new Set(all.map(about)).size === all.length &&
+  (all.every((body) => body.kind !== 'sedation' || body.agent !== undefined) || all.filter(({ kind }) => kind === 'sedation').length < 2);
 
-interface Way { readonly parts: readonly { readonly reading: Reading; readonly word: number }[]; readonly count: number }
+interface Way {
+  readonly parts: readonly { readonly reading: Reading; readonly word: number }[];
+  readonly count: number;
+}
 
 /** @returns the reading in parts, where it says more; else `asHeard` itself */
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
@@ -32,9 +61,23 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   if (asHeard.takenBack.length > 0 || words.some((word) => points.has(word.toLowerCase()))) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
   const named = marks.map((mark) => names(mark, tokens, paused));
-  if (named.filter(Boolean).length < 2 ) return asHeard;
+  if (named.filter(Boolean).length < 2) return asHeard;
   if (complete(asHeard)) return paused ? asHeard : orParted(words, asHeard, named, readAs);
-  const cuts = marks.flatMap((mark, i) => { const first = tokens[mark.from] as Token | undefined, last = tokens[mark.from - 1]; return mark.to > mark.from && first && last && last.word < first.word && !begins.has(first.t) && !waits.has(last.t) && !sided(marks, i) && !describes(asHeard, i - 1) && (!paused || last.ends) ? [{ mark: i, word: first.word }] : []; });
+  const cuts = marks.flatMap((mark, i) => {
+    const first = tokens[mark.from] as Token | undefined,
+      last = tokens[mark.from - 1];
+    return mark.to > mark.from &&
+      first &&
+      last &&
+      last.word < first.word &&
+      !begins.has(first.t) &&
+      !waits.has(last.t) &&
+      !sided(marks, i) &&
+      !describes(asHeard, i - 1) &&
+      (!paused || last.ends)
+      ? [{ mark: i, word: first.word }]
+      : [];
+  });
   const stops = [...cuts, { mark: marks.length, word: words.length }];
   let { steps } = asHeard;
   const best = new Map<number, Way>([[0, { parts: [], count: 0 }]]);
@@ -49,69 +92,158 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
       if (!whole(reading)) continue;
       const way = { parts: [...before.parts, { reading, word: start.word }], count: before.count + bodies(reading).length };
       const known = best.get(end.mark);
-      if (known === undefined || way.count > known.count || (way.count === known.count && way.parts.length < known.parts.length)) best.set(end.mark, way);
+      if (known === undefined || way.count > known.count || (way.count === known.count && way.parts.length < known.parts.length))
+        best.set(end.mark, way);
     }
   }
   const way = best.get(marks.length);
   // With as many items the parts are better only where the phrase at once lost what they keep.
   const enough = whole(asHeard) ? bodies(asHeard).length + 1 : bodies(asHeard).length;
-  return way === undefined || way.count < enough || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) || !afterAdvice(way) ? { ...asHeard, steps } : joined(way, steps);
+  return way === undefined || way.count < enough || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) || !afterAdvice(way)
+    ? { ...asHeard, steps }
+    : joined(way, steps);
 }
 
 /**
  * "hook one oh six grade one old scar along the right bar": in one go every word is used, and so it is in two parts, but other
  * items come of it. What stands between two findings may be said of either, and only a pause would tell.
  */
-function orParted(words: readonly string[], asHeard: Reading, named: readonly boolean[], readAs: (words: readonly string[]) => Reading): Reading {
+function orParted(
+  words: readonly string[],
+  asHeard: Reading,
+  named: readonly boolean[],
+  readAs: (words: readonly string[]) => Reading,
+): Reading {
   const { scanned: marks, tokens } = asHeard;
   const all = bodies(asHeard);
   // What is left out of what is said is a part of it.
   if (all.length < 2 || marks.some(isExcept) || marks.length > LONGEST || named.filter(Boolean).length > MOST_NAMED) return asHeard;
-  const first = named.indexOf(true), last = named.lastIndexOf(true);
+  const first = named.indexOf(true),
+    last = named.lastIndexOf(true);
   for (let cut = first + 1; cut <= last; cut += 1) {
     const { from } = marks[cut] as Mark;
     const [before, next] = [tokens[from - 1] as Token, tokens[from] as Token];
-    if (before.word >= next.word || begins.has(next.t) || next.t === 'and' || waits.has(before.t) || leads(marks, tokens, cut) || !torn(asHeard, cut)) continue;
+    if (
+      before.word >= next.word ||
+      begins.has(next.t) ||
+      next.t === 'and' ||
+      waits.has(before.t) ||
+      leads(marks, tokens, cut) ||
+      !torn(asHeard, cut)
+    )
+      continue;
     const parts = [readAs(words.slice(0, next.word)), readAs(words.slice(next.word))] as const;
     if (!parts.every(whole)) continue;
-    const apart = joined({ parts: [{ reading: parts[0], word: 0 }, { reading: parts[1], word: next.word }], count: all.length }, parts[0].steps + parts[1].steps);
-    if (bodies(apart).length === all.length && distinct(bodies(apart)) && elsewhere(all, bodies(apart))) return either(asHeard, apart, 'one breath, two readings');
+    const apart = joined(
+      {
+        parts: [
+          { reading: parts[0], word: 0 },
+          { reading: parts[1], word: next.word },
+        ],
+        count: all.length,
+      },
+      parts[0].steps + parts[1].steps,
+    );
+    if (bodies(apart).length === all.length && distinct(bodies(apart)) && elsewhere(all, bodies(apart)))
+      return either(asHeard, apart, 'one breath, two readings');
   }
   return asHeard;
 }
 /** Whether a cut parts a name from its place: where it parts none, nothing comes to stand elsewhere, and nothing has to be read again. */
-const torn = ({ made, marks, scanned, role }: Reading, cut: number): boolean => marks.length !== scanned.length
-  || made.some((one) => { const own = one.marks.filter((m) => role[m] === 'head' || role[m] === 'place'); return own.some((m) => m < cut) && own.some((m) => m >= cut); });
+const torn = ({ made, marks, scanned, role }: Reading, cut: number): boolean =>
+  marks.length !== scanned.length ||
+  made.some((one) => {
+    const own = one.marks.filter((m) => role[m] === 'head' || role[m] === 'place');
+    return own.some((m) => m < cut) && own.some((m) => m >= cut);
+  });
 /** The same findings in both, one of them at another place. */
 function elsewhere(a: readonly ItemBody[], b: readonly ItemBody[]): boolean {
-  const told = (all: readonly ItemBody[], withPlace: boolean): string => all.map((body) => (body.kind === 'finding' ? JSON.stringify([body.condition, body.presence, withPlace ? body.place : '']) : '')).sort().join();
-  return [...a, ...b].every((body) => body.kind === 'finding' && body.place !== null) && told(a, false) === told(b, false) && told(a, true) !== told(b, true);
+  const told = (all: readonly ItemBody[], withPlace: boolean): string =>
+    all
+      .map((body) => (body.kind === 'finding' ? JSON.stringify([body.condition, body.presence, withPlace ? body.place : '']) : ''))
+      .sort()
+      .join();
+  return (
+    [...a, ...b].every((body) => body.kind === 'finding' && body.place !== null) &&
+    told(a, false) === told(b, false) &&
+    told(a, true) !== told(b, true)
+  );
 }
 /** "good big hook": an everyday word for normal that was read as a part of what comes behind it. */
-const describes = ({ scanned, marks, role }: Reading, at: number): boolean => scanned.length === marks.length && role[at] === 'glue' && (marks[at]?.terms ?? []).some(({ k }) => k === 'condition');
+const describes = ({ scanned, marks, role }: Reading, at: number): boolean =>
+  scanned.length === marks.length && role[at] === 'glue' && (marks[at]?.terms ?? []).some(({ k }) => k === 'condition');
 /** "the left edge", "right side sharp": a side, and an everyday word that is a finding only beside a place. */
-const sided = (marks: readonly Mark[], cut: number): boolean => { const place = marks[cut - 1]?.place; return place !== undefined && Object.keys(place).every((key) => key === 'side') && (marks[cut]?.terms ?? []).some((t) => t.k === 'condition' && t.strength === 'withPlace'); };
+const sided = (marks: readonly Mark[], cut: number): boolean => {
+  const place = marks[cut - 1]?.place;
+  return (
+    place !== undefined &&
+    Object.keys(place).every((key) => key === 'side') &&
+    (marks[cut]?.terms ?? []).some((t) => t.k === 'condition' && t.strength === 'withPlace')
+  );
+};
 /** A word that opens what follows: "the lower | canines", "a wee | hook". */
-const leads = (marks: readonly Mark[], tokens: readonly Token[], cut: number): boolean => { const { place, from } = marks[cut - 1] as Mark; return (place !== undefined && place.codes === undefined && place.region === undefined && (place.jaw === undefined || place.side === undefined) && marks[cut]?.place !== undefined) || ['a', 'an', 'the'].includes(tokens[from - 1]?.t ?? ''); };
+const leads = (marks: readonly Mark[], tokens: readonly Token[], cut: number): boolean => {
+  const { place, from } = marks[cut - 1] as Mark;
+  return (
+    (place !== undefined &&
+      place.codes === undefined &&
+      place.region === undefined &&
+      (place.jaw === undefined || place.side === undefined) &&
+      marks[cut]?.place !== undefined) ||
+    ['a', 'an', 'the'].includes(tokens[from - 1]?.t ?? '')
+  );
+};
 
 /** Advice is kept in its own words, as long as they are: only a finding with its tooth ends it. */
 function afterAdvice({ parts }: Way): boolean {
   const all = parts.flatMap(({ reading }) => bodies(reading));
   const advice = all.findIndex((body) => body.kind === 'follow-up' && body.action === 'advise-owner');
-  return advice < 0 || all.slice(advice + 1).every((body) => body.kind === 'finding' && body.place !== null && ('teeth' in body.place || 'spaces' in body.place));
+  return (
+    advice < 0 ||
+    all
+      .slice(advice + 1)
+      .every((body) => body.kind === 'finding' && body.place !== null && ('teeth' in body.place || 'spaces' in body.place))
+  );
 }
 
 /** Readings one after another as one, in the words of the phrase. */
 function joined({ parts }: Way, steps: number): Reading {
-  return parts.reduce<Reading>((all, { reading, word }) => {
-    const tokensBefore = all.tokens.length, marksBefore = all.marks.length;
-    const later = <S extends { readonly from: number; readonly to: number }>(span: S): S => ({ ...span, from: span.from + tokensBefore, to: span.to + tokensBefore });
-    const shifted = (mark: Mark): Mark => ({ ...later(mark), ...(mark.again ? { again: later(mark.again) } : {}) });
-    return {
-      tokens: [...all.tokens, ...reading.tokens.map((token) => ({ ...token, word: token.word + word, ...(token.heard ? { heard: token.heard.map((w) => w + word) } : {}) }))],
-      marks: [...all.marks, ...reading.marks.map(shifted)], scanned: [...all.scanned, ...reading.scanned.map(shifted)], role: [...all.role, ...reading.role],
-      made: [...all.made, ...reading.made.map((made) => ({ ...made, marks: made.marks.map((m) => m + marksBefore), doubts: made.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: doubt.marks.map((m) => m + marksBefore) } : doubt)) }))],
-      places: [...all.places, ...reading.places.map((m) => m + marksBefore)], unknown: all.unknown + reading.unknown, takenBack: [], steps,
-    };
-  }, { tokens: [], marks: [], scanned: [], role: [], made: [], places: [], unknown: 0, takenBack: [], steps });
+  return parts.reduce<Reading>(
+    (all, { reading, word }) => {
+      const tokensBefore = all.tokens.length,
+        marksBefore = all.marks.length;
+      const later = <S extends { readonly from: number; readonly to: number }>(span: S): S => ({
+        ...span,
+        from: span.from + tokensBefore,
+        to: span.to + tokensBefore,
+      });
+      const shifted = (mark: Mark): Mark => ({ ...later(mark), ...(mark.again ? { again: later(mark.again) } : {}) });
+      return {
+        tokens: [
+          ...all.tokens,
+          ...reading.tokens.map((token) => ({
+            ...token,
+            word: token.word + word,
+            ...(token.heard ? { heard: token.heard.map((w) => w + word) } : {}),
+          })),
+        ],
+        marks: [...all.marks, ...reading.marks.map(shifted)],
+        scanned: [...all.scanned, ...reading.scanned.map(shifted)],
+        role: [...all.role, ...reading.role],
+        made: [
+          ...all.made,
+          ...reading.made.map((made) => ({
+            ...made,
+            marks: made.marks.map((m) => m + marksBefore),
+            doubts: made.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: doubt.marks.map((m) => m + marksBefore) } : doubt)),
+          })),
+        ],
+        places: [...all.places, ...reading.places.map((m) => m + marksBefore)],
+        unknown: all.unknown + reading.unknown,
+        takenBack: [],
+        steps,
+      };
+    },
+    { tokens: [], marks: [], scanned: [], role: [], made: [], places: [], unknown: 0, takenBack: [], steps },
+  );
 }

@@ -19,9 +19,18 @@ import type { Reading } from './read.ts';
 import { broken, conflictRule, conflicts, gapRule, rules } from './rules.ts';
 import { unreadIn } from './unread.ts';
 
-export type Parsed = ParseResult & { readonly trace: { readonly steps: number; readonly made: readonly { readonly rules: readonly string[]; readonly words: string }[] } };
+export type Parsed = ParseResult & {
+  readonly trace: { readonly steps: number; readonly made: readonly { readonly rules: readonly string[]; readonly words: string }[] };
+};
 
-export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Reading, mends: readonly Mend[], carry: Carry, context: Context): Parsed {
+export function build(
+  heard: HeardPhrase,
+  hypothesis: Hypothesis,
+  reading: Reading,
+  mends: readonly Mend[],
+  carry: Carry,
+  context: Context,
+): Parsed {
   const { words, text } = hypothesis;
   const { made, marks } = reading;
   const spoken = made.map((one) => wordsOf(one.marks, reading));
@@ -30,10 +39,15 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
   const commands: Command[] = [];
   // Who took each word: the first to claim it holds it.
   const claims = new Map<number, string>();
-  const claim = (indices: readonly number[], as: string): void => { for (const i of indices) if (!claims.has(i)) claims.set(i, as); };
+  const claim = (indices: readonly number[], as: string): void => {
+    for (const i of indices) if (!claims.has(i)) claims.set(i, as);
+  };
   const repaired = new Map(mends.flatMap(({ words: mended, means }) => mended.map((word) => [word, means] as const)));
   // What is said in one breath counts together: the wolf tooth that is pulled was found.
-  const together: Context = { ...context, items: [...context.items, ...gather(made, ({ body, revises }) => (revises ? undefined : body as Item | undefined))] };
+  const together: Context = {
+    ...context,
+    items: [...context.items, ...gather(made, ({ body, revises }) => (revises ? undefined : (body as Item | undefined)))],
+  };
 
   made.forEach((one, m) => {
     const indices = spoken[m] as readonly number[];
@@ -44,7 +58,15 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
     }
     if (item && one.revises && one.rules.includes('amend')) {
       const { id: target, was, now } = one.revises;
-      commands.push({ id: `${heard.id}/c${commands.length + 1}`, command: 'amend', utterance: heard.id, words: textOf(indices, words), target, was, now });
+      commands.push({
+        id: `${heard.id}/c${commands.length + 1}`,
+        command: 'amend',
+        utterance: heard.id,
+        words: textOf(indices, words),
+        target,
+        was,
+        now,
+      });
     }
     for (const doubt of [...one.doubts, ...(one.body ? against(one.body, together, context) : [])]) {
       const own = doubt.marks ? wordsOf(doubt.marks, reading) : indices;
@@ -52,11 +74,18 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
       doubts.push(doubtOf(doubt, id, heard, hypothesis, own, item, one));
       claim(own, `doubt:${id}`);
     }
-    if (one.repaired) indices.forEach((i) => { const digit = soundedDigit(words[i]?.w); if (digit !== undefined && !repaired.has(i)) repaired.set(i, digit); });
+    if (one.repaired)
+      indices.forEach((i) => {
+        const digit = soundedDigit(words[i]?.w);
+        if (digit !== undefined && !repaired.has(i)) repaired.set(i, digit);
+      });
   });
 
   const shared = items.find(({ kind }) => kind === 'finding');
-  if (shared) marks.forEach((mark, m) => { if (mark.whole) claim(wordsOf([m], reading), `item:${shared.id}`); });
+  if (shared)
+    marks.forEach((mark, m) => {
+      if (mark.whole) claim(wordsOf([m], reading), `item:${shared.id}`);
+    });
   // "four ten has got a gap behind it": the tooth is in the place, by what points back to it.
   marks.forEach(({ place }, m) => {
     const item = place?.codes?.length ? items.find((one) => place.codes?.every((code) => teethIn(one).includes(code))) : undefined;
@@ -77,18 +106,33 @@ export function build(heard: HeardPhrase, hypothesis: Hypothesis, reading: Readi
   const talk = made.length === 0 && header === undefined && unread.length === 0;
   const accounts = account(words, claims, talk, repaired);
   return {
-    id: heard.id, text, utterance: utteranceOf(heard, text, accounts), items, commands, doubts, hints: hintsFor(items, context, heard.id),
-    settles: made.flatMap(({ settles = [] }) => settles), leftovers: leftoversOf(accounts), ...(header ? { header: header.header } : {}),
-    carry: carryAfter(carry, reading, items, doubts), trace: { steps: reading.steps, made: made.map((one, m) => ({ rules: one.rules, words: textOf(spoken[m] as readonly number[], words) })) },
+    id: heard.id,
+    text,
+    utterance: utteranceOf(heard, text, accounts),
+    items,
+    commands,
+    doubts,
+    hints: hintsFor(items, context, heard.id),
+    settles: made.flatMap(({ settles = [] }) => settles),
+    leftovers: leftoversOf(accounts),
+    ...(header ? { header: header.header } : {}),
+    carry: carryAfter(carry, reading, items, doubts),
+    trace: {
+      steps: reading.steps,
+      made: made.map((one, m) => ({ rules: one.rules, words: textOf(spoken[m] as readonly number[], words) })),
+    },
   };
 }
 
-const itemOf = ({ how, revises }: Made, body: ItemBody, id: string, said: Item['evidence']): Item => Object.assign({}, body, { id, how: how ?? {}, evidence: said }, revises && { revises: revises.id });
+const itemOf = ({ how, revises }: Made, body: ItemBody, id: string, said: Item['evidence']): Item =>
+  Object.assign({}, body, { id, how: how ?? {}, evidence: said }, revises && { revises: revises.id });
 
 /** What speaks against an item: rules of the mouth that it breaks, and what was recorded there before. */
 const against = (body: ItemBody, together: Context, context: Context): readonly MadeDoubt[] => [
   ...broken(body, together).map((rule): MadeDoubt => ({ doubt: 'unlikely', rule: rule.name, why: rule.why, source: rule.source })),
-  ...(conflicts(body, context) ? [{ doubt: 'conflict' as const, rule: conflictRule.name, why: conflictRule.why, source: conflictRule.source }] : []),
+  ...(conflicts(body, context)
+    ? [{ doubt: 'conflict' as const, rule: conflictRule.name, why: conflictRule.why, source: conflictRule.source }]
+    : []),
 ];
 
 function teethIn(item: Item): readonly string[] {
@@ -96,22 +140,53 @@ function teethIn(item: Item): readonly string[] {
   return !place ? [] : 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : [];
 }
 
-const digitNames = new Map(Object.entries(digitWords).reverse().map(([name, value]) => [value, name] as const));
+const digitNames = new Map(
+  Object.entries(digitWords)
+    .reverse()
+    .map(([name, value]) => [value, name] as const),
+);
 /** "to", "ate", where they stand for a digit. */
-const soundedDigit = (w: string | undefined): string | undefined => { const value = digitSounds[(w ?? '').toLowerCase()]; return value === undefined ? undefined : digitNames.get(value); };
+const soundedDigit = (w: string | undefined): string | undefined => {
+  const value = digitSounds[(w ?? '').toLowerCase()];
+  return value === undefined ? undefined : digitNames.get(value);
+};
 
-function doubtOf(doubt: MadeDoubt, id: string, heard: HeardPhrase, { words }: Hypothesis, indices: readonly number[], item: Item | undefined, made: Made): Doubt {
+function doubtOf(
+  doubt: MadeDoubt,
+  id: string,
+  heard: HeardPhrase,
+  { words }: Hypothesis,
+  indices: readonly number[],
+  item: Item | undefined,
+  made: Made,
+): Doubt {
   const rule = doubt.rule === gapRule.name ? gapRule : rules.find(({ name }) => name === doubt.rule);
   const condition = doubt.condition ?? (item?.kind === 'finding' ? item.condition : undefined);
   const place = doubt.place !== undefined ? doubt.place : item && 'place' in item ? item.place : undefined;
   const readings = doubt.readings?.map(({ label, bodies }, r) => {
-    const items = bodies.map((body, b) => ({ ...body, id: `${id}/r${r + 1}.${b + 1}`, how: made.how ?? {}, evidence: evidence(heard, words, indices, made) }) as Item);
+    const items = bodies.map(
+      (body, b) =>
+        ({ ...body, id: `${id}/r${r + 1}.${b + 1}`, how: made.how ?? {}, evidence: evidence(heard, words, indices, made) }) as Item,
+    );
     return { label: label || labelReading(items), items };
   });
-  const why = doubt.rule ? { rule: doubt.rule, why: doubt.why ?? rule?.why ?? '', source: doubt.source ?? rule?.source ?? '' } : doubt.why ? { why: doubt.why, source: doubt.source ?? '' } : {};
+  const why = doubt.rule
+    ? { rule: doubt.rule, why: doubt.why ?? rule?.why ?? '', source: doubt.source ?? rule?.source ?? '' }
+    : doubt.why
+      ? { why: doubt.why, source: doubt.source ?? '' }
+      : {};
   return {
-    id, doubt: doubt.doubt, words: doubt.words ?? textOf(indices, words), utterance: heard.id, state: 'open', ...span(words, indices),
-    ...(place ? { place } : {}), ...(condition ? { condition } : {}), ...(item ? { item: item.id } : {}), ...(readings ? { readings } : {}),
-    ...why, ...(doubt.legal ? { legal: doubt.legal } : {}),
+    id,
+    doubt: doubt.doubt,
+    words: doubt.words ?? textOf(indices, words),
+    utterance: heard.id,
+    state: 'open',
+    ...span(words, indices),
+    ...(place ? { place } : {}),
+    ...(condition ? { condition } : {}),
+    ...(item ? { item: item.id } : {}),
+    ...(readings ? { readings } : {}),
+    ...why,
+    ...(doubt.legal ? { legal: doubt.legal } : {}),
   };
 }

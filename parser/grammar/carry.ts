@@ -29,10 +29,26 @@ export const LONG_PAUSE = 20;
 export const carryOf = (context: Context): Carry => ({ ...noCarry, ...(context.carry as Partial<Carry> | undefined) });
 export const standing = (context: Context, id: string | undefined): Item | undefined => context.items.findLast((item) => item.id === id);
 /** The carried memory after a long pause: undo and pause stay, places and halves do not. */
-export const afterPause = (carry: Carry): Carry => ({ lastItems: carry.lastItems, undo: carry.undo, paused: carry.paused, ...(carry.last ? { last: undefined } : {}) });
+export const afterPause = (carry: Carry): Carry => ({
+  lastItems: carry.lastItems,
+  undo: carry.undo,
+  paused: carry.paused,
+  ...(carry.last ? { last: undefined } : {}),
+});
 export const remember = (undo: Carry['undo'], entry: Carry['undo'][number]): Carry['undo'] => [...undo, entry].slice(-5);
 /** Teeth said to be missing or extracted, left out of groups. */
-export const missingTeeth = (context: Context): ReadonlySet<string> => new Set(context.items.flatMap((item) => (item.kind === 'finding' && ['missing', 'previously-extracted'].includes(item.condition) && item.presence === 'present' && item.place && 'teeth' in item.place ? item.place.teeth : [])));
+export const missingTeeth = (context: Context): ReadonlySet<string> =>
+  new Set(
+    context.items.flatMap((item) =>
+      item.kind === 'finding' &&
+      ['missing', 'previously-extracted'].includes(item.condition) &&
+      item.presence === 'present' &&
+      item.place &&
+      'teeth' in item.place
+        ? item.place.teeth
+        : [],
+    ),
+  );
 
 /** What the next phrase may lean on. Talk clears nothing; a region or a row said anew takes the place of a tooth. */
 export function carryAfter(carry: Carry, { made, marks, places }: Reading, items: readonly Item[], doubts: readonly Doubt[]): Carry {
@@ -41,7 +57,8 @@ export function carryAfter(carry: Carry, { made, marks, places }: Reading, items
   const half = doubts.find(({ doubt }) => doubt === 'no-place' || doubt === 'no-condition');
   const amended = gather(made, ({ revises }) => revises?.id);
   return {
-    undo: amended.length > 0 ? remember(carry.undo, { command: 'amend', ids: amended }) : carry.undo, paused: carry.paused,
+    undo: amended.length > 0 ? remember(carry.undo, { command: 'amend', ids: amended }) : carry.undo,
+    paused: carry.paused,
     lastItems: items.length > 0 ? items.map(({ id }) => id) : carry.lastItems,
     ...(items.length > 0 ? { last: items.at(-1)?.id } : carry.last ? { last: carry.last } : {}),
     ...(raws.length > 0 ? { place: raws } : carry.place ? { place: carry.place } : {}),

@@ -2,7 +2,18 @@
 import { teenWords } from '../lexicon/numbers.ts';
 import { digit } from './numbers.ts';
 import type { PlaceSpan, RawPlace } from './places.ts';
-import { areNeighbours, codeOf, isSupernumerary, isTheOne, isTooth, positionOf, quadrantOf, readCode, readShort, type Code } from './teeth.ts';
+import {
+  areNeighbours,
+  codeOf,
+  isSupernumerary,
+  isTheOne,
+  isTooth,
+  positionOf,
+  quadrantOf,
+  readCode,
+  readShort,
+  type Code,
+} from './teeth.ts';
 import { isOh, type Token } from './tokens.ts';
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
@@ -11,9 +22,17 @@ const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? 
 export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | undefined {
   let at = start;
   const between = text(tokens, at) === 'between';
-  const relative = text(tokens, at) === 'behind' ? 'behind' as const : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' && text(tokens, at - 1) === 'in' ? 'front' as const : undefined;
+  const relative =
+    text(tokens, at) === 'behind'
+      ? ('behind' as const)
+      : text(tokens, at) === 'front' && text(tokens, at + 1) === 'of' && text(tokens, at - 1) === 'in'
+        ? ('front' as const)
+        : undefined;
   // "either side of three oh eight", "both sides of four ten"
-  const either = ['either', 'both', 'each'].includes(text(tokens, at)) && ['side', 'sides'].includes(text(tokens, at + 1)) && text(tokens, at + 2) === 'of';
+  const either =
+    ['either', 'both', 'each'].includes(text(tokens, at)) &&
+    ['side', 'sides'].includes(text(tokens, at + 1)) &&
+    text(tokens, at + 2) === 'of';
   if (between || relative === 'behind') at += 1;
   // "between the four ten and the four eleven"
   const the = (i: number): number => (between && text(tokens, i) === 'the' ? i + 1 : i);
@@ -30,16 +49,38 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
   let to = first.to;
   let quadrant = first.quadrant;
   for (;;) {
-    const two = ['up to', 'through to', 'down to', 'back to', 'on to', 'and then', 'and also', 'as well as'].includes(`${text(tokens, to)} ${text(tokens, to + 1)}`);
+    const two = ['up to', 'through to', 'down to', 'back to', 'on to', 'and then', 'and also', 'as well as'].includes(
+      `${text(tokens, to)} ${text(tokens, to + 1)}`,
+    );
     const slash = ['slash', 'stroke'].includes(text(tokens, to));
-    const link = two ? (text(tokens, to) === 'and' ? 'and' : 'to') : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to)) ? text(tokens, to) : '';
+    const link = two
+      ? text(tokens, to) === 'and'
+        ? 'and'
+        : 'to'
+      : ['and', 'to', 'through', 'thru', 'or', 'plus'].includes(text(tokens, to))
+        ? text(tokens, to)
+        : '';
     const after = the(slash ? to + 1 : link === '' ? to : two ? to + 2 : to + 1);
-    const next = readCode(tokens, after) ?? readUnvoiced(tokens, after, between, codes.at(-1)) ?? (link === 'and' ? readUnvoiced(tokens, after, between) : undefined);
-    const short = next === undefined ? readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined) : undefined;
-    const listed = next === undefined && short === undefined ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string), voiced === undefined) : undefined;
+    const next =
+      readCode(tokens, after) ??
+      readUnvoiced(tokens, after, between, codes.at(-1)) ??
+      (link === 'and' ? readUnvoiced(tokens, after, between) : undefined);
+    const short =
+      next === undefined ? (readShort(tokens, after) ?? (between && codes.length === 1 ? bare(tokens, after) : undefined)) : undefined;
+    const listed =
+      next === undefined && short === undefined
+        ? readListed(tokens, to, codeOf(quadrant, 0), positionOf(codes.at(-1) as string), voiced === undefined)
+        : undefined;
     if (listed) {
       codes.push(...listed.codes);
-      joined = joined === 'between' ? 'between' : listed.beside && joined === 'one' ? 'adjacent' : listed.range && joined !== 'and' ? 'range' : 'and';
+      joined =
+        joined === 'between'
+          ? 'between'
+          : listed.beside && joined === 'one'
+            ? 'adjacent'
+            : listed.range && joined !== 'and'
+              ? 'range'
+              : 'and';
       to = listed.to;
       continue;
     }
@@ -47,27 +88,61 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
     // "one oh six and two oh six, one oh six is four mil": said again it begins anew.
     if (codes.includes(code) && codes.at(-1) !== code) break;
-    if (next?.repaired) { if (link === '' && text(tokens, after) === 'to') break; repaired = true; }
+    if (next?.repaired) {
+      if (link === '' && text(tokens, after) === 'to') break;
+      repaired = true;
+    }
     quadrant = next?.quadrant ?? quadrant;
-    to = (next ?? short as { to: number }).to;
-    if ((link === 'to' || link === 'through' || link === 'thru') && quadrantOf(codes.at(-1) as string) === quadrantOf(code) && positionOf(code) > positionOf(codes.at(-1) as string)) {
+    to = (next ?? (short as { to: number })).to;
+    if (
+      (link === 'to' || link === 'through' || link === 'thru') &&
+      quadrantOf(codes.at(-1) as string) === quadrantOf(code) &&
+      positionOf(code) > positionOf(codes.at(-1) as string)
+    ) {
       const last = codes.at(-1) as string;
       for (let p = positionOf(last) + 1; p <= positionOf(code); p += 1) codes.push(codeOf(quadrant, p));
       joined = 'range';
     } else {
       codes.push(code);
       links[codes.length - 1] = link;
-      if (joined !== 'between') joined = joined === 'range' ? 'range' : link === '' ? (joined === 'and' || joined === 'or' ? joined : 'adjacent') : link === 'or' ? 'or' : 'and';
+      if (joined !== 'between')
+        joined =
+          joined === 'range'
+            ? 'range'
+            : link === ''
+              ? joined === 'and' || joined === 'or'
+                ? joined
+                : 'adjacent'
+              : link === 'or'
+                ? 'or'
+                : 'and';
     }
     if (between && codes.length === 2) break;
   }
   // "from three oh seven back": to the end of the row.
-  const onwards = codes.length === 1 && text(tokens, start - 1) === 'from' && ['back', 'backwards', 'onwards'].includes(text(tokens, to)) ? 11 : undefined;
-  if (onwards !== undefined && quadrantOf(codes[0] as string) <= 4) { for (let p = positionOf(codes[0] as string) + 1; p <= onwards; p += 1) codes.push(codeOf(quadrant, p)); joined = 'range'; to += 1; }
+  const onwards =
+    codes.length === 1 && text(tokens, start - 1) === 'from' && ['back', 'backwards', 'onwards'].includes(text(tokens, to))
+      ? 11
+      : undefined;
+  if (onwards !== undefined && quadrantOf(codes[0] as string) <= 4) {
+    for (let p = positionOf(codes[0] as string) + 1; p <= onwards; p += 1) codes.push(codeOf(quadrant, p));
+    joined = 'range';
+    to += 1;
+  }
   if (inPairs(codes, links)) joined = 'pairs';
   const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
   const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
-  return { raw: { codes: good, joined, ...(bad.length > 0 ? { notTeeth: bad } : {}), ...(either ? { relative: 'either' as const } : relative ? { relative } : {}), ...(repaired ? { repaired: true } : {}) }, from: start, to };
+  return {
+    raw: {
+      codes: good,
+      joined,
+      ...(bad.length > 0 ? { notTeeth: bad } : {}),
+      ...(either ? { relative: 'either' as const } : relative ? { relative } : {}),
+      ...(repaired ? { repaired: true } : {}),
+    },
+    from: start,
+    to,
+  };
 }
 
 /** "three nine three ten": the nought is left out where two neighbours of one row are named together, or between two teeth. */
@@ -75,15 +150,30 @@ function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, be
   const quadrant = digit(text(tokens, at));
   const position = digit(text(tokens, at + 1));
   if (isTheOne(tokens, at)) return undefined;
-  if (quadrant === undefined || position === undefined || quadrant < 1 || quadrant > 4 || position < 6 || measuring.has(text(tokens, at + 2)) || isOh(text(tokens, at))) return undefined;
+  if (
+    quadrant === undefined ||
+    position === undefined ||
+    quadrant < 1 ||
+    quadrant > 4 ||
+    position < 6 ||
+    measuring.has(text(tokens, at + 2)) ||
+    isOh(text(tokens, at))
+  )
+    return undefined;
   const own: Code = { quadrant, position, to: at + 2 };
   if (before !== undefined) return areNeighbours(before, codeOf(quadrant, position)) ? own : undefined;
   const from = ['and', 'slash', 'stroke'].includes(text(tokens, at + 2)) ? at + 3 : at + 2;
   const next = readCode(tokens, from) ?? readUnvoiced(tokens, from, between, codeOf(quadrant, position));
   // "three nine ten", of a gap; "one nine ten", whose last word counts no units by itself.
-  const neighbour = teenWords[text(tokens, from)] ?? (from === at + 2 && tokens.some(({ t }) => gapWords.has(t)) ? digit(text(tokens, from)) : undefined);
-  if (next === undefined && (from === at + 2 || between) && neighbour === position + 1 && !measuring.has(text(tokens, from + 1))) return own;
-  return next !== undefined && (from === at + 2 || between || text(tokens, at + 2) !== 'and') && areNeighbours(codeOf(quadrant, position), codeOf(next.quadrant, next.position)) ? own : undefined;
+  const neighbour =
+    teenWords[text(tokens, from)] ?? (from === at + 2 && tokens.some(({ t }) => gapWords.has(t)) ? digit(text(tokens, from)) : undefined);
+  if (next === undefined && (from === at + 2 || between) && neighbour === position + 1 && !measuring.has(text(tokens, from + 1)))
+    return own;
+  return next !== undefined &&
+    (from === at + 2 || between || text(tokens, at + 2) !== 'and') &&
+    areNeighbours(codeOf(quadrant, position), codeOf(next.quadrant, next.position))
+    ? own
+    : undefined;
 }
 
 /** "three oh seven three oh eight and three ten three eleven": neighbours by twos, each two a gap of their own. */
@@ -105,30 +195,89 @@ export const gapWords: ReadonlySet<string> = new Set(['diastema', 'diastemas', '
 /** Words of what is done at a gap. */
 const gapWork: ReadonlySet<string> = new Set(['flushed', 'flush', 'hosed', 'widened', 'widen', 'widening', 'plugged', 'irrigated']);
 /** Words that make the number before them a size. */
-export const measuring = new Set(['mil', 'mils', 'mill', 'mills', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'mm', 'cm', 'centimetre', 'centimetres', 'degrees', 'degree', 'point', 'months', 'month', 'weeks', 'week', 'half', 'ml', 'mg', 'oh', 'hundred', 'hundreds', 'day', 'days', 'year', 'years']);
+export const measuring = new Set([
+  'mil',
+  'mils',
+  'mill',
+  'mills',
+  'millimetre',
+  'millimetres',
+  'millimeter',
+  'millimeters',
+  'mm',
+  'cm',
+  'centimetre',
+  'centimetres',
+  'degrees',
+  'degree',
+  'point',
+  'months',
+  'month',
+  'weeks',
+  'week',
+  'half',
+  'ml',
+  'mg',
+  'oh',
+  'hundred',
+  'hundreds',
+  'day',
+  'days',
+  'year',
+  'years',
+]);
 /**
  * "two oh six seven and eight", "three oh nine to eleven": after a code the further positions of its quadrant, rising. A last number
  * that a unit makes a size is none, nor its range's other end; a single one without "and" or "to" may be anything.
  */
-function readListed(tokens: readonly Token[], start: number, quadrant: string, first: number, unvoiced: boolean): { codes: readonly string[]; to: number; range: boolean; beside?: true } | undefined {
+function readListed(
+  tokens: readonly Token[],
+  start: number,
+  quadrant: string,
+  first: number,
+  unvoiced: boolean,
+): { codes: readonly string[]; to: number; range: boolean; beside?: true } | undefined {
   const found: { position: number; link: string; to: number }[] = [];
   for (let at = start; ;) {
     const link = ['and', 'to', 'through', 'thru', 'plus'].includes(text(tokens, at)) ? text(tokens, at) : '';
     const from = link === '' ? at : at + 1;
     const position = teenWords[text(tokens, from)] ?? digit(text(tokens, from));
-    if (position === undefined || position < 6 || position > 11 || position <= (found.at(-1)?.position ?? first) || readCode(tokens, from)) break;
+    if (position === undefined || position < 6 || position > 11 || position <= (found.at(-1)?.position ?? first) || readCode(tokens, from))
+      break;
     found.push({ position, link: link === 'plus' ? 'and' : link === '' ? '' : link === 'and' ? 'and' : 'to', to: from + 1 });
     at = from + 1;
   }
   const after = text(tokens, found.at(-1)?.to ?? start);
-  const counted = measuring.has(after) || ['hundred', 'hundreds', 'percent', 'point'].includes(after) || (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
-  if (counted) { const last = found.pop(); if (last?.link === 'to') found.pop(); }
+  const counted =
+    measuring.has(after) ||
+    ['hundred', 'hundreds', 'percent', 'point'].includes(after) ||
+    (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
+  if (counted) {
+    const last = found.pop();
+    if (last?.link === 'to') found.pop();
+  }
   // "gap three oh nine ten": beside a gap the next tooth; "one nine ten" is two teeth or none.
-  const neighbour = found.length === 1 && found[0]?.link === '' && found[0].position === first + 1 && (unvoiced || tokens.some(({ t }) => gapWords.has(t) || gapWork.has(t)));
+  const neighbour =
+    found.length === 1 &&
+    found[0]?.link === '' &&
+    found[0].position === first + 1 &&
+    (unvoiced || tokens.some(({ t }) => gapWords.has(t) || gapWork.has(t)));
   if (neighbour) return { codes: [codeOf(Number(quadrant[0]), first + 1)], to: found[0]?.to as number, range: false, beside: true };
-  if (found.length === 0 || (found.length === 1 && found[0]?.link === '') || (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))) return undefined;
-  const positions = found.flatMap(({ position, link }, i) => { const last = found[i - 1]?.position ?? first; return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position]; });
-  return { codes: positions.map((p) => codeOf(Number(quadrant[0]), p)), to: (found.at(-1) as { to: number }).to, range: found.some(({ link }) => link === 'to') };
+  if (
+    found.length === 0 ||
+    (found.length === 1 && found[0]?.link === '') ||
+    (found.length > 1 && found.every(({ link }) => link === '') && found.some(({ position }, i) => position !== first + i + 1))
+  )
+    return undefined;
+  const positions = found.flatMap(({ position, link }, i) => {
+    const last = found[i - 1]?.position ?? first;
+    return link === 'to' ? Array.from({ length: position - last }, (_, k) => last + 1 + k) : [position];
+  });
+  return {
+    codes: positions.map((p) => codeOf(Number(quadrant[0]), p)),
+    to: (found.at(-1) as { to: number }).to,
+    range: found.some(({ link }) => link === 'to'),
+  };
 }
 
 /** The two teeth of a gap, in order; undefined where they are no neighbours. */

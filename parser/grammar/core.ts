@@ -15,10 +15,45 @@ import type { Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
-export interface Around { readonly marks: readonly Mark[]; readonly tokens: readonly Token[]; readonly role: Roles['role']; readonly carry: Carry }
+export interface Around {
+  readonly marks: readonly Mark[];
+  readonly tokens: readonly Token[];
+  readonly role: Roles['role'];
+  readonly carry: Carry;
+}
 
 const lightWords = new Set(light);
-const objectLinks = new Set(['on', 'in', 'into', 'onto', 'of', 'at', 'by', 'for', 'from', 'to', 'up', 'over', 'under', 'near', 'round', 'around', 'with', 'through', 'across', 'between', 'behind', 'off', 'down', 'along', 'against', 'next', 'outside', 'inside', 'beside']);
+const objectLinks = new Set([
+  'on',
+  'in',
+  'into',
+  'onto',
+  'of',
+  'at',
+  'by',
+  'for',
+  'from',
+  'to',
+  'up',
+  'over',
+  'under',
+  'near',
+  'round',
+  'around',
+  'with',
+  'through',
+  'across',
+  'between',
+  'behind',
+  'off',
+  'down',
+  'along',
+  'against',
+  'next',
+  'outside',
+  'inside',
+  'beside',
+]);
 /** Parts of a head that everyone has and everyone speaks of. */
 const ownHead = new Set(['head', 'face', 'eye', 'nostril', 'mouth', 'lips', 'poll', 'tongue', 'cheek', 'gums', 'mucosa', 'bars']);
 
@@ -26,22 +61,41 @@ const insideMouth = new Set(['tongue', 'gums', 'bars', 'cheek', 'mucosa', 'palat
 
 const textOf = ({ marks, tokens }: Around, at: number): readonly string[] => tokens.slice(marks[at]?.from, marks[at]?.to).map(({ t }) => t);
 /** Words that name something else, less those that only hold a sentence together ("you", "when", "let"). */
-const strangers = (around: Around, from: number, to: number): number => around.role.slice(from, to).filter((r, i) => r === 'unknown' && !textOf(around, from + i).every((t) => lightWords.has(t))).length;
+const strangers = (around: Around, from: number, to: number): number =>
+  around.role.slice(from, to).filter((r, i) => r === 'unknown' && !textOf(around, from + i).every((t) => lightWords.has(t))).length;
 const unknowns = ({ role }: Around, from = 0, to = role.length): number => role.slice(from, to).filter((r) => r === 'unknown').length;
 
 /** Nothing here names anything outside the record. */
 export const onlyLight = (around: Around): boolean => strangers(around, 0, around.role.length) === 0;
 
 /** A name of the trade alone, that nobody says of anything else. */
-export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean => strength === 'say' && tradeWord.test(said);
+export const isTechnical = (said: string, strength: 'say' | 'withPlace' | 'absentSay'): boolean =>
+  strength === 'say' && tradeWord.test(said);
 const tradeWord = new RegExp(`(?:^| )(?:${tradeStems.join('|')})`);
 
 /** `tooth`: a tooth, a row, a group of one jaw or side. `region`: a named part. `loose`: a side, a jaw, a whole mouth. */
 type Standing = 'tooth' | 'region' | 'own head' | 'loose' | 'none';
 function standingOf(raws: readonly RawPlace[]): Standing {
-  if (raws.some(({ codes, jaw, side, positions, row, quadrants, plural }) => codes !== undefined || quadrants !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined || row)) || (positions !== undefined && (side !== undefined || plural)) )) return 'tooth';
-  const regions = raws.flatMap(({ region, side }) => (region === undefined ? [] : [ownHead.has(region) && !(side !== undefined && ['cheek', 'nostril', 'eye', 'bars'].includes(region)) ? 'own head' as const : 'region' as const]));
-  return regions.includes('region') ? 'region' : regions[0] ?? (raws.length > 0 ? 'loose' : 'none');
+  if (
+    raws.some(
+      ({ codes, jaw, side, positions, row, quadrants, plural }) =>
+        codes !== undefined ||
+        quadrants !== undefined ||
+        (jaw !== undefined && (side !== undefined || positions !== undefined || row)) ||
+        (positions !== undefined && (side !== undefined || plural)),
+    )
+  )
+    return 'tooth';
+  const regions = raws.flatMap(({ region, side }) =>
+    region === undefined
+      ? []
+      : [
+          ownHead.has(region) && !(side !== undefined && ['cheek', 'nostril', 'eye', 'bars'].includes(region))
+            ? ('own head' as const)
+            : ('region' as const),
+        ],
+  );
+  return regions.includes('region') ? 'region' : (regions[0] ?? (raws.length > 0 ? 'loose' : 'none'));
 }
 
 /** "a hook over the stable door": a small word of place right behind the name, then something that is no place in a mouth. */
@@ -51,14 +105,42 @@ function takenAsObject(around: Around, at: number): boolean {
     const words = textOf(around, i);
     // "no caps left to take off": what remains, and what for.
     if (words.includes('left')) return false;
-    if (around.role[i] === 'glue') { linked ||= words.some((t) => objectLinks.has(t)); continue; }
-    return linked && around.role[i] === 'unknown' && !words.every((t) => ['here', 'there', 'mare', 'gelding', 'stallion', 'pony', 'horse', 'lad', 'fella', 'opening', 'closing', 'palpation', 'pressure', 'examination'].includes(t));
+    if (around.role[i] === 'glue') {
+      linked ||= words.some((t) => objectLinks.has(t));
+      continue;
+    }
+    return (
+      linked &&
+      around.role[i] === 'unknown' &&
+      !words.every((t) =>
+        [
+          'here',
+          'there',
+          'mare',
+          'gelding',
+          'stallion',
+          'pony',
+          'horse',
+          'lad',
+          'fella',
+          'opening',
+          'closing',
+          'palpation',
+          'pressure',
+          'examination',
+        ].includes(t),
+      )
+    );
   }
   return false;
 }
 
 /** "the wolf hound": the name is half of another thing's. */
-export const partOfAnother = (around: Omit<Around, 'carry'>, at: number): boolean => around.role[at + 1] === 'unknown' && around.tokens[around.marks[at]?.to ?? -1]?.t !== undefined && !lightWords.has(around.tokens[around.marks[at]?.to ?? -1]?.t as string) && ['the', 'a', 'that', 'this', 'his', 'her', 'my', 'your'].includes(around.tokens[(around.marks[at]?.from ?? 0) - 1]?.t ?? '');
+export const partOfAnother = (around: Omit<Around, 'carry'>, at: number): boolean =>
+  around.role[at + 1] === 'unknown' &&
+  around.tokens[around.marks[at]?.to ?? -1]?.t !== undefined &&
+  !lightWords.has(around.tokens[around.marks[at]?.to ?? -1]?.t as string) &&
+  ['the', 'a', 'that', 'this', 'his', 'her', 'my', 'your'].includes(around.tokens[(around.marks[at]?.from ?? 0) - 1]?.t ?? '');
 
 /** "there's a nasty hook here": all that is not known stands between the article and the name. */
 function onlyDescribed(around: Around, at: number): boolean {
@@ -69,7 +151,14 @@ function onlyDescribed(around: Around, at: number): boolean {
 }
 
 /** "no steps, no lift": in a list of what is not there stands something that no mouth has. */
-const ruledOutBesides = (around: Around): boolean => around.role.some((r, i) => r === 'cue' && textOf(around, i).join(' ') === 'no' && around.role[i + 1] === 'unknown' && textOf(around, i + 1).some((t) => !lightWords.has(t)));
+const ruledOutBesides = (around: Around): boolean =>
+  around.role.some(
+    (r, i) =>
+      r === 'cue' &&
+      textOf(around, i).join(' ') === 'no' &&
+      around.role[i + 1] === 'unknown' &&
+      textOf(around, i + 1).some((t) => !lightWords.has(t)),
+  );
 
 /** Which of the findings of one clause are believed among the words that stand around them. */
 export function believed(clause: Clause, made: readonly Made[], said: string, around: Around): readonly Made[] {
@@ -90,19 +179,38 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   const object = takenAsObject(around, at) && !places.some((p) => p > at);
   const ruledOut = clause.scopes.includes('absent') && clause.cues.some((cue) => cue < at && strangers(around, cue + 1, at) === 0);
   // "my daughter has a gap between her front teeth": of someone else.
-  const theirs = around.marks.some((mark, i) => i < at && mark.terms?.some((t) => t.k === 'talk' && t.other) && ['has', 'had', 'have', 'got', 'is'].includes(around.tokens[mark.to]?.t ?? '') && around.role.slice(i + 1, at).every((r) => r === 'glue' || r === 'mod'));
+  const theirs = around.marks.some(
+    (mark, i) =>
+      i < at &&
+      mark.terms?.some((t) => t.k === 'talk' && t.other) &&
+      ['has', 'had', 'have', 'got', 'is'].includes(around.tokens[mark.to]?.t ?? '') &&
+      around.role.slice(i + 1, at).every((r) => r === 'glue' || r === 'mod'),
+  );
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding') return true;
     if (!codes && theirs) return false;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
-    if (ruledOut && (plural || technical || strength === 'say' && all === 1) && strength !== 'absentSay') return technical || (!object && !ruledOutBesides(around));
-    if (standing === 'tooth' || standing === 'region') return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);
+    if (ruledOut && (plural || technical || (strength === 'say' && all === 1)) && strength !== 'absentSay')
+      return technical || (!object && !ruledOutBesides(around));
+    if (standing === 'tooth' || standing === 'region')
+      return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);
     // "ulcer on the tip of the tongue, healing nicely": inside the mouth, and named outright right beside it.
-    if (standing === 'own head' && entry.group === 'soft' && strength === 'say' && clause.placings.some(({ raw }) => raw.region !== undefined && insideMouth.has(raw.region)) && inside === 0 && outside <= 2 && !object) return true;
-    if (standing === 'own head' || standing === 'loose') return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
+    if (
+      standing === 'own head' &&
+      entry.group === 'soft' &&
+      strength === 'say' &&
+      clause.placings.some(({ raw }) => raw.region !== undefined && insideMouth.has(raw.region)) &&
+      inside === 0 &&
+      outside <= 2 &&
+      !object
+    )
+      return true;
+    if (standing === 'own head' || standing === 'loose')
+      return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
-    if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object))) return !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= (technical ? 5 : 3);
+    if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object)))
+      return !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= (technical ? 5 : 3);
     if (around.carry.half !== undefined && all <= 1) return true;
     return strength === 'say' && entry.group !== 'bite' && entry.group !== 'horse' && onlyDescribed(around, at);
   });

@@ -11,9 +11,42 @@ import type { Token } from './tokens.ts';
 const units = new Set([...lengthUnits.mm, ...lengthUnits.cm]);
 const verbs = new Set(['took', 'taken', 'brought', 'got', 'filed', 'rasped', 'ground', 'knocked', 'burred', 'cut', 'dropped', 'floated']);
 /** Words of work that take the size behind them for themselves. */
-const working = new Set([...verbs, 'reduced', 'shortened', 'lowered', 'trimmed', 'levelled', 'reduce', 'take', 'reducing', 'reduction', 'hook', 'wants', 'needs', 'gone', 'worn', 'step', 'wave', 'ramp']);
+const working = new Set([
+  ...verbs,
+  'reduced',
+  'shortened',
+  'lowered',
+  'trimmed',
+  'levelled',
+  'reduce',
+  'take',
+  'reducing',
+  'reduction',
+  'hook',
+  'wants',
+  'needs',
+  'gone',
+  'worn',
+  'step',
+  'wave',
+  'ramp',
+]);
 /** Findings that grow smaller by themselves. */
-const healing = new Set(['pocket', 'pockets', 'gap', 'gaps', 'diastema', 'ulcer', 'ulcers', 'lump', 'swelling', 'recession', 'wound', 'cut', 'mass']);
+const healing = new Set([
+  'pocket',
+  'pockets',
+  'gap',
+  'gaps',
+  'diastema',
+  'ulcer',
+  'ulcers',
+  'lump',
+  'swelling',
+  'recession',
+  'wound',
+  'cut',
+  'mass',
+]);
 /** Behind "off" these make it a place: "two mil off centre". */
 const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track', 'level']);
 /** Of these "level" is the end: "brought one oh nine level". */
@@ -24,7 +57,11 @@ const particles = new Set(['down', 'taken', 'off', 'came', 'come']);
 const SPAN = 9;
 
 const word = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
-const reduce = (from: number, to: number, motorised = false): Mark => ({ from, to, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', done: true, ...(motorised ? { instrument: 'motorised' as const } : {}) } }] });
+const reduce = (from: number, to: number, motorised = false): Mark => ({
+  from,
+  to,
+  terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', done: true, ...(motorised ? { instrument: 'motorised' as const } : {}) } }],
+});
 
 const takesOff = new Set(['took', 'taken', 'take', 'knocked', 'shaved', 'ground', 'got']);
 /** "took four mil off two oh six": a reduction in the words of doing. */
@@ -33,7 +70,11 @@ function takenOff(tokens: readonly Token[], at: number): Mark | undefined {
   if (!takesOff.has(verb)) return undefined;
   const measure = readMeasure(tokens, word(tokens, at + 1) === 'off' ? at + 2 : at + 1);
   if (measure === undefined || !(word(tokens, at + 1) === 'off' || ['off', 'from'].includes(word(tokens, measure.to)))) return undefined;
-  return { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(verb === 'take' ? {} : { done: true }) } }] };
+  return {
+    from: at,
+    to: at + 1,
+    terms: [{ k: 'work', term: { as: 'procedure', id: 'reduce', ...(verb === 'take' ? {} : { done: true }) } }],
+  };
 }
 
 const takesOut = new Set(['took', 'taken', 'pulled', 'whipped', 'popped', 'lifted', 'had', 'got']);
@@ -43,10 +84,15 @@ function takenOut(tokens: readonly Token[], at: number): Mark | undefined {
   const end = tokens.slice(at + 1, at + 9).findIndex(({ t }) => t === 'out' || t === 'off');
   const between = tokens.slice(at + 1, at + 1 + end);
   // "took the piece of three oh eight out": a piece is not the tooth.
-  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || piecesSay.has(t) || readMeasure(tokens, at + 1 + i))) return undefined;
+  if (end < 1 || between.some(({ t }, i) => ['and', 'but'].includes(t) || piecesSay.has(t) || readMeasure(tokens, at + 1 + i)))
+    return undefined;
   const cap = between.some(({ t }) => t === 'cap' || t === 'caps');
-  const tooth = word(tokens, at + 1 + end) === 'out' && between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
-  return cap || tooth ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] } : undefined;
+  const tooth =
+    word(tokens, at + 1 + end) === 'out' &&
+    between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
+  return cap || tooth
+    ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] }
+    : undefined;
 }
 
 export function readDoing(tokens: readonly Token[], at: number): Mark | undefined {
@@ -60,12 +106,29 @@ export function readDoing(tokens: readonly Token[], at: number): Mark | undefine
 function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
   if (word(tokens, at) === 'taken' && units.has(word(tokens, at - 1))) return sizeAlone(tokens, at);
   const front = tokens.slice(at + 1, at + 4).some(({ t }) => t === 'incisors' || t === 'corners');
-  const end = tokens.slice(at + 1, at + SPAN).findIndex(({ t }) => t === 'down' || (t === 'level' && leveled.has(word(tokens, at))) || (front && t === 'back'));
+  const end = tokens
+    .slice(at + 1, at + SPAN)
+    .findIndex(({ t }) => t === 'down' || (t === 'level' && leveled.has(word(tokens, at))) || (front && t === 'back'));
   const between = tokens.slice(at + 1, at + 1 + end);
-  const tooth = between.some((_, i) => readCodes(tokens, at + 1 + i) !== undefined || readPlural(tokens, at + 1 + i) !== undefined || ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)));
-  if (end >= 1 && tooth && !between.some(({ t }, i) => joins.has(t) && !readCodes(tokens, at + 2 + i)) && !between.some(({ t }) => units.has(t))) return reduce(at, at + 1, word(tokens, at) === 'burred');
+  const tooth = between.some(
+    (_, i) =>
+      readCodes(tokens, at + 1 + i) !== undefined ||
+      readPlural(tokens, at + 1 + i) !== undefined ||
+      ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)),
+  );
+  if (
+    end >= 1 &&
+    tooth &&
+    !between.some(({ t }, i) => joins.has(t) && !readCodes(tokens, at + 2 + i)) &&
+    !between.some(({ t }) => units.has(t))
+  )
+    return reduce(at, at + 1, word(tokens, at) === 'burred');
   // "brought down by three mil", "brought back by three mil"
-  return ['down', 'back'].includes(word(tokens, at + 1)) && ['brought', 'got', 'cut', 'knocked', 'dropped'].includes(word(tokens, at)) && sizeAt(tokens, at + 2) ? reduce(at, at + 2) : undefined;
+  return ['down', 'back'].includes(word(tokens, at + 1)) &&
+    ['brought', 'got', 'cut', 'knocked', 'dropped'].includes(word(tokens, at)) &&
+    sizeAt(tokens, at + 2)
+    ? reduce(at, at + 2)
+    : undefined;
 }
 
 /** "one oh six down by two mil", "three mil off four eleven": no verb but the size itself. */
@@ -76,7 +139,8 @@ function sizeAlone(tokens: readonly Token[], at: number): Mark | undefined {
   if (said === 'down' && tokens.slice(0, at).some(({ t }) => healing.has(t))) return undefined;
   if (said === 'down') return ['by', 'to'].includes(word(tokens, at + 1)) && sizeAt(tokens, at + 1) ? reduce(at, at + 1) : undefined;
   const off = said === 'off' ? at : word(tokens, at + 1) === 'off' ? at + 1 : -1;
-  if (off < 0 || !units.has(word(tokens, at - 1)) || notWork.has(word(tokens, off + 1)) || notWork.has(word(tokens, off + 2))) return undefined;
+  if (off < 0 || !units.has(word(tokens, at - 1)) || notWork.has(word(tokens, off + 1)) || notWork.has(word(tokens, off + 2)))
+    return undefined;
   return reduce(at, off + 1);
 }
 
@@ -84,5 +148,8 @@ function sizeAlone(tokens: readonly Token[], at: number): Mark | undefined {
 function sizeAt(tokens: readonly Token[], at: number): boolean {
   const from = ['by', 'to'].includes(word(tokens, at)) ? at + 1 : at;
   const amount = readAmount(tokens, ['about', 'around', 'roughly'].includes(word(tokens, from)) ? from + 1 : from);
-  return (amount !== undefined && units.has(word(tokens, amount.to))) || (['a', 'an'].includes(word(tokens, from)) && units.has(word(tokens, from + 1)));
+  return (
+    (amount !== undefined && units.has(word(tokens, amount.to))) ||
+    (['a', 'an'].includes(word(tokens, from)) && units.has(word(tokens, from + 1)))
+  );
 }

@@ -11,6 +11,10 @@ export function either(first: Reading, second: Reading, why: string, more: reado
   const others = second.made.filter((made) => !first.made.some((other) => same(made, other)));
   const readings = [own, others].map((all) => ({ label: '', bodies: bodiesOf(all) }));
   if (readings.every(({ bodies }) => bodies.length === 0)) return first;
-  const asked: Made = { marks: [...new Set([...own.flatMap((made) => made.marks), ...more])], rules: [why], doubts: [{ doubt: 'two-readings', readings }] };
+  const asked: Made = {
+    marks: [...new Set([...own.flatMap((made) => made.marks), ...more])],
+    rules: [why],
+    doubts: [{ doubt: 'two-readings', readings }],
+  };
   return { ...first, made: [...first.made.filter((made) => !own.includes(made)), asked], steps: first.steps + second.steps };
 }

@@ -13,9 +13,16 @@ import { codeOf, otherSide, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
-export interface Whole { readonly marks: readonly Mark[]; /** Where each mark stood before, -1 for one put in. */ readonly was: readonly number[] }
+export interface Whole {
+  readonly marks: readonly Mark[];
+  /** Where each mark stood before, -1 for one put in. */ readonly was: readonly number[];
+}
 type Shape = 'teeth' | 'region' | 'side';
-interface Unit { readonly at: number; readonly as: 'place' | 'mod' | 'cue' | 'stop'; readonly kind: string }
+interface Unit {
+  readonly at: number;
+  readonly as: 'place' | 'mod' | 'cue' | 'stop';
+  readonly kind: string;
+}
 
 const joins = new Set(['and', 'or', 'nor', 'but', 'plus', 'then', 'though']);
 const turning = new Set(['absent', 'suspected', 'before', 'except', 'now']);
@@ -26,7 +33,11 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
   const places = new Map<number, RawPlace | undefined>();
   const ends: number[] = [];
   heads.forEach((head, h) => {
-    const term = marks[head.mark]?.terms?.find((t) => (head.work ? t.k === 'work' && t.term === head.work : t.k === 'condition' && t.id === head.condition?.id && t.strength === head.condition.strength));
+    const term = marks[head.mark]?.terms?.find((t) =>
+      head.work
+        ? t.k === 'work' && t.term === head.work
+        : t.k === 'condition' && t.id === head.condition?.id && t.strength === head.condition.strength,
+    );
     if (term === undefined || (term.k === 'condition' && term.strength === 'absentSay')) return;
     const next = heads[h + 1]?.mark ?? marks.length;
     const ruled = ruledOut(marks, tokens, role, head.mark);
@@ -34,19 +45,42 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     ends[h] = end;
     const out = ruled ? -1 : marks.findIndex((mark, i) => i > head.mark && isExcept(mark));
     const start = h === 0 ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
-    const units = withoutLead(marks, head.mark, unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)));
+    const units = withoutLead(
+      marks,
+      head.mark,
+      unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)),
+    );
     const { from, to } = marks[head.mark] as Mark;
     const bySide = narrowed(marks, tokens, units) ?? wholeThenParts(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units, head.mark);
     const but = ruled ? exceptCut(marks, role, head.mark, next, cuts) : undefined;
     bySide?.places.forEach((raw, at) => places.set(at, raw));
-    [...cuts, ...(but === undefined ? [] : [but])].forEach((at) => { const put = beforeSmallWords(marks, tokens, role, at); puts.set(put, { from: (marks[put] as Mark).from, to: (marks[put] as Mark).from, terms: [term], again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) } }); });
+    [...cuts, ...(but === undefined ? [] : [but])].forEach((at) => {
+      const put = beforeSmallWords(marks, tokens, role, at);
+      puts.set(put, {
+        from: (marks[put] as Mark).from,
+        to: (marks[put] as Mark).from,
+        terms: [term],
+        again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) },
+      });
+    });
   });
   if (puts.size === 0 && places.size === 0) return { marks, was: [] };
   const out = marks.flatMap((mark, i): [Mark, number][] => {
-    const own: Mark = places.has(i) ? { from: mark.from, to: mark.to, ...(places.get(i) ? { place: places.get(i) as RawPlace } : { terms: [{ k: 'glue' } satisfies Term], whole: true }) } : mark;
+    const own: Mark = places.has(i)
+      ? {
+          from: mark.from,
+          to: mark.to,
+          ...(places.get(i) ? { place: places.get(i) as RawPlace } : { terms: [{ k: 'glue' } satisfies Term], whole: true }),
+        }
+      : mark;
     const put = puts.get(i);
-    return put ? [[put, -1], [own, i]] : [[own, i]];
+    return put
+      ? [
+          [put, -1],
+          [own, i],
+        ]
+      : [[own, i]];
   });
   return { marks: out.map(([mark]) => mark), was: out.map(([, i]) => i) };
 }
@@ -54,7 +88,8 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
 /** "no hooks", "nothing loose", "hooks nowhere": said not to be there. */
 const ruledOut = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], head: number): boolean => {
   const before = marks.slice(0, head).findLastIndex((_, i) => role[i] !== 'glue' && role[i] !== 'mod' && role[i] !== 'head');
-  const absent = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo') ?? false;
+  const absent = (mark: Mark | undefined): boolean =>
+    mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind !== 'pseudo') ?? false;
   return absent(marks[before]) || tokens[(marks[head] as Mark).to]?.t === 'nowhere';
 };
 
@@ -63,14 +98,33 @@ function exceptCut(marks: readonly Mark[], role: Roles['role'], head: number, ne
   const one = exceptionsIn(marks, role).find(({ cue }) => cue > head && cue < next);
   const first = one?.places[0];
   const maybe = first === undefined ? undefined : marks.findIndex((_, i) => i > (one?.cue ?? 0) && role[i] === 'cue');
-  return first === undefined || cuts.includes(first) || first > next || role.slice(first, next).includes('head') || next < marks.length && !role.slice(next).includes('place') ? undefined : maybe !== undefined && maybe >= 0 && maybe < first ? maybe : first;
+  return first === undefined ||
+    cuts.includes(first) ||
+    first > next ||
+    role.slice(first, next).includes('head') ||
+    (next < marks.length && !role.slice(next).includes('place'))
+    ? undefined
+    : maybe !== undefined && maybe >= 0 && maybe < first
+      ? maybe
+      : first;
 }
 
 /** "upper right, hook at the back of the last one": the quadrant only leads to the tooth. */
 function withoutLead(marks: readonly Mark[], head: number, units: readonly Unit[]): readonly Unit[] {
   const [a, b] = units.filter(({ as }) => as === 'place').map(({ at }) => at);
   const [lead, tooth] = [marks[a ?? -1]?.place, marks[b ?? -1]?.place];
-  if (a === undefined || a > head || b === undefined || b < head || lead?.codes !== undefined || lead?.positions !== undefined || lead?.region !== undefined || lead?.jaw === undefined || tooth?.positions?.length !== 1) return units;
+  if (
+    a === undefined ||
+    a > head ||
+    b === undefined ||
+    b < head ||
+    lead?.codes !== undefined ||
+    lead?.positions !== undefined ||
+    lead?.region !== undefined ||
+    lead?.jaw === undefined ||
+    tooth?.positions?.length !== 1
+  )
+    return units;
   return lead.jaw === tooth.jaw && lead.side === tooth.side ? units.filter(({ at }) => at !== a) : units;
 }
 
@@ -79,8 +133,14 @@ function hungryFrom(marks: readonly Mark[], role: Roles['role'], head: number, n
   if (next >= marks.length) return next;
   const last = role.lastIndexOf('place', next);
   // Where places stand before their findings, the last one before the next finding is its own; else where that one has no other.
-  const leads = role.slice(0, head).includes('place') && last > head && role.slice(last + 1, next).every((r) => r === 'glue' || r === 'mod') && marks.slice(last + 1, next).every(({ measure, grade }) => measure === undefined && grade === undefined);
-  const others = role.slice(next, afterNext).some((r, i) => r === 'place' && shapeOf((marks[next + i] as Mark).place as RawPlace) !== 'side');
+  const leads =
+    role.slice(0, head).includes('place') &&
+    last > head &&
+    role.slice(last + 1, next).every((r) => r === 'glue' || r === 'mod') &&
+    marks.slice(last + 1, next).every(({ measure, grade }) => measure === undefined && grade === undefined);
+  const others = role
+    .slice(next, afterNext)
+    .some((r, i) => r === 'place' && shapeOf((marks[next + i] as Mark).place as RawPlace) !== 'side');
   if (others && !leads) return next;
   return last > head ? last : next;
 }
@@ -91,7 +151,12 @@ function unitsBetween(marks: readonly Mark[], role: Roles['role'], from: number,
     const mark = marks[at] as Mark;
     if (role[at] === 'place' && mark.place) units.push({ at, as: 'place', kind: '' });
     else if (role[at] === 'mod') units.push({ at, as: 'mod', kind: kindOfMod(mark) });
-    else if (role[at] === 'cue' || role[at] === 'stop') units.push({ at, as: mark.terms?.some((t) => t.k === 'cue' && t.cue.kind !== 'pseudo' && turning.has(t.cue.means)) ? 'cue' : 'stop', kind: '' });
+    else if (role[at] === 'cue' || role[at] === 'stop')
+      units.push({
+        at,
+        as: mark.terms?.some((t) => t.k === 'cue' && t.cue.kind !== 'pseudo' && turning.has(t.cue.means)) ? 'cue' : 'stop',
+        kind: '',
+      });
   }
   return units;
 }
@@ -111,7 +176,12 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     const last = places[k] as number;
     const [a, b] = [(units[last] as Unit).at, (units[u] as Unit).at];
     if (!comparable(marks, tokens, a, b)) return [];
-    const used = new Set(units.slice(start, last).filter(({ as }) => as === 'mod').map(({ kind }) => kind));
+    const used = new Set(
+      units
+        .slice(start, last)
+        .filter(({ as }) => as === 'mod')
+        .map(({ kind }) => kind),
+    );
     const between = units.slice(last + 1, u);
     const turn = between.some(({ as }) => as === 'cue') || (between.length > 0 && between.at(-1)?.as === 'stop');
     const ownFirst = between.findIndex(({ as, kind }) => as === 'mod' && used.has(kind));
@@ -120,10 +190,31 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     // A turn put in says where the next one begins.
     const put = between.find(({ as, at }) => as === 'cue' && marks[at]?.from === marks[at]?.to);
     // "upper sixes hooked, lowers two mil": a place behind the finding of another one, with a size of its own.
-    const sized = a < head && b > head && between.length === 0 && follows.some(({ kind }) => kind === 'grade' || kind === 'severity' || kind.startsWith('measure')) && tokens[(marks[b] as Mark).from - 1]?.ends === true && shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' && ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
+    const sized =
+      a < head &&
+      b > head &&
+      between.length === 0 &&
+      follows.some(({ kind }) => kind === 'grade' || kind === 'severity' || kind.startsWith('measure')) &&
+      tokens[(marks[b] as Mark).from - 1]?.ends === true &&
+      shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' &&
+      ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
     // "hook on one oh six, the one on two oh six is four mil": another of the same.
-    const another = /(?<!\bthan )\b(?:the|that) (?:other )?one (?:on|at|in)(?: the)?$/.test(tokens.slice(Math.max(0, (marks[b] as Mark).from - 5), (marks[b] as Mark).from).map(({ t }) => t).join(' '));
-    const cut = same || sized || another ? b : put ? put.at + 1 : ownFirst >= 0 ? between[ownFirst]?.at : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind)) ? b : undefined;
+    const another = /(?<!\bthan )\b(?:the|that) (?:other )?one (?:on|at|in)(?: the)?$/.test(
+      tokens
+        .slice(Math.max(0, (marks[b] as Mark).from - 5), (marks[b] as Mark).from)
+        .map(({ t }) => t)
+        .join(' '),
+    );
+    const cut =
+      same || sized || another
+        ? b
+        : put
+          ? put.at + 1
+          : ownFirst >= 0
+            ? between[ownFirst]?.at
+            : turn || between.some(({ as }) => as === 'mod') || follows.some(({ kind }) => used.has(kind))
+              ? b
+              : undefined;
     if (cut === undefined) return [];
     start = ownFirst >= 0 ? last + 1 + ownFirst : u;
     return [cut];
@@ -131,31 +222,64 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
 }
 
 /** "ten the same", "two oh six ditto". */
-const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const verb = ['is', 'has', 'was', "'s", 's'].includes(tokens[(marks[at] as Mark).to]?.t ?? ''); const to = (marks[at] as Mark).to + (verb ? 1 : 0); return againWords.has(tokens[tokens[to]?.t === 'the' ? to + 1 : to]?.t ?? ''); };
+const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {
+  const verb = ['is', 'has', 'was', "'s", 's'].includes(tokens[(marks[at] as Mark).to]?.t ?? '');
+  const to = (marks[at] as Mark).to + (verb ? 1 : 0);
+  return againWords.has(tokens[tokens[to]?.t === 'the' ? to + 1 : to]?.t ?? '');
+};
 
-const shapeOf = (raw: RawPlace): Shape => (raw.region !== undefined ? 'region' : raw.codes !== undefined || raw.positions !== undefined || raw.row || raw.quadrants !== undefined || (raw.jaw !== undefined && raw.side !== undefined) || raw.jaw !== undefined ? 'teeth' : 'side');
+const shapeOf = (raw: RawPlace): Shape =>
+  raw.region !== undefined
+    ? 'region'
+    : raw.codes !== undefined ||
+        raw.positions !== undefined ||
+        raw.row ||
+        raw.quadrants !== undefined ||
+        (raw.jaw !== undefined && raw.side !== undefined) ||
+        raw.jaw !== undefined
+      ? 'teeth'
+      : 'side';
 const beside = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent', 'crest', 'peak']);
 /** Two places that can each have the finding: not "the left cheek, level with two oh eight", not a side and its region. */
 function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean {
   const [x, y] = [marks[a] as Mark, marks[b] as Mark];
-  return JSON.stringify(x.place) !== JSON.stringify(y.place) && (shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) || (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth')) && !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t));
+  return (
+    JSON.stringify(x.place) !== JSON.stringify(y.place) &&
+    (shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) ||
+      (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth')) &&
+    !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t))
+  );
 }
 
 /** "three mil left, four mil right" after a place of both sides: each side of that place is a place of its own. */
-function narrowed(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[]): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
+function narrowed(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  units: readonly Unit[],
+): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
   const first = units.findIndex(({ as }) => as === 'place');
   const whole = marks[units[first]?.at ?? -1]?.place;
   const rest = units.slice(first + 1);
   const sides = rest.filter(({ as }) => as === 'place');
   if (whole === undefined || shapeOf(whole) === 'side' || sides.length === 0 || sides.length > 2) return undefined;
   const said = sides.map(({ at }) => marks[at]?.place as RawPlace);
-  if (said.some((raw) => shapeOf(raw) !== 'side' || (raw.side !== 'left' && raw.side !== 'right')) || new Set(said.map(({ side }) => side)).size !== said.length) return undefined;
+  if (
+    said.some((raw) => shapeOf(raw) !== 'side' || (raw.side !== 'left' && raw.side !== 'right')) ||
+    new Set(said.map(({ side }) => side)).size !== said.length
+  )
+    return undefined;
   const modFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
   // "upper sixes, left three mil, right four mil": the first side was read as the place's own.
   const other = whole.side !== undefined && whole.side !== 'both' && said.every(({ side }) => side !== whole.side);
   // "four mil on the left three oh eight and only two on the right": the same tooth of the other side.
   const [mirror] = said;
-  if (whole.codes?.length === 1 && said.length === 1 && mirror?.side && (mirror.side === 'left') !== [2, 3, 6, 7].includes(quadrantOf(whole.codes[0] as string)) && rest.some(({ as }) => as === 'mod')) {
+  if (
+    whole.codes?.length === 1 &&
+    said.length === 1 &&
+    mirror?.side &&
+    (mirror.side === 'left') !== [2, 3, 6, 7].includes(quadrantOf(whole.codes[0] as string)) &&
+    rest.some(({ as }) => as === 'mod')
+  ) {
     const at = (sides[0] as Unit).at;
     const u = rest.indexOf(sides[0] as Unit);
     const own = rest[u + 1]?.as === 'mod' ? rest[u] : rest[u - 1]?.as === 'mod' ? rest[u - 1] : undefined;
@@ -167,43 +291,86 @@ function narrowed(marks: readonly Mark[], tokens: readonly Token[], units: reado
   // "grade one on the right side, left side grade two": each on its own side of its size.
   const crossed = rest.length === 4 && rest.map(({ as }) => as).join(' ') === 'mod place place mod';
   const before = (u: number): boolean => (crossed ? u === 1 : modFirst);
-  const owned = sides.map((unit) => { const u = rest.indexOf(unit); return rest[before(u) ? u - 1 : u + 1]; });
+  const owned = sides.map((unit) => {
+    const u = rest.indexOf(unit);
+    return rest[before(u) ? u - 1 : u + 1];
+  });
   if (parts.some((part) => part === undefined) || owned.some((unit) => unit?.as !== 'mod')) return undefined;
   const starts = sides.map((unit, i) => (before(rest.indexOf(unit)) ? (owned[i] as Unit).at : unit.at));
   const left = other ? whole : sides.length === 2 ? undefined : onSide(whole, said[0]?.side === 'left' ? 'right' : 'left');
   if (sides.length === 1 && left === undefined) return undefined;
-  return { cuts: left === undefined ? starts.slice(1) : starts, places: new Map([[(units[first] as Unit).at, left], ...sides.map(({ at }, i) => [at, parts[i]] as const)]) };
+  return {
+    cuts: left === undefined ? starts.slice(1) : starts,
+    places: new Map([[(units[first] as Unit).at, left], ...sides.map(({ at }, i) => [at, parts[i]] as const)]),
+  };
 }
 
 /** "pockets at three oh nine and three ten, five mil on the nine, three mil on the ten": each part has its own, and the rest none of it. */
-function wholeThenParts(marks: readonly Mark[], units: readonly Unit[]): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
+function wholeThenParts(
+  marks: readonly Mark[],
+  units: readonly Unit[],
+): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
   const first = units.findIndex(({ as }) => as === 'place');
   const whole = marks[units[first]?.at ?? -1]?.place;
   const rest = units.slice(first + 1);
   const parts = rest.filter(({ as }) => as === 'place');
   const teeth = whole && !['adjacent', 'between', 'pairs', 'or'].includes(whole.joined ?? '') ? partsOf(whole) : [];
   if (teeth.length < 2 || parts.length === 0 || rest.some(({ as }) => as === 'cue' || as === 'stop')) return undefined;
-  const own = parts.map(({ at }) => { const raw = marks[at]?.place as RawPlace; return whole && shapeOf(raw) === 'side' && (raw.side === 'left' || raw.side === 'right') ? onSide(whole, raw.side) ?? raw : raw; });
+  const own = parts.map(({ at }) => {
+    const raw = marks[at]?.place as RawPlace;
+    return whole && shapeOf(raw) === 'side' && (raw.side === 'left' || raw.side === 'right') ? (onSide(whole, raw.side) ?? raw) : raw;
+  });
   const of = own.map(partsOf);
-  if (of.some((codes) => codes.length === 0 || codes.length === teeth.length || !codes.every((code) => teeth.includes(code)))) return undefined;
+  if (of.some((codes) => codes.length === 0 || codes.length === teeth.length || !codes.every((code) => teeth.includes(code))))
+    return undefined;
   const sizeFirst = rest[0]?.as === 'mod' && rest.at(-1)?.as === 'place';
   const sizeLast = rest[0]?.as === 'place' && rest.at(-1)?.as === 'mod';
   // "the left one a centimetre, the right one smaller than that": of which nothing can be read, it is not the other's size.
-  const each = rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod') || (parts.length > 1 && rest.some(({ as }) => as === 'mod') && new Set(of.flat()).size === teeth.length);
+  const each =
+    rest.every(({ as }, i) => as === 'mod' || rest[sizeFirst ? i - 1 : i + 1]?.as === 'mod') ||
+    (parts.length > 1 && rest.some(({ as }) => as === 'mod') && new Set(of.flat()).size === teeth.length);
   if (!(sizeFirst || sizeLast || parts.length > 1) || !each) return undefined;
-  const starts = parts.map((unit) => { let u = rest.indexOf(unit); if (sizeFirst) while (rest[u - 1]?.as === 'mod') u -= 1; return (rest[u] as Unit).at; });
+  const starts = parts.map((unit) => {
+    let u = rest.indexOf(unit);
+    if (sizeFirst) while (rest[u - 1]?.as === 'mod') u -= 1;
+    return (rest[u] as Unit).at;
+  });
   const left = teeth.filter((code) => !of.some((codes) => codes.includes(code)));
-  return { cuts: left.length > 0 ? starts : starts.slice(1), places: new Map([...parts.map(({ at }, i) => [at, own[i]] as const), [(units[first] as Unit).at, left.length > 0 ? whole?.region !== undefined ? { ...whole, side: (left[0] as string) as 'left' | 'right' } : { codes: left, joined: left.length === 1 ? 'one' as const : 'and' as const } : undefined]]) };
+  return {
+    cuts: left.length > 0 ? starts : starts.slice(1),
+    places: new Map([
+      ...parts.map(({ at }, i) => [at, own[i]] as const),
+      [
+        (units[first] as Unit).at,
+        left.length > 0
+          ? whole?.region !== undefined
+            ? { ...whole, side: left[0] as string as 'left' | 'right' }
+            : { codes: left, joined: left.length === 1 ? ('one' as const) : ('and' as const) }
+          : undefined,
+      ],
+    ]),
+  };
 }
 
 /** What a place is made of: its teeth, or the sides of a part of the mouth. */
-const partsOf = (raw: RawPlace): readonly string[] => (raw.region === undefined ? teethIn(raw) : raw.codes !== undefined ? [] : raw.side === 'both' || (raw.side === undefined && raw.plural === true) ? ['left', 'right'] : raw.side === undefined ? [] : [raw.side]);
+const partsOf = (raw: RawPlace): readonly string[] =>
+  raw.region === undefined
+    ? teethIn(raw)
+    : raw.codes !== undefined
+      ? []
+      : raw.side === 'both' || (raw.side === undefined && raw.plural === true)
+        ? ['left', 'right']
+        : raw.side === undefined
+          ? []
+          : [raw.side];
 
 /** The teeth of a place that names them: by their numbers, or by position and quadrant. */
 function teethIn(raw: RawPlace): readonly string[] {
   if (raw.codes) return raw.codes;
   const quadrants = quadrantsOf(raw);
-  return raw.positions && raw.region === undefined ? (quadrants.length > 0 ? quadrants : raw.plural ? [1, 2, 3, 4] : []).flatMap((q) => (raw.positions ?? []).map((p) => codeOf(q, p))) : [];
+  return raw.positions && raw.region === undefined
+    ? (quadrants.length > 0 ? quadrants : raw.plural ? [1, 2, 3, 4] : []).flatMap((q) => (raw.positions ?? []).map((p) => codeOf(q, p)))
+    : [];
 }
 
 /** The part of a place that lies on one side; undefined where the place does not hold both sides. */

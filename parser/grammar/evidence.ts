@@ -29,5 +29,9 @@ export function span(words: readonly Word[], indices: readonly number[]): { at?:
 }
 
 export const evidence = (heard: HeardPhrase, words: readonly Word[], indices: readonly number[], made: Made): Item['evidence'] => ({
-  utterance: heard.id, words: [...indices], ...span(words, indices), rules: [...made.rules], ...(made.repaired ? { repaired: true } : {}),
+  utterance: heard.id,
+  words: [...indices],
+  ...span(words, indices),
+  rules: [...made.rules],
+  ...(made.repaired ? { repaired: true } : {}),
 });

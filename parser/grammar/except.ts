@@ -10,19 +10,27 @@ import type { Mark } from './scan.ts';
 import { quadrantOf } from './teeth.ts';
 
 /** The marks of the words that make the exception, and of the places left out; none where a finding follows them instead. */
-export interface Exception { readonly cue: number; readonly places: readonly number[] }
+export interface Exception {
+  readonly cue: number;
+  readonly places: readonly number[];
+}
 
 export const isExcept = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'except') ?? false;
 
-export const exceptionsIn = (marks: readonly Mark[], role: Roles['role']): readonly Exception[] => gather(marks, (mark, cue): Exception | undefined => {
-  if (!isExcept(mark)) return undefined;
-  const places: number[] = [];
-  for (let i = cue + 1; i < marks.length && (role[i] === 'glue' || role[i] === 'place' || role[i] === 'cue' || marks[i]?.again); i += 1) if (role[i] === 'place') places.push(i);
-  // "apart from four oh eight the lower right looks healthy": the last one before the finding is what it is said of.
-  const last = places.at(-1) as number;
-  const leads = places.length > 1 && !marks.slice(0, cue).some((_, i) => role[i] === 'head' || role[i] === 'place') && role.slice(last + 1).find((r) => r !== 'glue') === 'head';
-  return { cue, places: leads ? places.slice(0, -1) : places };
-});
+export const exceptionsIn = (marks: readonly Mark[], role: Roles['role']): readonly Exception[] =>
+  gather(marks, (mark, cue): Exception | undefined => {
+    if (!isExcept(mark)) return undefined;
+    const places: number[] = [];
+    for (let i = cue + 1; i < marks.length && (role[i] === 'glue' || role[i] === 'place' || role[i] === 'cue' || marks[i]?.again); i += 1)
+      if (role[i] === 'place') places.push(i);
+    // "apart from four oh eight the lower right looks healthy": the last one before the finding is what it is said of.
+    const last = places.at(-1) as number;
+    const leads =
+      places.length > 1 &&
+      !marks.slice(0, cue).some((_, i) => role[i] === 'head' || role[i] === 'place') &&
+      role.slice(last + 1).find((r) => r !== 'glue') === 'head';
+    return { cue, places: leads ? places.slice(0, -1) : places };
+  });
 
 /** The teeth or rows of an exception, for one finding. */
 export function leftOut({ places }: Exception, id: ConditionId, marks: readonly Mark[], of: Place | null = null): Place | null {
@@ -33,7 +41,8 @@ export function leftOut({ places }: Exception, id: ConditionId, marks: readonly 
   return placings.length === 0 ? null : resolvePlace(placings, { ...wantedBy(id, new Set(), true) }).place;
 }
 
-const teethOf = (place: Place): readonly string[] => ('teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row as RowId]) : []);
+const teethOf = (place: Place): readonly string[] =>
+  'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row as RowId]) : [];
 
 /** "the tushes are sharp, all save the bottom left": of the teeth named, those of that quadrant. */
 const quarterOf = (raw: RawPlace, of: Place): Place | null => {

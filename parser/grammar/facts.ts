@@ -9,40 +9,81 @@ import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
 
-const forms = buildTrie(factSay.flatMap(({ about, say }) => say.flatMap((form) => expand(form.replace(/\[([^[\]()]*\|[^[\]()]*)\]/g, '[($1)]')).map((words) => [words, about] as const))));
+const forms = buildTrie(
+  factSay.flatMap(({ about, say }) =>
+    say.flatMap((form) => expand(form.replace(/\[([^[\]()]*\|[^[\]()]*)\]/g, '[($1)]')).map((words) => [words, about] as const)),
+  ),
+);
 
 /** The words that name what a sentence is about, where they stand. */
-export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => { const hit = longest(forms, words, at); return hit?.values[0] && { about: hit.values[0] as FactAbout, to: hit.to }; };
+export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => {
+  const hit = longest(forms, words, at);
+  return hit?.values[0] && { about: hit.values[0] as FactAbout, to: hit.to };
+};
 
 /** "not happy with the bit" is a finding's own name: what lies within it names no fact. */
-export const ofAFinding = (marks: readonly Mark[], from: number, to: number): boolean => marks.some((mark) => mark.from <= from && mark.to >= to && mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say'));
+export const ofAFinding = (marks: readonly Mark[], from: number, to: number): boolean =>
+  marks.some((mark) => mark.from <= from && mark.to >= to && mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say'));
 
 /** "wolf stands still", a "whoa" misheard, "holding her own": an everyday phrase holds the fact's first word, or all of it and more. */
-const ofTalk = (marks: readonly Mark[], at: number, end: number): boolean => marks.some(({ from, to, terms }) => ((from < at && to > at) || (from === at && to > end)) && terms?.some(({ k }) => k === 'talk'));
+const ofTalk = (marks: readonly Mark[], at: number, end: number): boolean =>
+  marks.some(({ from, to, terms }) => ((from < at && to > at) || (from === at && to > end)) && terms?.some(({ k }) => k === 'talk'));
 
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const at = words.findIndex((_, i) => { const hit = longest(forms, words, i); return hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to); });
+  const at = words.findIndex((_, i) => {
+    const hit = longest(forms, words, i);
+    return hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to);
+  });
   const found = at < 0 ? undefined : longest(forms, words, at);
   const about = found?.values[0];
   // "owner not there": a name of a finding within the words of the fact is none.
   const beside = marks.filter((mark) => mark.to <= at || mark.from >= (found?.to ?? 0));
   // A finding at a tooth is worth more than the sentence it stands in.
   const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));
-  if (about === undefined || (history && findingsIn(marks)) || codesIn(marks) || (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))) return [];
+  if (
+    about === undefined ||
+    (history && findingsIn(marks)) ||
+    codesIn(marks) ||
+    (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
+  )
+    return [];
   // The horse's age and sex go to the header, not into what was said about the visit.
-  const horse = /^(?:(?:\w+ ){1,3}(?:year|month)s? old(?: (?:gelding|mare|stallion|colt|filly))? )/.exec(`${words.join(' ')} `)?.[0].trim().split(' ').length ?? 0;
+  const horse =
+    /^(?:(?:\w+ ){1,3}(?:year|month)s? old(?: (?:gelding|mare|stallion|colt|filly))? )/
+      .exec(`${words.join(' ')} `)?.[0]
+      .trim()
+      .split(' ').length ?? 0;
   const start = horse + words.slice(horse).findIndex((w) => !hesitations.includes(w));
   const said = words.slice(start).join(' ');
   const rate = about === 'heart-rate' ? rateIn(tokens) : undefined;
-  return [{ body: { kind: 'fact', about: about as FactAbout, said, ...(rate !== undefined ? { value: { value: rate, unit: 'per-minute' } } : { value: null }), ...(about === 'consent' ? consent(said) : {}) }, marks: marks.map((_, i) => i), rules: ['fact'], doubts: [] }];
+  return [
+    {
+      body: {
+        kind: 'fact',
+        about: about as FactAbout,
+        said,
+        ...(rate !== undefined ? { value: { value: rate, unit: 'per-minute' } } : { value: null }),
+        ...(about === 'consent' ? consent(said) : {}),
+      },
+      marks: marks.map((_, i) => i),
+      rules: ['fact'],
+      doubts: [],
+    },
+  ];
 };
 
 /** Whether the phrase says that someone agreed to something, or did not. */
-export const consentIn = (tokens: readonly Token[]): boolean => { const words = tokens.map(({ t }) => t); return words.some((_, at) => longest(forms, words, at)?.values[0] === 'consent'); };
+export const consentIn = (tokens: readonly Token[]): boolean => {
+  const words = tokens.map(({ t }) => t);
+  return words.some((_, at) => longest(forms, words, at)?.values[0] === 'consent');
+};
 
-const rateIn = (tokens: readonly Token[]): number | undefined => tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
+const rateIn = (tokens: readonly Token[]): number | undefined =>
+  tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
 const consent = (said: string): { given: boolean; for?: 'exam' | 'treatment' | 'sedation' | 'extraction' } => {
-  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) => said.includes(what === 'sedation' ? 'sedat' : what === 'extraction' ? 'extract' : what));
+  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) =>
+    said.includes(what === 'sedation' ? 'sedat' : what === 'extraction' ? 'extract' : what),
+  );
   return { given: !/\b(no|not|refused|withheld|declined)\b/.test(said), ...(target ? { for: target } : {}) };
 };

@@ -15,13 +15,22 @@ export const GUESSED_TRADE = -0.1;
 
 const telling = new Set(['condition', 'region', 'surface', 'qualifier', 'side', 'jaw', 'row', 'hundreds', 'group', 'cue', 'work']);
 const ofTrade = ({ place, measure, grade, number, pulpHorn, terms }: Mark): boolean =>
-  place !== undefined || measure !== undefined || grade !== undefined || number !== undefined || pulpHorn !== undefined || (terms !== undefined && terms.every(({ k }) => telling.has(k)));
+  place !== undefined ||
+  measure !== undefined ||
+  grade !== undefined ||
+  number !== undefined ||
+  pulpHorn !== undefined ||
+  (terms !== undefined && terms.every(({ k }) => telling.has(k)));
 
 const ownOfTrade = ({ place, measure, grade, terms }: Mark): boolean =>
-  place?.codes !== undefined || measure?.unit !== undefined || grade?.announced === true || (terms ?? []).some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done));
+  place?.codes !== undefined ||
+  measure?.unit !== undefined ||
+  grade?.announced === true ||
+  (terms ?? []).some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done));
 
 /** Nothing at all: no item, question, command or fact of the visit. */
-export const madeNothing = ({ items, doubts, commands, settles, header }: Parsed): boolean => items.length + doubts.length + commands.length + settles.length === 0 && header === undefined;
+export const madeNothing = ({ items, doubts, commands, settles, header }: Parsed): boolean =>
+  items.length + doubts.length + commands.length + settles.length === 0 && header === undefined;
 
 /** @returns the question, or undefined where something was made of the phrase, it was heard well, or it is talk throughout */
 export function faint(first: Parsed, { words, logProb }: Hypothesis): Doubt | undefined {
@@ -29,5 +38,13 @@ export function faint(first: Parsed, { words, logProb }: Hypothesis): Doubt | un
   const { marks } = scan(tokenise(words.map(({ w }) => w)));
   if (!marks.some(logProb / words.length > GUESSED ? ownOfTrade : ofTrade)) return undefined;
   const at = first.utterance.at;
-  return { id: `${first.id}/d1`, doubt: 'unread', words: first.text, utterance: first.id, state: 'open', ...(at ? { at } : {}), why: 'This was heard badly. Play it: it may belong to the record.' };
+  return {
+    id: `${first.id}/d1`,
+    doubt: 'unread',
+    words: first.text,
+    utterance: first.id,
+    state: 'open',
+    ...(at ? { at } : {}),
+    why: 'This was heard badly. Play it: it may belong to the record.',
+  };
 }

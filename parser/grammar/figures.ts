@@ -13,13 +13,20 @@ import { quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 type Quadrant = Pick<RawPlace, 'jaw' | 'side'>;
-const names: Readonly<Record<number, Quadrant>> = { 1: { jaw: 'upper', side: 'right' }, 2: { jaw: 'upper', side: 'left' }, 3: { jaw: 'lower', side: 'left' }, 4: { jaw: 'lower', side: 'right' } };
+const names: Readonly<Record<number, Quadrant>> = {
+  1: { jaw: 'upper', side: 'right' },
+  2: { jaw: 'upper', side: 'left' },
+  3: { jaw: 'lower', side: 'left' },
+  4: { jaw: 'lower', side: 'right' },
+};
 
 /** The one quadrant that a place lies in. */
 function quadrantIn(raw: RawPlace): Quadrant | undefined {
   const all = new Set((raw.codes ?? []).map(quadrantOf));
   if (all.size > 0) return all.size === 1 ? names[[...all][0] as number] : undefined;
-  return raw.jaw !== undefined && raw.jaw !== 'both' && (raw.side === 'left' || raw.side === 'right') && raw.region === undefined ? { jaw: raw.jaw, side: raw.side } : undefined;
+  return raw.jaw !== undefined && raw.jaw !== 'both' && (raw.side === 'left' || raw.side === 'right') && raw.region === undefined
+    ? { jaw: raw.jaw, side: raw.side }
+    : undefined;
 }
 
 const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue' || t.k === 'filler') ?? false;
@@ -27,27 +34,50 @@ const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === '
 /** "ten the same", "eleven too". */
 export const againWords: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
 /** A side and nothing else. */
-const sideAlone = (mark: Mark | undefined): boolean => mark?.place !== undefined && (mark.place.side === 'left' || mark.place.side === 'right') && Object.keys(mark.place).every((key) => key === 'side');
+const sideAlone = (mark: Mark | undefined): boolean =>
+  mark?.place !== undefined &&
+  (mark.place.side === 'left' || mark.place.side === 'right') &&
+  Object.keys(mark.place).every((key) => key === 'side');
 const partWords: ReadonlySet<string> = new Set(['upper', 'uppers', 'lower', 'lowers', 'top', 'bottom', 'tops', 'bottoms', 'left', 'right']);
 const unsaid: ReadonlySet<string> = new Set(['one', 'about', 'around', 'maybe', 'roughly', 'nearly', 'only']);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
-  if (!marks.some((mark) => mark.number !== undefined || ['one', 'last', 'first', 'front', 'back'].includes(tokens[mark.to - 1]?.t ?? ''))) return marks;
+  if (!marks.some((mark) => mark.number !== undefined || ['one', 'last', 'first', 'front', 'back'].includes(tokens[mark.to - 1]?.t ?? '')))
+    return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
-  const around = (from: number, to: number): string => tokens.slice(Math.max(0, from), to).map(({ t }) => t).join(' ');
+  const around = (from: number, to: number): string =>
+    tokens
+      .slice(Math.max(0, from), to)
+      .map(({ t }) => t)
+      .join(' ');
   const out: Mark[] = [];
   let joined = -1;
   marks.forEach((mark, i) => {
     if (i <= joined) return;
     const whole = placedBehind(mark, i);
-    if (whole) { out.push(whole.mark); joined = whole.last; return; }
+    if (whole) {
+      out.push(whole.mark);
+      joined = whole.last;
+      return;
+    }
     const end = endOfRow(mark);
-    if (end) { out.push(end); return; }
+    if (end) {
+      out.push(end);
+      return;
+    }
     const listed = listOf(mark, i);
-    if (listed) { out.push(listed.mark); joined = listed.last; return; }
+    if (listed) {
+      out.push(listed.mark);
+      joined = listed.last;
+      return;
+    }
     const value = mark.number ?? (word(mark.from) === 'one' && mark.to - mark.from === 1 && small(mark) ? 1 : undefined);
-    out.push(value === undefined ? mark : graded(mark, value, i) ?? sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark);
+    out.push(
+      value === undefined
+        ? mark
+        : (graded(mark, value, i) ?? sized(mark, value, i) ?? (typeof value === 'number' ? positioned(mark, value, i) : undefined) ?? mark),
+    );
   });
   return out;
 
@@ -60,44 +90,120 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const behind = marks.slice(i + 1).filter((m) => !small(m) || word(m.from) === 'one');
     const both = sideAlone(behind[0]) && (behind[1]?.number !== undefined || word(behind[1]?.from ?? -1) === 'one') && sideAlone(behind[2]);
     const shared = mark.number !== undefined && (!Number.isInteger(value) || both) && ['on', 'at', 'in'].includes(word(mark.to));
-    const said = shared || (word(mark.from - 1) === 'a' ? i === marks.length - 1 : mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) && (i === marks.length - 1 || !Number.isInteger(value)));
-    return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined) ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } } : undefined;
+    const said =
+      shared ||
+      (word(mark.from - 1) === 'a'
+        ? i === marks.length - 1
+        : mark.number !== undefined &&
+          (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) &&
+          (i === marks.length - 1 || !Number.isInteger(value)));
+    return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined)
+      ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } }
+      : undefined;
   }
 
   /** "... six mil on one oh six and four on two oh six", "mobility two on four oh one, one on four oh two". */
   function sized(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
     // "five and six mil": the unit is said once.
-    const unitBehind = word(mark.to) === 'and' && marks[i + 2]?.measure?.unit !== undefined && marks[i + 2]?.from === mark.to + 1 ? marks[i + 2]?.measure : undefined;
-    if (mark.number !== undefined && unitBehind?.unit !== undefined) return { from: mark.from, to: mark.to, measure: { value, unit: unitBehind.unit, about: false, ...(unitBehind.what ? { what: unitBehind.what } : {}) } };
+    const unitBehind =
+      word(mark.to) === 'and' && marks[i + 2]?.measure?.unit !== undefined && marks[i + 2]?.from === mark.to + 1
+        ? marks[i + 2]?.measure
+        : undefined;
+    if (mark.number !== undefined && unitBehind?.unit !== undefined)
+      return {
+        from: mark.from,
+        to: mark.to,
+        measure: { value, unit: unitBehind.unit, about: false, ...(unitBehind.what ? { what: unitBehind.what } : {}) },
+      };
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
     const leads = ['on', 'at', 'to', 'off'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     // "... four mil and two oh six about three": the unit stays.
     const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
     // "right one six mil, left one four", "left's about five mil, right's about three", "seven mil left and four right": a side of what was named.
     const led = marks.slice(0, i).findLast((m) => !small(m) && !unsaid.has(word(m.from)));
-    const sided = mark.number !== undefined && led !== undefined && (sideAlone(led) || (led?.place !== undefined && led.place.codes === undefined && (word(led.to) === 'one' || partWords.has(word(led.to - 1)) && led.to - led.from === 1))) && before !== undefined && out.indexOf(before) < out.indexOf(led as Mark) && (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
-    const sideBehind = mark.number !== undefined && sideAlone(marks[i + 1]) && sideAlone(led) && marks[marks.indexOf(led as Mark) - 1]?.measure !== undefined;
-    const trails = sided || sideBehind || mark.number !== undefined && (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) && (i === marks.length - 1 || word(mark.to) === 'and');
+    const sided =
+      mark.number !== undefined &&
+      led !== undefined &&
+      (sideAlone(led) ||
+        (led?.place !== undefined &&
+          led.place.codes === undefined &&
+          (word(led.to) === 'one' || (partWords.has(word(led.to - 1)) && led.to - led.from === 1)))) &&
+      before !== undefined &&
+      out.indexOf(before) < out.indexOf(led as Mark) &&
+      (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
+    const sideBehind =
+      mark.number !== undefined &&
+      sideAlone(marks[i + 1]) &&
+      sideAlone(led) &&
+      marks[marks.indexOf(led as Mark) - 1]?.measure !== undefined;
+    const trails =
+      sided ||
+      sideBehind ||
+      (mark.number !== undefined &&
+        (marks[i - 1]?.place?.codes !== undefined || (near && marks[i - 2]?.place?.codes !== undefined)) &&
+        (i === marks.length - 1 || word(mark.to) === 'and'));
     // "gap two mil and the pocket there's five", "one oh six is four mil and two oh six about three": of the same kind as the size before.
-    const own = marks.slice(0, i).findLastIndex((m) => !small(m) && !(m.terms ?? []).some((t) => t.k === 'filler') && !['about', 'around', 'maybe', 'roughly', 'nearly'].includes(word(m.from)));
+    const own = marks
+      .slice(0, i)
+      .findLastIndex(
+        (m) =>
+          !small(m) &&
+          !(m.terms ?? []).some((t) => t.k === 'filler') &&
+          !['about', 'around', 'maybe', 'roughly', 'nearly'].includes(word(m.from)),
+      );
     const ends = i === marks.length - 1 || tokens[mark.to - 1]?.ends === true;
-    const behind = mark.number !== undefined && word(mark.from - 1) !== 'the' && ends && before?.measure !== undefined && out.indexOf(before) < own && (marks[own]?.place?.codes !== undefined || (condition(marks[own])?.k === 'condition' && (conditions[(condition(marks[own]) as { id: keyof typeof conditions }).id] as ConditionEntry).measure !== undefined));
+    const behind =
+      mark.number !== undefined &&
+      word(mark.from - 1) !== 'the' &&
+      ends &&
+      before?.measure !== undefined &&
+      out.indexOf(before) < own &&
+      (marks[own]?.place?.codes !== undefined ||
+        (condition(marks[own])?.k === 'condition' &&
+          (conditions[(condition(marks[own]) as { id: keyof typeof conditions }).id] as ConditionEntry).measure !== undefined));
     // "was six mil last year, now three", "pocket five" behind a gap of two mil.
-    const dated = mark.number !== undefined && (oldBefore.test(around(mark.from - 4, mark.from)) || newBefore.test(around(mark.from - 4, mark.from)) || newAfter.test(around(mark.to, mark.to + 5)) || oldAfter.test(around(mark.to, mark.to + 5)));
+    const dated =
+      mark.number !== undefined &&
+      (oldBefore.test(around(mark.from - 4, mark.from)) ||
+        newBefore.test(around(mark.from - 4, mark.from)) ||
+        newAfter.test(around(mark.to, mark.to + 5)) ||
+        oldAfter.test(around(mark.to, mark.to + 5)));
     if (before === undefined || !(leads || trails || dated || behind)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.
     // "two mil on the left, one on the right": counted beside the size of the other side.
     const kept = out.filter((m) => !small(m));
-    const beside = kept.at(-1)?.place?.side !== undefined && kept.at(-1)?.place?.codes === undefined && kept.at(-2)?.measure !== undefined && leads && marks.slice(i + 1).find((m) => !small(m))?.place?.side !== undefined;
-    if (mark.number === undefined && !beside && (before.grade === undefined || !small(marks[i - 1]) && marks[i - 1]?.place === undefined)) return undefined;
+    const beside =
+      kept.at(-1)?.place?.side !== undefined &&
+      kept.at(-1)?.place?.codes === undefined &&
+      kept.at(-2)?.measure !== undefined &&
+      leads &&
+      marks.slice(i + 1).find((m) => !small(m))?.place?.side !== undefined;
+    if (mark.number === undefined && !beside && (before.grade === undefined || (!small(marks[i - 1]) && marks[i - 1]?.place === undefined)))
+      return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
     const { unit, what } = before.measure as NonNullable<Mark['measure']>;
-    return { from: mark.from, to: mark.to, measure: { value, about: (near || sided) && ['about', 'around', 'roughly', 'maybe', 'nearly'].includes(word(mark.from - 1)), ...(unit ? { unit } : {}), ...(what ? { what } : {}) } };
+    return {
+      from: mark.from,
+      to: mark.to,
+      measure: {
+        value,
+        about: (near || sided) && ['about', 'around', 'roughly', 'maybe', 'nearly'].includes(word(mark.from - 1)),
+        ...(unit ? { unit } : {}),
+        ...(what ? { what } : {}),
+      },
+    };
   }
 
   /** "eleven on the lower left has a ramp": the number and the quadrant behind it are one place. */
   function placedBehind(mark: Mark, i: number): { mark: Mark; last: number } | undefined {
-    if (typeof mark.number !== 'number' || !Number.isInteger(mark.number) || mark.number < 6 || mark.number > 11 || !['on', 'in', 'at', 'of'].includes(word(mark.to))) return undefined;
+    if (
+      typeof mark.number !== 'number' ||
+      !Number.isInteger(mark.number) ||
+      mark.number < 6 ||
+      mark.number > 11 ||
+      !['on', 'in', 'at', 'of'].includes(word(mark.to))
+    )
+      return undefined;
     const last = marks.findIndex((m, k) => k > i && !small(m));
     const raw = marks[last]?.place;
     const quadrant = raw && raw.codes === undefined && raw.positions === undefined ? quadrantIn(raw) : undefined;
@@ -106,21 +212,50 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
 
   /** "lower left, ramp on the last one": the last tooth of the row that was named. */
   function endOfRow(mark: Mark): Mark | undefined {
-    const end = ['last', 'back', 'rearmost'].includes(word(mark.from)) ? 11 : ['first', 'front', 'foremost'].includes(word(mark.from)) ? 6 : undefined;
+    const end = ['last', 'back', 'rearmost'].includes(word(mark.from))
+      ? 11
+      : ['first', 'front', 'foremost'].includes(word(mark.from))
+        ? 6
+        : undefined;
     const one = word(mark.from + 1) === 'one';
-    const closed = one ? mark.from === 0 || word(mark.from - 1) === 'the' : ['first', 'last'].includes(word(mark.from)) && word(mark.from - 1) === 'the' && ['on', 'at'].includes(word(mark.from - 2)) && mark.to - mark.from === 1 && (mark.to === tokens.length || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
+    const closed = one
+      ? mark.from === 0 || word(mark.from - 1) === 'the'
+      : ['first', 'last'].includes(word(mark.from)) &&
+        word(mark.from - 1) === 'the' &&
+        ['on', 'at'].includes(word(mark.from - 2)) &&
+        mark.to - mark.from === 1 &&
+        (mark.to === tokens.length || tokens[mark.to - 1]?.ends === true || word(mark.to) === 'and');
     if (end === undefined || mark.to - mark.from > 2 || !closed) return undefined;
     const here = out.findLast((m) => m.place !== undefined)?.place;
     const quadrant = here ? quadrantIn(here) : carry.place?.map(quadrantIn).at(-1);
-    return quadrant && { from: mark.from, to: mark.from + (mark.to - mark.from === 2 ? 2 : 1), place: { positions: [end], ...quadrant }, ...(here ? {} : { carried: true as const }) };
+    return (
+      quadrant && {
+        from: mark.from,
+        to: mark.from + (mark.to - mark.from === 2 ? 2 : 1),
+        place: { positions: [end], ...quadrant },
+        ...(here ? {} : { carried: true as const }),
+      }
+    );
   }
 
   /** "seven and eight fine": two positions of the quadrant that the second one stands in. */
   function listOf(mark: Mark, i: number): { mark: Mark; last: number } | undefined {
     const second = marks[i + 2];
-    if (typeof mark.number !== 'number' || typeof second?.number !== 'number' || word(marks[i + 1]?.from ?? -1) !== 'and' || mark.number < 6 || second.number <= mark.number) return undefined;
+    if (
+      typeof mark.number !== 'number' ||
+      typeof second?.number !== 'number' ||
+      word(marks[i + 1]?.from ?? -1) !== 'and' ||
+      mark.number < 6 ||
+      second.number <= mark.number
+    )
+      return undefined;
     const place = positioned(second, second.number, i + 2, i);
-    return place?.place?.positions && { mark: { ...place, from: mark.from, place: { ...place.place, positions: [mark.number, ...place.place.positions] } }, last: i + 2 };
+    return (
+      place?.place?.positions && {
+        mark: { ...place, from: mark.from, place: { ...place.place, positions: [mark.number, ...place.place.positions] } },
+        last: i + 2,
+      }
+    );
   }
 
   /** "lower right nine cupped out, ten worn, "hook on the six", "nine's cupped out". */
@@ -139,9 +274,18 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const first = marks.slice(0, start).every(small) && !marks.some((m) => m.unknown) && tokens[mark.to - 1]?.ends !== true;
     const carried = here === undefined && (the || verb || same || first) ? carry.place?.map(quadrantIn).at(-1) : undefined;
     // "nine's cupped on the upper left": the quadrant comes behind.
-    const behind = here === undefined && marks.slice(i + 1).some((m) => m.place && quadrantIn(m.place) && m.place.codes === undefined && m.place.positions === undefined);
+    const behind =
+      here === undefined &&
+      marks.slice(i + 1).some((m) => m.place && quadrantIn(m.place) && m.place.codes === undefined && m.place.positions === undefined);
     if (behind) return { from: mark.from, to: mark.to, place: { positions: [value] } };
     const quadrant = spoken ?? carried;
-    return quadrant && { from: mark.from, to: mark.to, place: { positions: [value], ...quadrant }, ...(spoken ? {} : { carried: true as const }) };
+    return (
+      quadrant && {
+        from: mark.from,
+        to: mark.to,
+        place: { positions: [value], ...quadrant },
+        ...(spoken ? {} : { carried: true as const }),
+      }
+    );
   }
 }

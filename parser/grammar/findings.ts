@@ -15,57 +15,173 @@ import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
 /** Findings at an end of a tooth: there rostral and caudal say which end, elsewhere they are surfaces. */
-const ended = new Set<ConditionId>(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'infundibular-caries', 'caries', 'displaced', 'drifted', 'wolf-tooth', 'blind-wolf-tooth', 'fracture', 'bit-seat-present']);
+const ended = new Set<ConditionId>([
+  'hook',
+  'ramp',
+  'step',
+  'focal-overgrowth',
+  'overlong',
+  'infundibular-caries',
+  'caries',
+  'displaced',
+  'drifted',
+  'wolf-tooth',
+  'blind-wolf-tooth',
+  'fracture',
+  'bit-seat-present',
+]);
 
 export interface Details {
-  severity?: SeverityId; severitySaid?: string; change?: FindingBody['change'];
-  grade?: Grade; gradeDoubt?: MadeDoubt; /** Two grades were said: neither is taken. */ gradesAsked?: readonly Grade[]; measures: Measure[]; surfaces: SurfaceId[]; qualifiers: QualifierId[]; pulpHorn?: number;
+  severity?: SeverityId;
+  severitySaid?: string;
+  change?: FindingBody['change'];
+  grade?: Grade;
+  gradeDoubt?: MadeDoubt;
+  /** Two grades were said: neither is taken. */ gradesAsked?: readonly Grade[];
+  measures: Measure[];
+  surfaces: SurfaceId[];
+  qualifiers: QualifierId[];
+  pulpHorn?: number;
 }
 
-export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], missing: ReadonlySet<string>): readonly Made[] {
+export function findingsOf(
+  clause: Clause,
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  missing: ReadonlySet<string>,
+): readonly Made[] {
   const { id, strength, grade } = clause.head.condition as NonNullable<Clause['head']['condition']>;
   const details = detailsOf(id, clause.mods, marks, tokens, clause.head.mark, grade);
   const ruledOut = clause.scopes.includes('absent') !== (strength === 'absentSay');
-  const presence = ruledOut ? 'absent' as const : clause.scopes.includes('suspected') ? 'suspected' as const : 'present' as const;
-  const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? 'before' as const : 'now' as const;
+  const presence = ruledOut ? ('absent' as const) : clause.scopes.includes('suspected') ? ('suspected' as const) : ('present' as const);
+  const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? ('before' as const) : ('now' as const);
   const crestsAt = id === 'wave' && crested(tokens) ? clause.placings.flatMap(({ raw }) => raw.codes ?? []) : [];
   // "canines all through": there are four.
-  const many = positionOf[id] !== undefined && clause.head.condition?.strength !== 'absentSay' && headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
-  const four: readonly Placing[] = many && clause.placings.length > 0 ? clause.placings.map((p) => ({ ...p, raw: { ...p.raw, plural: true } })) : id === 'canine-present' && !ruledOut && clause.placings.length === 0 && headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word)) ? [{ raw: { positions: [4], plural: true }, marks: [] }] : clause.placings;
+  const many =
+    positionOf[id] !== undefined &&
+    clause.head.condition?.strength !== 'absentSay' &&
+    headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
+  const four: readonly Placing[] =
+    many && clause.placings.length > 0
+      ? clause.placings.map((p) => ({ ...p, raw: { ...p.raw, plural: true } }))
+      : id === 'canine-present' &&
+          !ruledOut &&
+          clause.placings.length === 0 &&
+          headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word))
+        ? [{ raw: { positions: [4], plural: true }, marks: [] }]
+        : clause.placings;
   const shares = apportioned(clause, details, marks, tokens);
   if (shares) return shares.flatMap((share) => findingsOf(share, marks, tokens, missing));
   const split = crestsAt.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
   // "no hook, three mil": what is not there has no size, unless the size bounds it ("no pockets over five mil").
-  const sizedAway = ruledOut && strength !== 'absentSay' && details.measures.length > 0 && !clause.mods.some((m) => marks[m]?.measure !== undefined && tokens.slice(Math.max(0, (marks[m] as Mark).from - 3), (marks[m] as Mark).from + 1).some(({ t }) => bounding.has(t)));
+  const sizedAway =
+    ruledOut &&
+    strength !== 'absentSay' &&
+    details.measures.length > 0 &&
+    !clause.mods.some(
+      (m) =>
+        marks[m]?.measure !== undefined &&
+        tokens.slice(Math.max(0, (marks[m] as Mark).from - 3), (marks[m] as Mark).from + 1).some(({ t }) => bounding.has(t)),
+    );
   return split.map((placings) => {
-    const { place: found, doubts, distal } = resolvePlace(clause.scopes.includes('absent') ? neitherOf(placings) : placings, wantedBy(id, missing, ruledOut));
+    const {
+      place: found,
+      doubts,
+      distal,
+    } = resolvePlace(clause.scopes.includes('absent') ? neitherOf(placings) : placings, wantedBy(id, missing, ruledOut));
     const home = (conditions[id] as ConditionEntry).home as RegionId | undefined;
     // "glands up": a paired region that the finding's own words name in the plural.
-    const neither = found !== null && 'region' in found && found.side === undefined && regions[found.region].paired && placings.some(({ marks: at }) => tokens[(marks[at[0] as number] as Mark).from - 1]?.t === 'neither');
-    const place = neither ? { ...found, side: 'both' as const } : found === null && placings.length === 0 && home && regions[home].paired && headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word)) ? { region: home, side: 'both' as const } : found;
+    const neither =
+      found !== null &&
+      'region' in found &&
+      found.side === undefined &&
+      regions[found.region].paired &&
+      placings.some(({ marks: at }) => tokens[(marks[at[0] as number] as Mark).from - 1]?.t === 'neither');
+    const place = neither
+      ? { ...found, side: 'both' as const }
+      : found === null &&
+          placings.length === 0 &&
+          home &&
+          regions[home].paired &&
+          headWords(marks, tokens, clause.head.mark).some((word) => /(gland|node|nostril)s$/.test(word))
+        ? { region: home, side: 'both' as const }
+        : found;
     const said = placings.map(({ raw }) => raw.elsewhere).find((word) => word !== undefined);
     // "inside the left cheek" is where the cheek is, no surface of a tooth.
     const inside = place !== null && 'region' in place && place.region !== 'gums';
-    const surfaces = [...new Set([...plainly(details.surfaces, id !== 'sharp-enamel-points' && clause.mods.some((m) => tokens.slice((marks[m] as Mark).from, (marks[m] as Mark).to).some(({ t }) => sidesOfTooth.has(t))), place).filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')), ...(distal ? ['distal' as const] : [])])];
+    const surfaces = [
+      ...new Set([
+        ...plainly(
+          details.surfaces,
+          id !== 'sharp-enamel-points' &&
+            clause.mods.some((m) => tokens.slice((marks[m] as Mark).from, (marks[m] as Mark).to).some(({ t }) => sidesOfTooth.has(t))),
+          place,
+        ).filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')),
+        ...(distal ? ['distal' as const] : []),
+      ]),
+    ];
     const crest = crestsAt.length > 0 ? { crest: [...crestsAt] } : {};
     const body: FindingBody = {
-      kind: 'finding', condition: id, presence, when, place,
+      kind: 'finding',
+      condition: id,
+      presence,
+      when,
+      place,
       ...(surfaces.length > 0 ? { surfaces } : {}),
-      ...(details.severity ? { severity: details.severity } : {}), ...(details.severitySaid ? { severitySaid: details.severitySaid } : {}),
-      ...(details.grade ? { grade: details.grade } : {}), ...(details.measures.length > 0 ? { measures: details.measures } : {}),
-      ...(details.qualifiers.length > 0 ? { qualifiers: details.qualifiers } : {}), ...(details.change ? { change: details.change } : {}),
-      ...(details.pulpHorn !== undefined ? { pulpHorn: details.pulpHorn } : {}), ...(said ? { said } : {}), ...crest,
+      ...(details.severity ? { severity: details.severity } : {}),
+      ...(details.severitySaid ? { severitySaid: details.severitySaid } : {}),
+      ...(details.grade ? { grade: details.grade } : {}),
+      ...(details.measures.length > 0 ? { measures: details.measures } : {}),
+      ...(details.qualifiers.length > 0 ? { qualifiers: details.qualifiers } : {}),
+      ...(details.change ? { change: details.change } : {}),
+      ...(details.pulpHorn !== undefined ? { pulpHorn: details.pulpHorn } : {}),
+      ...(said ? { said } : {}),
+      ...crest,
     };
     // "incisors edge to edge": of the whole bite, whatever was named beside it.
     const nowhere = (conditions[id] as ConditionEntry).places.every((kind) => kind === 'N');
-    const own = doubts.filter((d) => !(d.doubt === 'no-place' && (presence === 'absent' || nowhere))).map((d): MadeDoubt => ({
-      doubt: d.doubt, condition: id, words: (d.said ?? []).join(' ') || undefined, ...(d.rule ? { rule: d.rule } : {}), ...(d.doubt === 'unlikely' ? { place } : {}),
-      ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
-    }));
-    if (sizedAway) return { marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', 'absent', 'two readings'], doubts: [sizedOrNot(body)] };
+    const own = doubts
+      .filter((d) => !(d.doubt === 'no-place' && (presence === 'absent' || nowhere)))
+      .map((d): MadeDoubt => ({
+        doubt: d.doubt,
+        condition: id,
+        words: (d.said ?? []).join(' ') || undefined,
+        ...(d.rule ? { rule: d.rule } : {}),
+        ...(d.doubt === 'unlikely' ? { place } : {}),
+        ...(d.readings ? { readings: d.readings.map((p: Place) => ({ label: '', bodies: [{ ...body, place: p }] })) } : {}),
+      }));
+    if (sizedAway)
+      return {
+        marks: [clause.head.mark, ...placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues],
+        rules: ['finding', 'absent', 'two readings'],
+        doubts: [sizedOrNot(body)],
+      };
     return {
-      body, marks: [clause.head.mark, ...(crestsAt.length > 0 ? clause.placings : placings).flatMap((p) => p.marks), ...clause.mods, ...clause.cues], rules: ['finding', ...(ruledOut ? ['absent'] : [])], ...(placings.some((p) => p.marks.some((m) => marks[m]?.carried ?? tokens[(marks[m] as Mark).from]?.carried)) ? { how: { place: 'carried' as const } } : {}),
-      doubts: [...own, ...(details.gradeDoubt ? [details.gradeDoubt] : []), ...(details.gradesAsked ? [{ doubt: 'two-readings' as const, condition: id, readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })) }] : [])], ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
+      body,
+      marks: [
+        clause.head.mark,
+        ...(crestsAt.length > 0 ? clause.placings : placings).flatMap((p) => p.marks),
+        ...clause.mods,
+        ...clause.cues,
+      ],
+      rules: ['finding', ...(ruledOut ? ['absent'] : [])],
+      ...(placings.some((p) => p.marks.some((m) => marks[m]?.carried ?? tokens[(marks[m] as Mark).from]?.carried))
+        ? { how: { place: 'carried' as const } }
+        : {}),
+      doubts: [
+        ...own,
+        ...(details.gradeDoubt ? [details.gradeDoubt] : []),
+        ...(details.gradesAsked
+          ? [
+              {
+                doubt: 'two-readings' as const,
+                condition: id,
+                readings: details.gradesAsked.map((one) => ({ label: `grade ${one.value}`, bodies: [{ ...body, grade: one }] })),
+              },
+            ]
+          : []),
+      ],
+      ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });
 }
@@ -74,20 +190,38 @@ export function findingsOf(clause: Clause, marks: readonly Mark[], tokens: reado
 function apportioned(clause: Clause, details: Details, marks: readonly Mark[], tokens: readonly Token[]): readonly Clause[] | undefined {
   const [placing] = clause.placings;
   const codes = placing?.raw.codes ?? [];
-  if (placing === undefined || clause.placings.length !== 1 || codes.length < 2 || !['and', 'adjacent'].includes(placing.raw.joined ?? '') || (placing.raw.joined === 'adjacent' && (conditions[clause.head.condition?.id as ConditionId] as ConditionEntry).places.includes('S')) || details.pulpHorn !== undefined) return undefined;
+  if (
+    placing === undefined ||
+    clause.placings.length !== 1 ||
+    codes.length < 2 ||
+    !['and', 'adjacent'].includes(placing.raw.joined ?? '') ||
+    (placing.raw.joined === 'adjacent' && (conditions[clause.head.condition?.id as ConditionId] as ConditionEntry).places.includes('S')) ||
+    details.pulpHorn !== undefined
+  )
+    return undefined;
   const sizes = clause.mods.filter((m) => marks[m]?.measure !== undefined);
   const own = sizes.length > 0 ? sizes : clause.mods.filter((m) => marks[m]?.grade !== undefined);
   const kinds = new Set(own.map((m) => marks[m]?.measure?.what ?? ''));
-  const listed = own.every((m, k) => k === 0 || tokens.slice((marks[own[k - 1] as number] as Mark).to, (marks[m] as Mark).from).every(({ t }) => t === 'and'));
+  const listed = own.every(
+    (m, k) => k === 0 || tokens.slice((marks[own[k - 1] as number] as Mark).to, (marks[m] as Mark).from).every(({ t }) => t === 'and'),
+  );
   if (own.length !== codes.length || kinds.size > 1 || !listed) return undefined;
   const rest = clause.mods.filter((m) => !own.includes(m));
-  return codes.map((code, i) => ({ ...clause, placings: [{ ...placing, raw: { codes: [code], joined: 'one' as const, ...(placing.raw.repaired ? { repaired: true } : {}) } }], mods: [...rest, own[i] as number] }));
+  return codes.map((code, i) => ({
+    ...clause,
+    placings: [{ ...placing, raw: { codes: [code], joined: 'one' as const, ...(placing.raw.repaired ? { repaired: true } : {}) } }],
+    mods: [...rest, own[i] as number],
+  }));
 }
 
 /** "no hook, three mil": nothing, or something of that size. */
 export const sizedOrNot = (body: FindingBody): MadeDoubt => {
   const none = Object.fromEntries(Object.entries({ ...body, presence: 'absent' }).filter(([name]) => name !== 'measures')) as FindingBody;
-  return { doubt: 'two-readings', condition: body.condition, readings: [none, { ...body, presence: 'present' as const }].map((one) => ({ label: '', bodies: [one] })) };
+  return {
+    doubt: 'two-readings',
+    condition: body.condition,
+    readings: [none, { ...body, presence: 'present' as const }].map((one) => ({ label: '', bodies: [one] })),
+  };
 };
 
 /** A size behind these says how big it is not. */
@@ -97,18 +231,30 @@ const bounding: ReadonlySet<string> = new Set(['over', 'above', 'than', 'beyond'
 function placingsApart(placings: readonly Placing[]): readonly (readonly Placing[])[] {
   const regions = placings.filter(({ raw, beside }) => raw.region !== undefined && raw.codes === undefined && !beside);
   // "tongue, cheeks and palate normal": each has its own item.
-  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === placings.length) return regions.map((placing) => [placing]);
+  if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === placings.length)
+    return regions.map((placing) => [placing]);
   return [placings];
 }
 /** Everything the modifiers say, apart from the place. */
-export function detailsOf(id: ConditionId, mods: readonly number[], marks: readonly Mark[], tokens: readonly Token[], headMark: number, gradeOfHead?: string): Details {
+export function detailsOf(
+  id: ConditionId,
+  mods: readonly number[],
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  headMark: number,
+  gradeOfHead?: string,
+): Details {
   const entry = conditions[id] as ConditionEntry;
   const details: Details = { measures: [], surfaces: [], qualifiers: [] };
   if (gradeOfHead && entry.scale) details.grade = { scale: entry.scale as ScaleId, value: gradeOfHead };
   details.pulpHorn = marks[headMark]?.pulpHorn;
   const grades = mods.flatMap((m) => (marks[m] as Mark).grade ?? []);
   // "grade two and grade three": neither is taken.
-  if (grades.length === 2 && grades[0]?.value !== grades[1]?.value) Object.assign(details, gradeOf(id, entry, { value: grades[0]?.value as string, or: grades[1]?.value as string }, marks, mods, headMark, tokens));
+  if (grades.length === 2 && grades[0]?.value !== grades[1]?.value)
+    Object.assign(
+      details,
+      gradeOf(id, entry, { value: grades[0]?.value as string, or: grades[1]?.value as string }, marks, mods, headMark, tokens),
+    );
   else for (const grade of grades) Object.assign(details, gradeOf(id, entry, grade, marks, mods, headMark, tokens));
   const words = headWords(marks, tokens, headMark);
   if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
@@ -122,10 +268,12 @@ export function detailsOf(id: ConditionId, mods: readonly number[], marks: reado
     for (const term of mark.terms ?? []) addTerm(details, term, id);
   }
   // "gums look a bit red": the degree stands inside the name.
-  if (details.severity === undefined && words.join(' ').includes(' a bit ')) Object.assign(details, { severity: 'slight', severitySaid: 'a bit' });
+  if (details.severity === undefined && words.join(' ').includes(' a bit '))
+    Object.assign(details, { severity: 'slight', severitySaid: 'a bit' });
   // "looser than in the spring": the name compares.
   const [, end] = headMark < 0 ? [0, -1] : headSpan(marks, headMark);
-  if (details.change === undefined && words.at(-1) === 'looser' && ['than', 'since'].includes(tokens[end]?.t ?? '')) details.change = ['no', 'not', 'any'].includes(tokens[headSpan(marks, headMark)[0] - 1]?.t ?? '') ? 'unchanged' : 'worse';
+  if (details.change === undefined && words.at(-1) === 'looser' && ['than', 'since'].includes(tokens[end]?.t ?? ''))
+    details.change = ['no', 'not', 'any'].includes(tokens[headSpan(marks, headMark)[0] - 1]?.t ?? '') ? 'unchanged' : 'worse';
   details.qualifiers = [...new Set(details.qualifiers)];
   // A surface that the finding's own name carries ("buccal points").
   for (const surface of ['buccal', 'lingual', 'palatal', 'labial'] as const) if (words.includes(surface)) details.surfaces.push(surface);
@@ -144,10 +292,14 @@ function plainly(surfaces: readonly SurfaceId[], plain: boolean, place: Place | 
   return surfaces.map((s) => (s === 'lingual' && upper ? 'palatal' : s === 'buccal' && front ? 'labial' : s));
 }
 const placingSurfaces = (surfaces: readonly SurfaceId[]): SurfaceId[] => [...new Set(surfaces)];
-const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] => tokens.slice(...headSpan(marks, at)).map(({ t }) => t);
+const headWords = (marks: readonly Mark[], tokens: readonly Token[], at: number): readonly string[] =>
+  tokens.slice(...headSpan(marks, at)).map(({ t }) => t);
 
 function addTerm(details: Details, term: Term, id: ConditionId): void {
-  if (term.k === 'severity') { details.severity = term.id; if (!term.said.startsWith(term.id)) details.severitySaid = term.said; }
+  if (term.k === 'severity') {
+    details.severity = term.id;
+    if (!term.said.startsWith(term.id)) details.severitySaid = term.said;
+  }
   if (term.k === 'severityKept') details.severitySaid = term.said;
   if (term.k === 'change') details.change = term.id;
   if (term.k === 'surface') details.surfaces.push(term.id);
@@ -164,27 +316,63 @@ function addTerm(details: Details, term: Term, id: ConditionId): void {
 
 function measuresOf(entry: ConditionEntry, mark: Mark): readonly Measure[] {
   const { value, unit, about, what, said, second } = mark.measure as NonNullable<Mark['measure']>;
-  const fallback = unit === 'degree' ? 'angle' : entry.measure ?? 'width';
-  const amount = value === undefined ? {} : { value: Array.isArray(value) ? [value[0], value[1]] as [number, number] : value as number };
-  if (second !== undefined) return [{ what: 'length', ...amount, unit, about }, { what: 'width', value: second, unit, about }];
+  const fallback = unit === 'degree' ? 'angle' : (entry.measure ?? 'width');
+  const amount =
+    value === undefined ? {} : { value: Array.isArray(value) ? ([value[0], value[1]] as [number, number]) : (value as number) };
+  if (second !== undefined)
+    return [
+      { what: 'length', ...amount, unit, about },
+      { what: 'width', value: second, unit, about },
+    ];
   return [{ what: what ?? fallback, ...amount, ...(unit ? { unit } : {}), about, ...(said ? { said } : {}) }];
 }
 
-function gradeOf(id: ConditionId, entry: ConditionEntry, { value, or, outOf }: { value: string; or?: string; outOf?: number }, marks: readonly Mark[], mods: readonly number[], headMark: number, tokens: readonly Token[]): Partial<Details> {
-  const words = tokens.slice(Math.min(...[headMark, ...mods].map((m) => (marks[m]?.from ?? 0))), (marks.at(-1) as Mark).to).map(({ t }) => t).join(' ');
+function gradeOf(
+  id: ConditionId,
+  entry: ConditionEntry,
+  { value, or, outOf }: { value: string; or?: string; outOf?: number },
+  marks: readonly Mark[],
+  mods: readonly number[],
+  headMark: number,
+  tokens: readonly Token[],
+): Partial<Details> {
+  const words = tokens
+    .slice(Math.min(...[headMark, ...mods].map((m) => marks[m]?.from ?? 0)), (marks.at(-1) as Mark).to)
+    .map(({ t }) => t)
+    .join(' ');
   if (id === 'body-condition') return bodyCondition(value, tokens.some(({ t }) => t === 'henneke') ? 9 : outOf, words);
   // "grade one to two": neither is taken.
-  if (or !== undefined) return { gradesAsked: [value, or].map((v): Grade => ({ scale: (entry.scale ?? 'spoken') as Grade['scale'], value: v })) };
+  if (or !== undefined)
+    return { gradesAsked: [value, or].map((v): Grade => ({ scale: (entry.scale ?? 'spoken') as Grade['scale'], value: v })) };
   if (!entry.scale) return { grade: { scale: 'spoken', value } };
   const legal: readonly string[] = scales[entry.scale as ScaleId].values;
-  return legal.includes(value) ? { grade: { scale: entry.scale as ScaleId, value } } : { gradeDoubt: { doubt: 'off-scale', condition: id, words, legal: [...legal] } };
+  return legal.includes(value)
+    ? { grade: { scale: entry.scale as ScaleId, value } }
+    : { gradeDoubt: { doubt: 'off-scale', condition: id, words, legal: [...legal] } };
 }
 
 /** Two scales are in use; which one is never assumed. */
 function bodyCondition(value: string, outOf: number | undefined, words: string): Partial<Details> {
-  const fits = (['body-condition', 'body-condition-0-5'] as const).filter((scale) => (scales[scale].values as readonly string[]).includes(value) && (outOf === undefined || outOf === (scale === 'body-condition' ? 9 : 5)));
+  const fits = (['body-condition', 'body-condition-0-5'] as const).filter(
+    (scale) =>
+      (scales[scale].values as readonly string[]).includes(value) &&
+      (outOf === undefined || outOf === (scale === 'body-condition' ? 9 : 5)),
+  );
   if (fits.length === 1) return { grade: { scale: fits[0] as ScaleId, value } };
-  if (fits.length === 0) return { gradeDoubt: { doubt: 'off-scale', condition: 'body-condition', words, legal: [...scales['body-condition'].values] } };
-  const reading = (scale: ScaleId) => ({ label: scales[scale].label, bodies: [{ kind: 'finding' as const, condition: 'body-condition' as const, presence: 'present' as const, when: 'now' as const, place: null, grade: { scale, value } }] });
+  if (fits.length === 0)
+    return { gradeDoubt: { doubt: 'off-scale', condition: 'body-condition', words, legal: [...scales['body-condition'].values] } };
+  const reading = (scale: ScaleId) => ({
+    label: scales[scale].label,
+    bodies: [
+      {
+        kind: 'finding' as const,
+        condition: 'body-condition' as const,
+        presence: 'present' as const,
+        when: 'now' as const,
+        place: null,
+        grade: { scale, value },
+      },
+    ],
+  });
   return { gradeDoubt: { doubt: 'two-readings', condition: 'body-condition', words, readings: fits.map(reading) } };
 }

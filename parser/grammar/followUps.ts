@@ -16,73 +16,150 @@ type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
 /** Where each kind of work is first spoken of. */
 const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
   const first = new Map<string, number>();
-  marks.forEach(({ terms }, i) => terms?.forEach((t) => { if (t.k === 'work' && !first.has(t.term.as)) first.set(t.term.as, i); }));
+  marks.forEach(({ terms }, i) =>
+    terms?.forEach((t) => {
+      if (t.k === 'work' && !first.has(t.term.as)) first.set(t.term.as, i);
+    }),
+  );
   return first;
 };
 const next = ['advise', 'report', 'noBit', 'refer', 'monitor', 'recheck'];
 
 /** "off work with her back": somebody's own. */
-const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean => to - from === 1 && tokens[from]?.t === 'back' && ['her', 'his', 'my', 'your', 'their', 'the'].includes(tokens[from - 1]?.t ?? '') && ['with', 'on', 'of', 'in', 'from', 'at', 'hurt', 'did'].includes(tokens[from - 2]?.t ?? '');
+const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
+  to - from === 1 &&
+  tokens[from]?.t === 'back' &&
+  ['her', 'his', 'my', 'your', 'their', 'the'].includes(tokens[from - 1]?.t ?? '') &&
+  ['with', 'on', 'of', 'in', 'from', 'at', 'hurt', 'did'].includes(tokens[from - 2]?.t ?? '');
 
 export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const first = firstOf(marks);
-  const find = (as: string): number => { const at = first.get(as) ?? -1; return as === 'recheck' && at >= 0 && ownBack(marks[at] as Mark, tokens) ? -1 : at; };
+  const find = (as: string): number => {
+    const at = first.get(as) ?? -1;
+    return as === 'recheck' && at >= 0 && ownBack(marks[at] as Mark, tokens) ? -1 : at;
+  };
   const words = tokens.map(({ t }) => t);
   const text = words.join(' ');
-  if (!next.some((as) => first.has(as)) && !words.some((w) => w === 'vet' || w.startsWith('refer')) && !rounds.test(text) && !returning.test(text)) return [];
+  if (
+    !next.some((as) => first.has(as)) &&
+    !words.some((w) => w === 'vet' || w.startsWith('refer')) &&
+    !rounds.test(text) &&
+    !returning.test(text)
+  )
+    return [];
   const after = afterIn(tokens);
   const all = marks.map((_, i) => i);
   const place = placeOf(marks);
   const make = (body: FollowUp): readonly Made[] => [{ body, marks: all, rules: ['what comes next'], doubts: [] }];
   // "three oh nine is loose, needs the vet", "monitor": of what was named just before.
   const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => {
-    const leant = place.place || raws === undefined || findingsIn(marks) ? undefined : placeOf(raws.map((raw): Mark => ({ from: 0, to: 0, place: raw }))).place;
+    const leant =
+      place.place || raws === undefined || findingsIn(marks)
+        ? undefined
+        : placeOf(raws.map((raw): Mark => ({ from: 0, to: 0, place: raw }))).place;
     return make(body).map((one) => (leant ? { ...one, body: { ...body, place: leant }, how: { place: 'carried' as const } } : one));
   };
 
-  if (/\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(text)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  if (
+    /\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed)\b/.test(
+      text,
+    )
+  )
+    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
   const advise = find('advise');
   if (advise >= 0) {
     const { from, to } = marks[advise] as Mark;
     // "told her to soak the hay": what she was told to do begins behind "to".
     const toDo = words.slice(from, to).lastIndexOf('to');
-    const advice = words.slice(toDo < 0 ? to : from + toDo + 1).join(' ').replace(/^to /, '');
+    const advice = words
+      .slice(toDo < 0 ? to : from + toDo + 1)
+      .join(' ')
+      .replace(/^to /, '');
     if (advice !== '') return make({ kind: 'follow-up', action: 'advise-owner', text: advice });
   }
   const report = find('report');
-  if (report >= 0) return make({ kind: 'follow-up', action: 'send-report', ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}) });
-  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(text))) return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
+  if (report >= 0)
+    return make({
+      kind: 'follow-up',
+      action: 'send-report',
+      ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}),
+    });
+  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(text)))
+    return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
   // "a photo of it for the vet": what it is for.
-  const pictured = marks.some((mark) => (mark.terms ?? []).some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done && ['photograph', 'radiograph'].includes(t.term.id)));
+  const pictured = marks.some((mark) =>
+    (mark.terms ?? []).some(
+      (t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done && ['photograph', 'radiograph'].includes(t.term.id),
+    ),
+  );
   const refer = pictured ? -1 : find('refer');
-  if (/\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(text) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
+  if (
+    /\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(
+      text,
+    ) &&
+    !findingsIn(marks)
+  )
+    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
   if (refer >= 0) {
-    const reasonAt = words.findIndex((w, i) => i >= (marks[refer] as Mark).to && ['for', 'because', 'with', 'as'].includes(w) && !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''));
+    const reasonAt = words.findIndex(
+      (w, i) =>
+        i >= (marks[refer] as Mark).to &&
+        ['for', 'because', 'with', 'as'].includes(w) &&
+        !/^(an|a|second|opinion|the|vet)?$/.test(words[i + 1] ?? ''),
+    );
     const lastPlace = marks.findLast((mark, i) => mark.place !== undefined && i > refer);
-    const reason = withoutPlace(reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [], marks, reasonAt + 1);
-    return leaning(named, { kind: 'follow-up', action: 'refer-to-veterinarian', ...place, ...(reason !== '' ? { reason } : {}), ...(told.test(text) ? { state: 'done' as const } : {}), ...(after ? { after } : {}) });
+    const reason = withoutPlace(
+      reasonAt >= 0 ? words.slice(reasonAt + 1) : lastPlace && findingsIn(marks) ? words.slice(lastPlace.to) : [],
+      marks,
+      reasonAt + 1,
+    );
+    return leaning(named, {
+      kind: 'follow-up',
+      action: 'refer-to-veterinarian',
+      ...place,
+      ...(reason !== '' ? { reason } : {}),
+      ...(told.test(text) ? { state: 'done' as const } : {}),
+      ...(after ? { after } : {}),
+    });
   }
   // "sooner if he drops weight": said of what may come, and no part of when.
   const may = supposed(tokens);
   const said = all.filter((m) => may[(marks[m] as Mark).from] !== true);
-  const unknown = marks.filter((m) => m.unknown === true && may[m.from] !== true && !tokens.slice(m.from, m.to).every(({ t }) => lightWords.has(t))).length;
+  const unknown = marks.filter(
+    (m) => m.unknown === true && may[m.from] !== true && !tokens.slice(m.from, m.to).every(({ t }) => lightWords.has(t)),
+  ).length;
   const monitor = find('monitor');
-  if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1) return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
+  if (monitor >= 0 && (place.place || after || (carry.place && unknown === 0)) && unknown <= 1)
+    return leaning(carry.place, { kind: 'follow-up', action: 'monitor', ...place, ...(after ? { after } : {}) });
   const recheck = find('recheck');
-  if (recheck >= 0 && unknown === 0 && /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(text)) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
-  if (recheck < 0 && after !== undefined && (rounds.test(text) || returning.test(text))) return make({ kind: 'follow-up', action: 'recheck', after });
-  if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after)) return make({ kind: 'follow-up', action: 'recheck', after, ...place }).map((one) => ({ ...one, marks: said }));
-  if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(text) && unknown === 0) return make({ kind: 'follow-up', action: 'recheck', ...place });
+  if (
+    recheck >= 0 &&
+    unknown === 0 &&
+    /\b(does not|did not|do not) want\b.*\b(re ?check|follow up|review|visit)\b|\b(recheck|follow up|review) (declined|refused)\b|\b(declined|refused)\b.*\b(recheck|follow up|review)\b/.test(
+      text,
+    )
+  )
+    return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
+  if (recheck < 0 && after !== undefined && (rounds.test(text) || returning.test(text)))
+    return make({ kind: 'follow-up', action: 'recheck', after });
+  if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after))
+    return make({ kind: 'follow-up', action: 'recheck', after, ...place }).map((one) => ({ ...one, marks: said }));
+  if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(text) && unknown === 0)
+    return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];
 };
 
 /** "quidded back in the spring": what was, not what comes. */
-const wasThen = (marks: readonly Mark[], at: number, after: NonNullable<FollowUp['after']>): boolean => 'said' in after && (marks[at - 1]?.terms ?? []).some((t) => t.k === 'condition');
+const wasThen = (marks: readonly Mark[], at: number, after: NonNullable<FollowUp['after']>): boolean =>
+  'said' in after && (marks[at - 1]?.terms ?? []).some((t) => t.k === 'condition');
 
 /** The reason in its own words, less the place when that is all it begins with. */
 function withoutPlace(words: readonly string[], marks: readonly Mark[], from: number): string {
   const place = marks.find((mark) => mark.from === from && mark.place?.codes !== undefined);
-  return words.slice(place ? place.to - place.from : 0).filter((word, i, all) => !(i === 0 && ['with', 'for', 'because', 'as'].includes(word) && all.length > 1)).join(' ');
+  return words
+    .slice(place ? place.to - place.from : 0)
+    .filter((word, i, all) => !(i === 0 && ['with', 'for', 'because', 'as'].includes(word) && all.length > 1))
+    .join(' ');
 }
 
 function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
@@ -94,9 +171,12 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
 /** The vet knows already. */
 const told = /\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
-const season = new RegExp(`\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`);
+const season = new RegExp(
+  `\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`,
+);
 /** "yearly", "every six months": a round that begins now. */
-const rounds = /^(?:that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
+const rounds =
+  /^(?:that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
 /** "back in the spring for the wolf teeth": nothing was said of before. */
 const returning = /^(?:(?:i|we) (?:am|are|will be|'ll be|'m|'re) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
 
@@ -111,7 +191,11 @@ export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
     const unit = (Object.keys(timeUnits) as (keyof typeof timeUnits)[]).find((u) => timeUnits[u].includes(words[amount.to] ?? ''));
     if (unit === undefined) continue;
     const about = ['about', 'around', 'roughly'].includes(words[at - 1] ?? '');
-    return { value: typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number], unit, ...(about ? { about } : {}) };
+    return {
+      value: typeof amount.value === 'number' ? amount.value : ([amount.value[0], amount.value[1]] as [number, number]),
+      unit,
+      ...(about ? { about } : {}),
+    };
   }
   const said = season.exec(words.join(' '))?.[0];
   return said ? { said } : undefined;

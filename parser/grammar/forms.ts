@@ -1,7 +1,10 @@
 /** Forms of one word or of several, each with what it means, looked up by the first word. Where several fit, the list's order stands. */
 import type { Token } from './tokens.ts';
 
-export interface Form<T> { readonly words: readonly string[]; readonly means: T }
+export interface Form<T> {
+  readonly words: readonly string[];
+  readonly means: T;
+}
 export type Forms<T> = ReadonlyMap<string, readonly Form<T>[]>;
 
 export function formsOf<T>(list: Iterable<readonly [readonly string[], T]>): Forms<T> {

@@ -19,7 +19,12 @@ export function readPulpHorn(tokens: readonly Token[], at: number): Mark | undef
   if (number === undefined || readCodes(tokens, from + 1)) return undefined;
   const open = ['is', 'was'].includes(text(tokens, number.to)) ? number.to + 1 : number.to;
   const exposed = ['exposed', 'open', 'exposure'].includes(text(tokens, open));
-  return { from: at, to: exposed ? open + 1 : number.to, pulpHorn: number.value, ...(exposed ? { terms: [{ k: 'condition', id: 'pulp-exposure', strength: 'say', plural: false }] } : {}) };
+  return {
+    from: at,
+    to: exposed ? open + 1 : number.to,
+    pulpHorn: number.value,
+    ...(exposed ? { terms: [{ k: 'condition', id: 'pulp-exposure', strength: 'say', plural: false }] } : {}),
+  };
 }
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
@@ -31,14 +36,24 @@ export function readShortGrade(tokens: readonly Token[], at: number, marks: read
   const scaled = named?.terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).scale !== undefined) ?? false;
   if (!scaled || readCodes(tokens, at)) return undefined;
   // "a loose one at three ten": counted by nothing.
-  if (text(tokens, at) === 'one' && !of && ['a', 'an', 'the', 'another', 'that'].includes(text(tokens, (named?.from ?? 0) - 1))) return undefined;
+  if (text(tokens, at) === 'one' && !of && ['a', 'an', 'the', 'another', 'that'].includes(text(tokens, (named?.from ?? 0) - 1)))
+    return undefined;
   const number = readNumber(tokens, at);
   // "three ten loose, three nine not": a number begins a tooth behind a pause.
-  if (number !== undefined && tokens[at - 1]?.ends === true && number.value <= 4 && (readNumber(tokens, number.to)?.value ?? 0) >= 6 && (readNumber(tokens, number.to)?.value ?? 12) <= 11) return undefined;
+  if (
+    number !== undefined &&
+    tokens[at - 1]?.ends === true &&
+    number.value <= 4 &&
+    (readNumber(tokens, number.to)?.value ?? 0) >= 6 &&
+    (readNumber(tokens, number.to)?.value ?? 12) <= 11
+  )
+    return undefined;
   if (number === undefined || unitWords.has(text(tokens, number.to)) || text(tokens, number.to) === 'out') return undefined;
   // "nine has peripheral caries, ten the same": a position of the row, no grade of any scale but the body's.
-  if (number.value >= 6 && number.value <= 11 && !of && !named?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition')) return undefined;
-  const second = ['to', 'or'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to + 1) ? readNumber(tokens, number.to + 1) : undefined;
+  if (number.value >= 6 && number.value <= 11 && !of && !named?.terms?.some((t) => t.k === 'condition' && t.id === 'body-condition'))
+    return undefined;
+  const second =
+    ['to', 'or'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to + 1) ? readNumber(tokens, number.to + 1) : undefined;
   if (second && unitWords.has(text(tokens, second.to))) return undefined;
   if (second) return { from: at, to: second.to, grade: { value: String(number.value), or: String(second.value), announced: false } };
   return { from: at, to: number.to, grade: { value: String(number.value), announced: false } };
@@ -52,21 +67,34 @@ export function readGrade(tokens: readonly Token[], at: number): Mark | undefine
     const from = at;
     const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
     const number = readNumber(tokens, start);
-    if (number === undefined) return numerals[text(tokens, start)] ? { from, to: start + 1, grade: { value: numerals[text(tokens, start)] as string, announced: true } } : undefined;
+    if (number === undefined)
+      return numerals[text(tokens, start)]
+        ? { from, to: start + 1, grade: { value: numerals[text(tokens, start)] as string, announced: true } }
+        : undefined;
     // "grade one one" is grade 1.1 in the mouth of someone who leaves out the point.
-    const spelled = number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to) ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 } : number;
+    const spelled =
+      number.value === 1 && ['one', 'two'].includes(text(tokens, number.to)) && !readCodes(tokens, number.to)
+        ? { value: number.value + (text(tokens, number.to) === 'one' ? 0.1 : 0.2), to: number.to + 1 }
+        : number;
     if (unitWords.has(text(tokens, spelled.to))) return undefined;
-    const second = ['to', 'or'].includes(text(tokens, spelled.to)) && !readCodes(tokens, spelled.to + 1) ? readNumber(tokens, spelled.to + 1) : undefined;
-    if (second && !unitWords.has(text(tokens, second.to))) return { from, to: second.to, grade: { value: String(spelled.value), or: String(second.value), announced: true } };
+    const second =
+      ['to', 'or'].includes(text(tokens, spelled.to)) && !readCodes(tokens, spelled.to + 1)
+        ? readNumber(tokens, spelled.to + 1)
+        : undefined;
+    if (second && !unitWords.has(text(tokens, second.to)))
+      return { from, to: second.to, grade: { value: String(spelled.value), or: String(second.value), announced: true } };
     return outOf(tokens, { from, to: spelled.to, grade: { value: String(spelled.value), announced: true } });
   }
   const number = mayBeNumber(text(tokens, at)) ? readNumber(tokens, at) : undefined;
-  if (number && text(tokens, number.to) === 'out' && text(tokens, number.to + 1) === 'of') return outOf(tokens, { from: at, to: number.to, grade: { value: String(number.value), announced: true } });
+  if (number && text(tokens, number.to) === 'out' && text(tokens, number.to + 1) === 'of')
+    return outOf(tokens, { from: at, to: number.to, grade: { value: String(number.value), announced: true } });
   return undefined;
 }
 
 function outOf(tokens: readonly Token[], mark: Mark): Mark {
   if (text(tokens, mark.to) !== 'out' || text(tokens, mark.to + 1) !== 'of') return mark;
   const top = readNumber(tokens, mark.to + 2);
-  return top === undefined ? mark : { ...mark, to: top.to, grade: { ...(mark.grade as { value: string; announced: boolean }), outOf: top.value } };
+  return top === undefined
+    ? mark
+    : { ...mark, to: top.to, grade: { ...(mark.grade as { value: string; announced: boolean }), outOf: top.value } };
 }

@@ -6,7 +6,11 @@ import type { Token } from './tokens.ts';
 
 export const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
 const besideWords = new Set(['level', 'opposite', 'beside', 'next', 'alongside', 'adjacent']);
-export interface Placing { readonly raw: RawPlace; readonly marks: readonly number[]; readonly beside?: boolean }
+export interface Placing {
+  readonly raw: RawPlace;
+  readonly marks: readonly number[];
+  readonly beside?: boolean;
+}
 export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
 
 /** How two marks are tied: the strongest small word between them, when nothing else stands there. */
@@ -20,10 +24,21 @@ export function linkBetween(marks: readonly Mark[], tokens: readonly Token[], ro
   return between.includes('and') ? 'and' : '';
 }
 
-export interface PlaceGroup { readonly marks: readonly number[]; readonly placings: readonly Placing[]; /** Said as "between ..." or "behind ...". */ readonly bound: boolean; /** The head that is said of it: "the right bar is bruised". */ readonly subject?: number }
+export interface PlaceGroup {
+  readonly marks: readonly number[];
+  readonly placings: readonly Placing[];
+  /** Said as "between ..." or "behind ...". */ readonly bound: boolean;
+  /** The head that is said of it: "the right bar is bruised". */ readonly subject?: number;
+}
 
 /** Places that stand together: "upper left and lower right", "the gum at three oh nine", "left cheek level with two oh eight". */
-export function placeGroups(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly PlaceGroup[] {
+export function placeGroups(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  link: (a: number, b: number) => Link,
+): readonly PlaceGroup[] {
   const groups: { marks: number[]; placings: Placing[]; bound: boolean; subject?: number }[] = [];
   marks.forEach((mark, i) => {
     if (role[i] !== 'place' || mark.place === undefined) return;
@@ -31,15 +46,26 @@ export function placeGroups(marks: readonly Mark[], tokens: readonly Token[], ro
     const lastMark = last?.marks.at(-1);
     const subject = subjectOf(marks, tokens, role, heads, i);
     // "an ulcer on the right cheek and the left bar is bruised": each finding has its own.
-    const another = lastMark !== undefined && heads.some((head) => head.mark < lastMark) && (subject !== undefined || (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)));
-    const plural = ['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') && lastMark !== undefined && link(lastMark, i) === 'and' && freshSubject(marks, tokens, last?.marks[0] as number);
+    const another =
+      lastMark !== undefined &&
+      heads.some((head) => head.mark < lastMark) &&
+      (subject !== undefined || (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)));
+    const plural =
+      ['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') &&
+      lastMark !== undefined &&
+      link(lastMark, i) === 'and' &&
+      freshSubject(marks, tokens, last?.marks[0] as number);
     const apart = lastMark === undefined || (another && !plural) || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
     const bond = lastMark === undefined ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
-    const surfacesBetween = lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
+    const surfacesBetween =
+      lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
     // "ulcer on the right cheek, bars fine": the last one waits for what comes behind it.
     const next = heads.findIndex((head) => head.mark > i);
-    const waits = next > 0 && heads.some((head) => head.mark < (lastMark ?? -1)) && !role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place');
+    const waits =
+      next > 0 &&
+      heads.some((head) => head.mark < (lastMark ?? -1)) &&
+      !role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place');
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
@@ -53,17 +79,45 @@ export function placeGroups(marks: readonly Mark[], tokens: readonly Token[], ro
 }
 
 /** "ulcers on both cheeks, the lips and the tongue are clear": no small word ties it to what was said before. */
-const freshSubject = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => { const from = (marks[at] as Mark).from; return tokens[(tokens[from - 1]?.t === 'the' ? from - 1 : from) - 1]?.ends === true; };
+const freshSubject = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {
+  const from = (marks[at] as Mark).from;
+  return tokens[(tokens[from - 1]?.t === 'the' ? from - 1 : from) - 1]?.ends === true;
+};
 
-const verbs: ReadonlySet<string> = new Set(['is', 'are', 'has', 'have', "'s", 'was', 'were', 'feels', 'feel', 'looks', 'look', 'seems', 'seem', 'appears', 'appear']);
+const verbs: ReadonlySet<string> = new Set([
+  'is',
+  'are',
+  'has',
+  'have',
+  "'s",
+  'was',
+  'were',
+  'feels',
+  'feel',
+  'looks',
+  'look',
+  'seems',
+  'seem',
+  'appears',
+  'appear',
+]);
 /** "the right bar is bruised", "the six oh seven cap is loose": the head that a place is said to have. */
-function subjectOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], at: number): number | undefined {
+function subjectOf(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  at: number,
+): number | undefined {
   const { from, to } = marks[at] as Mark;
   const h = heads.findIndex(({ mark }) => mark > at);
   const head = heads[h]?.mark ?? 0;
   const parted = tokens.slice(to, marks[head]?.from).some(({ t, ends }) => t === 'and' || ends) || tokens[to - 1]?.ends === true;
-  if (h < 0 || parted || marks[head]?.again || role.slice(at + 1, head).some((r) => r !== 'glue' && r !== 'mod' && r !== 'cue')) return undefined;
-  const verb = verbs.has(tokens[to]?.t ?? '') || (['tooth', 'teeth', 'one', 'ones', 'side'].includes(tokens[to]?.t ?? '') && verbs.has(tokens[to + 1]?.t ?? ''));
+  if (h < 0 || parted || marks[head]?.again || role.slice(at + 1, head).some((r) => r !== 'glue' && r !== 'mod' && r !== 'cue'))
+    return undefined;
+  const verb =
+    verbs.has(tokens[to]?.t ?? '') ||
+    (['tooth', 'teeth', 'one', 'ones', 'side'].includes(tokens[to]?.t ?? '') && verbs.has(tokens[to + 1]?.t ?? ''));
   const named = head === at + 1 && ['the', 'his', 'her'].includes(tokens[from - 1]?.t ?? '') && tokens[from - 2]?.t === 'and';
   return verb || named ? h : undefined;
 }
@@ -73,5 +127,12 @@ function otherKind(marks: readonly Mark[], role: Roles['role'], heads: readonly 
   const [x, y] = [marks[a]?.place, marks[b]?.place];
   const h = heads.findIndex(({ mark }) => mark > b);
   const kind = (raw: RawPlace | undefined): string => (raw?.codes ? 'tooth' : raw?.region ? 'region' : 'group');
-  return h >= 0 && kind(x) !== kind(y) && !role.slice(a + 1, b).includes('head') && !role.slice((heads[h] as Head).mark, heads[h + 1]?.mark).includes('place') && !marks[(heads[h] as Head).mark]?.again && role.slice(b + 1, (heads[h] as Head).mark).every((r) => r === 'glue' || r === 'mod');
+  return (
+    h >= 0 &&
+    kind(x) !== kind(y) &&
+    !role.slice(a + 1, b).includes('head') &&
+    !role.slice((heads[h] as Head).mark, heads[h + 1]?.mark).includes('place') &&
+    !marks[(heads[h] as Head).mark]?.again &&
+    role.slice(b + 1, (heads[h] as Head).mark).every((r) => r === 'glue' || r === 'mod')
+  );
 }

@@ -4,7 +4,18 @@
  * hook, tartar, a tooth. Without a thing that was named nothing is made of it.
  */
 import type { Item } from '../contract/item.ts';
-import { handledAs, handledSay, handleSay, handling, managedSay, moved, movingSay, piecesSay, standsSay, type Handled } from '../lexicon/handling.ts';
+import {
+  handledAs,
+  handledSay,
+  handleSay,
+  handling,
+  managedSay,
+  moved,
+  movingSay,
+  piecesSay,
+  standsSay,
+  type Handled,
+} from '../lexicon/handling.ts';
 import type { ProcedureId } from '../lexicon/procedures.ts';
 import type { WorkState } from '../lexicon/work.ts';
 import { gather } from './lists.ts';
@@ -22,13 +33,28 @@ const small = new Set(['to', 'be', 'get', 'getting', 'really', 'quite', 'at', 'a
 const SPAN = 9;
 const managed = managedSay.map((form) => form.split(' '));
 
-interface Handling { readonly from: number; readonly to: number; readonly id: ProcedureId; /** How it stands, and the words that say so. */ readonly stands?: Stands; /** A number without a unit, between the verb and "off". */ readonly amount?: readonly [number, number]; /** Where the particle stands apart from its verb: "took the ramp back" is no end of a tooth. */ readonly particle?: number }
-interface Stands { readonly from: number; readonly to: number; readonly state: WorkState }
+interface Handling {
+  readonly from: number;
+  readonly to: number;
+  readonly id: ProcedureId;
+  /** How it stands, and the words that say so. */ readonly stands?: Stands;
+  /** A number without a unit, between the verb and "off". */ readonly amount?: readonly [number, number];
+  /** Where the particle stands apart from its verb: "took the ramp back" is no end of a tooth. */ readonly particle?: number;
+}
+interface Stands {
+  readonly from: number;
+  readonly to: number;
+  readonly state: WorkState;
+}
 type Words = readonly string[];
 
 export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
   const words = tokens.map(({ t }) => t);
-  const found = gather(words, (word, at) => (handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'came' || lowering.has(word) ? handlingAt(marks, words, at, last) : undefined)).slice(0, 3);
+  const found = gather(words, (word, at) =>
+    handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'came' || lowering.has(word)
+      ? handlingAt(marks, words, at, last)
+      : undefined,
+  ).slice(0, 3);
   return found.reduce((now, one) => withHandling(now, tokens, one), marks);
 }
 
@@ -40,12 +66,21 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   const attempt = handleSay.has(words[at] ?? '') ? standsBefore(words, at) : undefined;
   if (!handledSay.has(words[at] ?? '') && attempt === undefined && !managedBefore(words, at)) return undefined;
   // What another rule reads from its own words stays as it is.
-  if (attempt === undefined && marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
+  if (
+    attempt === undefined &&
+    marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))
+  )
+    return undefined;
   // "to remove the cap" says by itself what it was.
-  if (marks.some((mark) => mark.from <= at && mark.to > at + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
+  if (marks.some((mark) => mark.from <= at && mark.to > at + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')))
+    return undefined;
   const sized = attempt === undefined ? amountOff(marks, words, at, last) : undefined;
   if (sized) return sized;
-  const end = words.slice(at + 1, at + SPAN).findIndex((word) => particles.has(word) || (word === 'by' && (pointing.has(words[at + 1] ?? '') || definite.has(words[at + 1] ?? ''))));
+  const end = words
+    .slice(at + 1, at + SPAN)
+    .findIndex(
+      (word) => particles.has(word) || (word === 'by' && (pointing.has(words[at + 1] ?? '') || definite.has(words[at + 1] ?? ''))),
+    );
   const to = end < 0 ? undefined : at + 1 + end;
   const after = words.slice(at + 1, to ?? at + SPAN);
   // "took half of it off": the half is how much.
@@ -56,16 +91,49 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   const particle = to === undefined ? undefined : words[to];
   // A pronoun stands right behind its verb; between the verb and the particle stands nothing but the thing.
   // "will take another three mil off two ten": a size off a tooth.
-  if (attempt !== undefined && particle === 'off' && to !== undefined && marks.some(({ measure, from }) => measure?.unit === 'mm' && from > at && from < to) && marks.some(({ place, from }) => place?.codes !== undefined && from > to)) return { from: at, to: at + 1, id: 'reduce', stands: attempt };
+  if (
+    attempt !== undefined &&
+    particle === 'off' &&
+    to !== undefined &&
+    marks.some(({ measure, from }) => measure?.unit === 'mm' && from > at && from < to) &&
+    marks.some(({ place, from }) => place?.codes !== undefined && from > to)
+  )
+    return { from: at, to: at + 1, id: 'reduce', stands: attempt };
   const points = pointing.has(object[0] ?? '') && (to === undefined || object.length <= 2);
   // "cracked the cap off seven oh six": by its name, at a place of the mouth.
   const byName = to !== undefined && definite.has(object[0] ?? '') && marks.some(({ place }) => place !== undefined);
   const done = byName ? workWithin(marks, at, to + 1) : undefined;
   if (done) return { from: at, to: at + 1, id: done, ...(attempt ? { stands: attempt } : {}) };
-  const kind = points ? whatBefore(marks, words, at, last) : attempt !== undefined || byName ? named(marks, at + 1, to ?? Math.min(words.length, at + SPAN)) : undefined;
-  const id = kind === undefined ? undefined : particle !== undefined && handling[kind][particle] ? handling[kind][particle] : movingSay.has(words[at] ?? '') ? moved[kind] : undefined;
+  const kind = points
+    ? whatBefore(marks, words, at, last)
+    : attempt !== undefined || byName
+      ? named(marks, at + 1, to ?? Math.min(words.length, at + SPAN))
+      : undefined;
+  const id =
+    kind === undefined
+      ? undefined
+      : particle !== undefined && handling[kind][particle]
+        ? handling[kind][particle]
+        : movingSay.has(words[at] ?? '')
+          ? moved[kind]
+          : undefined;
   if (id === undefined) return undefined;
-  return { from: at, to: points && object === after && to !== undefined && particle !== undefined && handling[kind as Handled][particle] && particle !== 'by' && particle !== 'level' ? to + 1 : at + 1, id, ...(attempt ? { stands: attempt } : {}), ...(!points && to !== undefined && words[to] === 'back' ? { particle: to } : {}) };
+  return {
+    from: at,
+    to:
+      points &&
+      object === after &&
+      to !== undefined &&
+      particle !== undefined &&
+      handling[kind as Handled][particle] &&
+      particle !== 'by' &&
+      particle !== 'level'
+        ? to + 1
+        : at + 1,
+    id,
+    ...(attempt ? { stands: attempt } : {}),
+    ...(!points && to !== undefined && words[to] === 'back' ? { particle: to } : {}),
+  };
 }
 
 /** "took three off it", said of what was measured in millimetres in the same breath. */
@@ -73,31 +141,81 @@ function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item 
   const tokens = words.map((t, word): Token => ({ t, word }));
   const from = ['another', 'about', 'a'].includes(words[at + 1] ?? '') ? at + 2 : at + 1;
   const number = readNumber(tokens, from);
-  if (number === undefined || words[number.to] !== 'off' || whatBefore(marks, words, at, last) !== 'overgrowth' || !marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at)) return undefined;
+  if (
+    number === undefined ||
+    words[number.to] !== 'off' ||
+    whatBefore(marks, words, at, last) !== 'overgrowth' ||
+    !marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at)
+  )
+    return undefined;
   return { from: at, to: at + 1, id: 'reduce', amount: [from, number.to] };
 }
 
 /** "cap on eight oh six came off easy": what came off, unless it did so by itself. */
 function cameOff(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   const particle = words[at + 1] ?? '';
-  if (!['off', 'away'].includes(particle) || /^(?:by itself|on its own|of its own|by themselves|on their own)\b/.test(words.slice(at + 2).join(' '))) return undefined;
-  if (marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'))) return undefined;
+  if (
+    !['off', 'away'].includes(particle) ||
+    /^(?:by itself|on its own|of its own|by themselves|on their own)\b/.test(words.slice(at + 2).join(' '))
+  )
+    return undefined;
+  if (marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')))
+    return undefined;
   const kind = whatBefore(marks, words, at, last);
   const id = kind === 'cap' || kind === 'tartar' ? handling[kind][particle] : undefined;
   return id === undefined ? undefined : { from: at, to: at + 2, id };
 }
 
 const lowering = new Set(['down', 'reduced', 'lowered', 'shortened', 'trimmed']);
-const wanting = new Set(['want', 'wants', 'need', 'needs', 'needed', 'would', 'could', 'should', 'will', "'ll", 'going', 'try', 'trying', 'tried', 'not', 'wear', 'worn', 'was', 'gone', 'to']);
+const wanting = new Set([
+  'want',
+  'wants',
+  'need',
+  'needs',
+  'needed',
+  'would',
+  'could',
+  'should',
+  'will',
+  "'ll",
+  'going',
+  'try',
+  'trying',
+  'tried',
+  'not',
+  'wear',
+  'worn',
+  'was',
+  'gone',
+  'to',
+]);
 /** "one oh six hook down by two", "got it down to two": a number that nothing follows, of what is taken down in millimetres. */
 function downTo(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   const tokens = words.map((t, word): Token => ({ t, word }));
   const number = ['by', 'to'].includes(words[at + 1] ?? '') ? readNumber(tokens, at + 2) : undefined;
-  const ends = number !== undefined && (number.to >= words.length || ['and', 'now', 'today', 'with', 'by'].includes(words[number.to] ?? '') || marks.some((mark) => mark.from === number.to && mark.place !== undefined));
-  if (number === undefined || !ends || words[at - 1] === 'is' || number.value > MOST || words.slice(0, at).some((word) => wanting.has(word))) return undefined;
+  const ends =
+    number !== undefined &&
+    (number.to >= words.length ||
+      ['and', 'now', 'today', 'with', 'by'].includes(words[number.to] ?? '') ||
+      marks.some((mark) => mark.from === number.to && mark.place !== undefined));
+  if (
+    number === undefined ||
+    !ends ||
+    words[at - 1] === 'is' ||
+    number.value > MOST ||
+    words.slice(0, at).some((word) => wanting.has(word))
+  )
+    return undefined;
   // "hook reduced by two": the words of work name the hook themselves.
-  const whole = marks.find((mark) => mark.from < at && mark.to === at + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'reduce'));
-  return whole === undefined && whatBefore(marks, words, at, last) !== 'overgrowth' ? undefined : { from: whole?.from ?? at, to: at + 1, id: 'reduce', amount: [at + 2, number.to] };
+  const whole = marks.find(
+    (mark) =>
+      mark.from < at &&
+      mark.to === at + 1 &&
+      mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'reduce'),
+  );
+  return whole === undefined && whatBefore(marks, words, at, last) !== 'overgrowth'
+    ? undefined
+    : { from: whole?.from ?? at, to: at + 1, id: 'reduce', amount: [at + 2, number.to] };
 }
 /** No overgrowth is taken down by more millimetres. */
 const MOST = 15;
@@ -107,10 +225,18 @@ function refusedAt(marks: readonly Mark[], words: Words, at: number, last: Item 
   if (words[at + 1] !== 'not' || !['budge', 'shift', 'come', 'move'].includes(words[at + 2] ?? '')) return undefined;
   const particle = particles.has(words[at + 3] ?? '') || words[at + 3] === 'loose' ? words[at + 3] : undefined;
   const to = particle ? at + 4 : at + 3;
-  const ends = to >= words.length || ['so', 'and', 'but', 'today', 'yet', 'for', 'at', 'left', 'will', 'vet'].includes(words[to] ?? '') || (words[to] === 'the' && words[to + 1] === 'vet');
+  const ends =
+    to >= words.length ||
+    ['so', 'and', 'but', 'today', 'yet', 'for', 'at', 'left', 'will', 'vet'].includes(words[to] ?? '') ||
+    (words[to] === 'the' && words[to + 1] === 'vet');
   const before = marks.filter((mark) => mark.to <= at);
   // The horse that would not come or move is not meant, nor what was tried in words of its own.
-  if (!ends || before.some((mark) => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) || standsSay.some(([form, state]) => state === 'attempted' && ` ${words.slice(0, at).join(' ')} `.includes(` ${form.join(' ')} `))) return undefined;
+  if (
+    !ends ||
+    before.some((mark) => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) ||
+    standsSay.some(([form, state]) => state === 'attempted' && ` ${words.slice(0, at).join(' ')} `.includes(` ${form.join(' ')} `))
+  )
+    return undefined;
   const kind = whatBefore(marks, words, at, last);
   const id = kind === 'cap' || kind === 'tooth' ? moved[kind] : undefined;
   return id === undefined ? undefined : { from: at, to, id, stands: { from: at, to, state: 'attempted' } };
@@ -119,13 +245,18 @@ function refusedAt(marks: readonly Mark[], words: Words, at: number, last: Item 
 /** "had a go at one oh five, would not budge". */
 function goneAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   const form = standsSay.find(([one]) => one[0] === 'had' && one.at(-1) === 'at' && one.every((word, i) => words[at + i] === word))?.[0];
-  const failed = /\b(?:would not|will not|could not|can not|no (?:joy|luck)|gave up|failed|without success|(?:was|were) not for (?:shifting|moving|coming|budging|having))\b/.test(words.slice(at).join(' '));
+  const failed =
+    /\b(?:would not|will not|could not|can not|no (?:joy|luck)|gave up|failed|without success|(?:was|were) not for (?:shifting|moving|coming|budging|having))\b/.test(
+      words.slice(at).join(' '),
+    );
   if (form === undefined || !failed) return undefined;
   const to = at + form.length;
   // "that cap" names it; "that" alone points back.
-  const points = pointing.has(words[to] ?? '') && !(definite.has(words[to] ?? '') && marks.some((mark) => mark.from === to + 1 && kindOf(mark) !== undefined));
+  const points =
+    pointing.has(words[to] ?? '') &&
+    !(definite.has(words[to] ?? '') && marks.some((mark) => mark.from === to + 1 && kindOf(mark) !== undefined));
   const kind = points ? whatBefore(marks, words, at, last) : named(marks, to, Math.min(words.length, to + SPAN));
-  const id = kind === undefined ? undefined : moved[kind] ?? handling[kind].down;
+  const id = kind === undefined ? undefined : (moved[kind] ?? handling[kind].down);
   return id === undefined ? undefined : { from: at, to, id, stands: { from: at, to, state: 'attempted' } };
 }
 
@@ -139,7 +270,10 @@ function standsBefore(words: Words, at: number): Stands | undefined {
   }
   return undefined;
 }
-const managedBefore = (words: Words, at: number): boolean => managed.some((form) => form.every((word, i) => words[at - form.length + i] === word)) && words[at - 3] !== 'not' && words[at - 3] !== 'never';
+const managedBefore = (words: Words, at: number): boolean =>
+  managed.some((form) => form.every((word, i) => words[at - form.length + i] === word)) &&
+  words[at - 3] !== 'not' &&
+  words[at - 3] !== 'never';
 
 /** What stands between the verb and its particle. */
 function named(marks: readonly Mark[], from: number, to: number): Handled | undefined {
@@ -147,7 +281,12 @@ function named(marks: readonly Mark[], from: number, to: number): Handled | unde
   return own.map(kindOf).find((kind) => kind !== undefined) ?? (own.some(({ place }) => place?.codes !== undefined) ? 'tooth' : undefined);
 }
 /** "cap off", said by itself: the verb before it says how. */
-const workWithin = (marks: readonly Mark[], at: number, to: number): ProcedureId | undefined => marks.filter((mark) => mark.from > at && mark.to <= to).flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' && t.term.done ? [t.term.id] : [])))[0];
+const workWithin = (marks: readonly Mark[], at: number, to: number): ProcedureId | undefined =>
+  marks
+    .filter((mark) => mark.from > at && mark.to <= to)
+    .flatMap(({ terms }) =>
+      (terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' && t.term.done ? [t.term.id] : [])),
+    )[0];
 /** What was named last, in this breath or before it. */
 function whatBefore(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handled | undefined {
   const before = marks.filter((mark) => mark.to <= at);
@@ -157,7 +296,8 @@ function whatBefore(marks: readonly Mark[], words: Words, at: number, last: Item
   if (before.some(({ place }) => place?.codes !== undefined)) return 'tooth';
   return last?.kind === 'finding' && last.presence !== 'absent' ? handledAs[last.condition] : undefined;
 }
-const kindOf = (mark: Mark): Handled | undefined => (mark.terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' ? handledAs[t.id] ?? [] : []))[0];
+const kindOf = (mark: Mark): Handled | undefined =>
+  (mark.terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' ? (handledAs[t.id] ?? []) : []))[0];
 
 /** The marks with the verb as a head of work, and the words of trying as how it stands. */
 function withHandling(marks: readonly Mark[], tokens: readonly Token[], one: Handling): readonly Mark[] {
@@ -167,14 +307,51 @@ function withHandling(marks: readonly Mark[], tokens: readonly Token[], one: Han
   const own = apart && one.stands ? [{ from: one.stands.from, to: one.stands.to, terms: state } satisfies Mark] : [];
   const heads = [apart ? head : { ...head, terms: [...(head.terms ?? []), ...state] }];
   // "dropped it by half": no number, kept as it was said.
-  const part = /^(?:by )?((?:about |over |nearly )?(?:half|a third|two thirds|a quarter))\b/.exec(tokens.slice(one.to, one.to + 5).filter(({ t }) => !pointing.has(t)).map(({ t }) => t).join(' '));
+  const part = /^(?:by )?((?:about |over |nearly )?(?:half|a third|two thirds|a quarter))\b/.exec(
+    tokens
+      .slice(one.to, one.to + 5)
+      .filter(({ t }) => !pointing.has(t))
+      .map(({ t }) => t)
+      .join(' '),
+  );
   const half = part ? tokens.findIndex(({ t }, i) => i >= one.to && /^(?:half|third|thirds|quarter)$/.test(t)) : -1;
   const said = half >= 0 ? [{ from: half, to: half + 1, measure: { said: part?.[1] ?? '', about: false } } satisfies Mark] : [];
-  const sized = one.amount ? [{ from: one.amount[0], to: one.amount[1], measure: { value: readNumber(tokens, one.amount[0])?.value ?? 0, unit: 'mm', about: false } } satisfies Mark] : [];
-  const particle = one.particle === undefined ? [] : [{ from: one.particle, to: one.particle + 1, terms: [{ k: 'work', term: { as: 'off' } }] } satisfies Mark];
+  const sized = one.amount
+    ? [
+        {
+          from: one.amount[0],
+          to: one.amount[1],
+          measure: { value: readNumber(tokens, one.amount[0])?.value ?? 0, unit: 'mm', about: false },
+        } satisfies Mark,
+      ]
+    : [];
+  const particle =
+    one.particle === undefined
+      ? []
+      : [{ from: one.particle, to: one.particle + 1, terms: [{ k: 'work', term: { as: 'off' } }] } satisfies Mark];
   // "could not get the cap off": "cap off" by itself would be done, and here it says what is still there.
   const end = one.stands === undefined ? -1 : tokens.findIndex(({ t }, i) => i >= one.to && i < one.to + SPAN && particles.has(t));
-  const undone = end < 0 ? marks : marks.flatMap((mark): readonly Mark[] => (mark.from >= one.to && mark.to === end + 1 && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === one.id) ? [{ from: mark.from, to: end, terms: longest(vocabulary, tokens.slice(mark.from, end).map(({ t }) => t), 0)?.values ?? [{ k: 'glue' as const }] }, { from: end, to: mark.to, terms: [{ k: 'glue' as const }] }] : [mark]));
+  const undone =
+    end < 0
+      ? marks
+      : marks.flatMap((mark): readonly Mark[] =>
+          mark.from >= one.to &&
+          mark.to === end + 1 &&
+          mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.id === one.id)
+            ? [
+                {
+                  from: mark.from,
+                  to: end,
+                  terms: longest(
+                    vocabulary,
+                    tokens.slice(mark.from, end).map(({ t }) => t),
+                    0,
+                  )?.values ?? [{ k: 'glue' as const }],
+                },
+                { from: end, to: mark.to, terms: [{ k: 'glue' as const }] },
+              ]
+            : [mark],
+        );
   return [...own, ...heads, ...said, ...sized, ...particle].reduce<readonly Mark[]>(put, undone);
 }
 
@@ -182,7 +359,12 @@ function withHandling(marks: readonly Mark[], tokens: readonly Token[], one: Han
 function put(marks: readonly Mark[], mark: Mark): readonly Mark[] {
   const cut = marks.flatMap((old): readonly Mark[] => {
     if (old.to <= mark.from || old.from >= mark.to) return [old];
-    const rest = ([[old.from, Math.min(old.to, mark.from)], [Math.max(old.from, mark.to), old.to]] as const).filter(([from, to]) => to > from);
+    const rest = (
+      [
+        [old.from, Math.min(old.to, mark.from)],
+        [Math.max(old.from, mark.to), old.to],
+      ] as const
+    ).filter(([from, to]) => to > from);
     return rest.map(([from, to]) => ({ from, to, terms: [{ k: 'glue' }] }));
   });
   const at = cut.findIndex(({ from }) => from >= mark.to);

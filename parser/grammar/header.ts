@@ -9,33 +9,84 @@ import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { buildTrie, longest, type Trie } from './trie.ts';
 
-const sexes: Readonly<Record<string, NonNullable<Horse['sex']>>> = { mare: 'mare', gelding: 'gelding', stallion: 'stallion', colt: 'colt', filly: 'filly' };
+const sexes: Readonly<Record<string, NonNullable<Horse['sex']>>> = {
+  mare: 'mare',
+  gelding: 'gelding',
+  stallion: 'stallion',
+  colt: 'colt',
+  filly: 'filly',
+};
 type Kind = 'colour' | 'breed' | 'use';
-const looks: Trie<Kind> = buildTrie(([['colour', colourSay], ['breed', breedSay], ['use', useSay]] as const).flatMap(([kind, say]) => say.flatMap((form) => expand(form).map((words) => [words, kind] as const))));
+const looks: Trie<Kind> = buildTrie(
+  (
+    [
+      ['colour', colourSay],
+      ['breed', breedSay],
+      ['use', useSay],
+    ] as const
+  ).flatMap(([kind, say]) => say.flatMap((form) => expand(form).map((words) => [words, kind] as const))),
+);
 const small = new Set(describing);
 const anotherHorse = new Set(bringingAnother);
 
 /** What the horse is, and which words said so; undefined when nothing was spoken as such. */
-export function headerIn({ tokens, made, scanned }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
+export function headerIn({
+  tokens,
+  made,
+  scanned,
+}: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
   const taken = new Set<number>();
   const horse: Horse = { ...ageIn(tokens, taken) };
   const aged = horse.age !== undefined;
   const look = lookIn(tokens);
   // A colour or a breed counts in a phrase of nothing but such words: "they sold the grey one" is talk.
-  const of = (at: number): boolean => taken.has(at) || look.taken.has(at) || sexes[tokens[at]?.t as string] !== undefined || small.has(tokens[at]?.t ?? '');
+  const of = (at: number): boolean =>
+    taken.has(at) || look.taken.has(at) || sexes[tokens[at]?.t as string] !== undefined || small.has(tokens[at]?.t ?? '');
   const guess = aged ? undefined : agedAtEnd(tokens, (at) => of(at));
-  if (guess) { horse.age = guess.age; for (let i = guess.from; i < tokens.length; i += 1) taken.add(i); }
+  if (guess) {
+    horse.age = guess.age;
+    for (let i = guess.from; i < tokens.length; i += 1) taken.add(i);
+  }
   const described = tokens.every((_, at) => of(at));
   // "six year old thoroughbred filly off the track": right beside the age that was told.
-  const beside = (at: number): boolean => aged && [...taken].some((told) => { for (let i = Math.min(at, told); i <= Math.max(at, told); i += 1) if (!of(i)) return false; return true; });
+  const beside = (at: number): boolean =>
+    aged &&
+    [...taken].some((told) => {
+      for (let i = Math.min(at, told); i <= Math.max(at, told); i += 1) if (!of(i)) return false;
+      return true;
+    });
   const kinds = (Object.keys(look.at) as Kind[]).filter((kind) => described || beside(look.at[kind] as number));
-  kinds.forEach((kind) => { horse[kind] = look.horse[kind] as string; });
+  kinds.forEach((kind) => {
+    horse[kind] = look.horse[kind] as string;
+  });
   if (described && look.horse.height) horse.height = look.horse.height;
-  look.taken.forEach((at) => { if (described || kinds.some((kind) => at >= (look.at[kind] as number) && at < (look.at[kind] as number) + (look.horse[kind] as string).split(' ').length)) taken.add(at); });
+  look.taken.forEach((at) => {
+    if (
+      described ||
+      kinds.some(
+        (kind) => at >= (look.at[kind] as number) && at < (look.at[kind] as number) + (look.horse[kind] as string).split(' ').length,
+      )
+    )
+      taken.add(at);
+  });
   const sexAt = tokens.findIndex(({ t }, at) => sexes[t] !== undefined && !ofAnother(tokens, at));
-  if (sexAt >= 0 && (aged || described || tokens.length <= 3)) { horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>; taken.add(sexAt); }
-  const name = nameIn(tokens, taken, (at) => scanned.some(({ unknown, from, to }) => unknown === true && at >= from && at < to), aged || horse.sex !== undefined);
-  if (name) { horse.name = tokens.slice(...name).map(({ t }) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '); for (let i = name[0]; i < name[1]; i += 1) taken.add(i); }
+  if (sexAt >= 0 && (aged || described || tokens.length <= 3)) {
+    horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>;
+    taken.add(sexAt);
+  }
+  const name = nameIn(
+    tokens,
+    taken,
+    (at) => scanned.some(({ unknown, from, to }) => unknown === true && at >= from && at < to),
+    aged || horse.sex !== undefined,
+  );
+  if (name) {
+    horse.name = tokens
+      .slice(...name)
+      .map(({ t }) => t.charAt(0).toUpperCase() + t.slice(1))
+      .join(' ');
+    for (let i = name[0]; i < name[1]; i += 1) taken.add(i);
+  }
   const words = [...taken].sort((a, b) => a - b).map((at) => (tokens[at] as Token).word);
   return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
 }
@@ -53,15 +104,26 @@ const unnamed = new Set([...describing.filter((word) => word !== 'old'), ...noNa
 const LONGEST_NAME = 3;
 
 /** "this is Juniper, a nine year old gelding", "called Juniper": the name's tokens, none of them a word of the trade (`free`). Without what it is, only what is said to be a name is one. */
-function nameIn(tokens: readonly Token[], taken: ReadonlySet<number>, free: (at: number) => boolean, told: boolean): readonly [number, number] | undefined {
+function nameIn(
+  tokens: readonly Token[],
+  taken: ReadonlySet<number>,
+  free: (at: number) => boolean,
+  told: boolean,
+): readonly [number, number] | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
     const form = formAt(presents, tokens, at);
     if (form === undefined || !(told || form.means)) continue;
     const from = at + form.words.length;
-    const ends = (i: number): boolean => i >= tokens.length || taken.has(i) || unnamed.has(tokens[i]?.t ?? '') || (i > from && tokens[i - 1]?.ends === true);
+    const ends = (i: number): boolean =>
+      i >= tokens.length || taken.has(i) || unnamed.has(tokens[i]?.t ?? '') || (i > from && tokens[i - 1]?.ends === true);
     let to = from;
     while (!ends(to)) to += 1;
-    if (to > from && to - from <= LONGEST_NAME && tokens.slice(from, to).every(({ t }, i) => /^\p{L}+$/u.test(t) && (free(from + i) || (t === 'old' && from + i < to - 1)))) return [from, to];
+    if (
+      to > from &&
+      to - from <= LONGEST_NAME &&
+      tokens.slice(from, to).every(({ t }, i) => /^\p{L}+$/u.test(t) && (free(from + i) || (t === 'old' && from + i < to - 1)))
+    )
+      return [from, to];
   }
   return undefined;
 }
@@ -70,53 +132,119 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
   const told = tokens.some(({ t }) => tellingAge.has(t));
   for (let at = 0; at < tokens.length; at += 1) {
     const sourced = told ? sourcedAge(tokens, at) : undefined;
-    if (sourced) { for (let i = sourced.from; i < sourced.to; i += 1) taken.add(i); return { age: sourced.age }; }
+    if (sourced) {
+      for (let i = sourced.from; i < sourced.to; i += 1) taken.add(i);
+      return { age: sourced.age };
+    }
     const rising = tokens[at - 1]?.t === 'rising';
     const number = readNumber(tokens, at);
     if (!number) continue;
     const plain = plainAge(tokens, at, number);
-    if (plain) { for (let i = plain.from; i < number.to; i += 1) taken.add(i); return { age: plain.age }; }
+    if (plain) {
+      for (let i = plain.from; i < number.to; i += 1) taken.add(i);
+      return { age: plain.age };
+    }
     const unit = tokens[number.to]?.t;
     const old = tokens[number.to + 1]?.t === 'old' || sexes[tokens[number.to + 1]?.t ?? ''] !== undefined;
     if (!Number.isFinite(number.value) || !((/^(year|years|month|months)$/.test(unit ?? '') && old) || rising)) continue;
     const about = ['about', 'around', 'roughly'].includes(tokens[at - 1]?.t ?? '');
     const to = unit && /^(year|month)/.test(unit) ? number.to + (tokens[number.to + 1]?.t === 'old' ? 2 : 1) : number.to;
     for (let i = rising || about ? at - 1 : at; i < to; i += 1) taken.add(i);
-    return { age: { value: number.value, unit: /^month/.test(unit ?? '') ? 'month' : 'year', ...(rising ? { rising } : {}), ...(about ? { about } : {}) } };
+    return {
+      age: {
+        value: number.value,
+        unit: /^month/.test(unit ?? '') ? 'month' : 'year',
+        ...(rising ? { rising } : {}),
+        ...(about ? { about } : {}),
+      },
+    };
   }
   return {};
 }
 
-const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [[/\b(?:passport|papers|paperwork)\b/, 'papers'], [/\b(?:teeth|incisors|mouth|dentition|age|put)\b/, 'teeth'], [/\b(?:owner|she|they|mum)\b/, 'owner']];
-const ageBehind = /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going by|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
-const ageBefore = /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?) (?:he|she|him|her|it)?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
+const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [
+  [/\b(?:passport|papers|paperwork)\b/, 'papers'],
+  [/\b(?:teeth|incisors|mouth|dentition|age|put)\b/, 'teeth'],
+  [/\b(?:owner|she|they|mum)\b/, 'owner'],
+];
+const ageBehind =
+  /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going by|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
+const ageBefore =
+  /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?) (?:he|she|him|her|it)?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
 /** What tells an age is one of these, or tells it by one of these. */
-const tellingAge = new Set(['passport', 'papers', 'paperwork', 'teeth', 'incisors', 'mouth', 'dentition', 'owner', 'they', 'she', 'age', 'aged', 'put', 'say', 'down']);
+const tellingAge = new Set([
+  'passport',
+  'papers',
+  'paperwork',
+  'teeth',
+  'incisors',
+  'mouth',
+  'dentition',
+  'owner',
+  'they',
+  'she',
+  'age',
+  'aged',
+  'put',
+  'say',
+  'down',
+]);
 /** "nine by the passport", "I'd age him at twelve": an age told by where it was read. */
-function sourcedAge(tokens: readonly Token[], at: number): { readonly age: NonNullable<Horse['age']>; readonly from: number; readonly to: number } | undefined {
+function sourcedAge(
+  tokens: readonly Token[],
+  at: number,
+): { readonly age: NonNullable<Horse['age']>; readonly from: number; readonly to: number } | undefined {
   const number = readNumber(tokens, at);
   if (!number || !Number.isInteger(number.value) || number.value > 40 || readCodes(tokens, at)) return undefined;
   const words = tokens.map(({ t }) => t);
   const behind = ageBehind.exec(words.slice(number.to).join(' '))?.[0];
   const before = ageBefore.exec(words.slice(0, at).join(' '))?.[0];
   // What is behind a number told as an age is a unit of time or nothing that it counts.
-  if (behind === undefined && (before === undefined || !/^(?:$|year|years|rising|maybe|or|old|ish|but|by|from|,)/.test(words[number.to] ?? ''))) return undefined;
+  if (
+    behind === undefined &&
+    (before === undefined || !/^(?:$|year|years|rising|maybe|or|old|ish|but|by|from|,)/.test(words[number.to] ?? ''))
+  )
+    return undefined;
   const told = `${before ?? ''} ${behind ?? ''}`;
   const source = sources.find(([said]) => said.test(told))?.[1];
   const about = /\b(?:about|around|roughly|maybe)$/.test(words.slice(0, at).join(' '));
-  return { age: { value: number.value, unit: 'year', ...(about ? { about } : {}), ...(source ? { source } : {}) }, from: at - (before?.trim().split(' ').length ?? 0), to: number.to + (behind?.trim().split(' ').length ?? 0) };
+  return {
+    age: { value: number.value, unit: 'year', ...(about ? { about } : {}), ...(source ? { source } : {}) },
+    from: at - (before?.trim().split(' ').length ?? 0),
+    to: number.to + (behind?.trim().split(' ').length ?? 0),
+  };
 }
 
 const plainly = /\b(?:he|she|this one|this horse|this pony|this lad|this mare) is(?: (?:about|around|roughly|maybe|nearly|only|just))?$/;
 /** "he's fourteen": a number that counts nothing else, said of the horse itself. */
-function plainAge(tokens: readonly Token[], at: number, number: { readonly value: number; readonly to: number }): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
+function plainAge(
+  tokens: readonly Token[],
+  at: number,
+  number: { readonly value: number; readonly to: number },
+): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
   const ends = number.to === tokens.length || tokens[number.to - 1]?.ends === true || sexes[tokens[number.to]?.t as string] !== undefined;
-  const before = !ends || number.value < 2 || number.value > 40 || !Number.isInteger(number.value) || readCodes(tokens, at) ? undefined : plainly.exec(tokens.slice(0, at).map(({ t }) => t).join(' '))?.[0];
-  return before === undefined ? undefined : { age: { value: number.value, unit: 'year', ...(/about|around|roughly|maybe|nearly/.test(before) ? { about: true } : {}) }, from: at - before.split(' ').length };
+  const before =
+    !ends || number.value < 2 || number.value > 40 || !Number.isInteger(number.value) || readCodes(tokens, at)
+      ? undefined
+      : plainly.exec(
+          tokens
+            .slice(0, at)
+            .map(({ t }) => t)
+            .join(' '),
+        )?.[0];
+  return before === undefined
+    ? undefined
+    : {
+        age: { value: number.value, unit: 'year', ...(/about|around|roughly|maybe|nearly/.test(before) ? { about: true } : {}) },
+        from: at - before.split(' ').length,
+      };
 }
 
 /** "bay cob gelding, about fifteen": a number at the end of what describes the horse, all of it. */
-function agedAtEnd(tokens: readonly Token[], describes: (at: number) => boolean): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
+function agedAtEnd(
+  tokens: readonly Token[],
+  describes: (at: number) => boolean,
+): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
   const from = tokens.findLastIndex(({ t }) => ['about', 'around', 'roughly', 'maybe', 'aged'].includes(t));
   const number = from < 1 ? undefined : readNumber(tokens, from + 1);
   if (number === undefined || number.to !== tokens.length || number.value > 40 || !Number.isInteger(number.value)) return undefined;
@@ -125,7 +253,11 @@ function agedAtEnd(tokens: readonly Token[], describes: (at: number) => boolean)
 }
 
 /** Colour, breed, use and height as they were said. */
-function lookIn(tokens: readonly Token[]): { readonly horse: Horse; readonly taken: ReadonlySet<number>; /** Where each begins. */ readonly at: Partial<Record<Kind, number>> } {
+function lookIn(tokens: readonly Token[]): {
+  readonly horse: Horse;
+  readonly taken: ReadonlySet<number>;
+  /** Where each begins. */ readonly at: Partial<Record<Kind, number>>;
+} {
   const words = tokens.map(({ t }) => t);
   const horse: Horse = {};
   const taken = new Set<number>();
@@ -140,7 +272,10 @@ function lookIn(tokens: readonly Token[]): { readonly horse: Horse; readonly tak
     at = found.to - 1;
   }
   const height = taken.size === 0 ? undefined : heightIn(tokens);
-  if (height) { horse.height = words.slice(...height).join(' '); for (let i = height[0]; i < height[1]; i += 1) taken.add(i); }
+  if (height) {
+    horse.height = words.slice(...height).join(' ');
+    for (let i = height[0]; i < height[1]; i += 1) taken.add(i);
+  }
   return { horse, taken, at: where };
 }
 
@@ -151,7 +286,12 @@ function heightIn(tokens: readonly Token[]): [number, number] | undefined {
     if (!hands || hands.value < 8 || hands.value > 19 || !Number.isInteger(hands.value)) continue;
     const unit = /^(hands?|hh)$/.test(tokens[hands.to]?.t ?? '') ? hands.to + 1 : hands.to;
     const inches = readNumber(tokens, unit);
-    const end = inches && inches.value >= 1 && inches.value <= 3 ? (/^(hands?|hh)$/.test(tokens[inches.to]?.t ?? '') ? inches.to + 1 : inches.to) : unit;
+    const end =
+      inches && inches.value >= 1 && inches.value <= 3
+        ? /^(hands?|hh)$/.test(tokens[inches.to]?.t ?? '')
+          ? inches.to + 1
+          : inches.to
+        : unit;
     if (end > hands.to) return [at, end];
   }
   return undefined;

@@ -7,10 +7,20 @@ export function endedNow(made: readonly Made[], words: readonly string[]): reado
   const text = words.join(' ');
   const past = made.filter(({ body }) => body?.kind === 'finding' && (body.when === 'before' || body.presence === 'absent'));
   const only = past.length === 1 ? past[0] : undefined;
-  if (only?.body?.kind !== 'finding' || made.length > 1 || !(goneNow.test(text) || (/\b(?:used to|once had|had been|was|were|had|last (?:time|year|visit))\b/.test(text) && endedSince.test(text)))) return made;
+  if (
+    only?.body?.kind !== 'finding' ||
+    made.length > 1 ||
+    !(goneNow.test(text) || (/\b(?:used to|once had|had been|was|were|had|last (?:time|year|visit))\b/.test(text) && endedSince.test(text)))
+  )
+    return made;
   const { condition, place } = only.body;
   return [
     { ...only, body: { ...only.body, presence: 'present', when: 'before' }, rules: [...only.rules, 'from before'] },
-    { ...only, body: { kind: 'finding', condition, presence: 'absent', when: 'now', place }, rules: [...only.rules, 'no more'], doubts: [] },
+    {
+      ...only,
+      body: { kind: 'finding', condition, presence: 'absent', when: 'now', place },
+      rules: [...only.rules, 'no more'],
+      doubts: [],
+    },
   ];
 }

@@ -12,7 +12,13 @@ import { resolvePlace, wantedBy } from './resolve.ts';
 
 /** "lower incisors" ... "tartar on the corners": of a group those that lie in the rows or the group that waits; undefined where that says no less. A tooth that waits is one of its own. */
 function inWaiting(teeth: readonly string[], place: Place | null | undefined): string[] | undefined {
-  const around = !place ? [] : 'teeth' in place && place.from === 'group' ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : [];
+  const around = !place
+    ? []
+    : 'teeth' in place && place.from === 'group'
+      ? place.teeth
+      : 'rows' in place
+        ? place.rows.flatMap((row) => rowTeeth[row])
+        : [];
   const inside = teeth.filter((tooth) => around.includes(tooth));
   return inside.length > 0 && inside.length < teeth.length ? inside : undefined;
 }
@@ -23,23 +29,64 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
   let settled = false;
   return reading.made.map((made) => {
     const body = made.body;
-    if (waiting && !settled && body?.kind === 'finding' && body.place !== null && 'teeth' in body.place && body.place.from === 'group' && !made.revises) {
+    if (
+      waiting &&
+      !settled &&
+      body?.kind === 'finding' &&
+      body.place !== null &&
+      'teeth' in body.place &&
+      body.place.from === 'group' &&
+      !made.revises
+    ) {
       const teeth = inWaiting(body.place.teeth, context.doubts.find(({ id }) => id === carry.half?.doubt)?.place);
-      if (teeth) { settled = true; return { ...made, body: { ...body, place: { ...body.place, teeth } }, how: { ...made.how, place: 'carried' as const }, rules: [...made.rules, 'carried place'], settles: [...(made.settles ?? []), carry.half?.doubt as string] }; }
+      if (teeth) {
+        settled = true;
+        return {
+          ...made,
+          body: { ...body, place: { ...body.place, teeth } },
+          how: { ...made.how, place: 'carried' as const },
+          rules: [...made.rules, 'carried place'],
+          settles: [...(made.settles ?? []), carry.half?.doubt as string],
+        };
+      }
     }
     if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
     const entry = conditions[body.condition] as ConditionEntry;
-    if ((entry.places.includes('N') && !(waiting && body.condition === 'abnormality')) || made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')) return made;
+    if (
+      (entry.places.includes('N') && !(waiting && body.condition === 'abnormality')) ||
+      made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')
+    )
+      return made;
     const ruledOut = body.presence === 'absent' && !waiting && !(made.less && body.condition === 'abnormality');
     if (ruledOut) return made;
-    const leaned = (said && !made.less) || carry.place === undefined || entry.home !== undefined ? null : resolvePlace(carry.place.map((raw) => ({ raw, marks: [] })), wantedBy(body.condition, missingTeeth(context)));
+    const leaned =
+      (said && !made.less) || carry.place === undefined || entry.home !== undefined
+        ? null
+        : resolvePlace(
+            carry.place.map((raw) => ({ raw, marks: [] })),
+            wantedBy(body.condition, missingTeeth(context)),
+          );
     if (leaned?.place) {
       const settles = waiting && !settled ? [carry.half?.doubt as string] : [];
       settled = true;
-      return { ...made, body: { ...body, place: made.less ? less(leaned.place, made.less) : leaned.place }, how: { ...made.how, place: 'carried' as const }, rules: [...made.rules, 'carried place'], doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'), settles: [...(made.settles ?? []), ...settles] };
+      return {
+        ...made,
+        body: { ...body, place: made.less ? less(leaned.place, made.less) : leaned.place },
+        how: { ...made.how, place: 'carried' as const },
+        rules: [...made.rules, 'carried place'],
+        doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'),
+        settles: [...(made.settles ?? []), ...settles],
+      };
     }
     if (body.presence === 'absent') return made;
-    if (entry.home) return { ...made, body: { ...body, place: { region: entry.home as never } }, doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') };
-    return made.doubts.some(({ doubt }) => doubt === 'no-place') ? made : { ...made, doubts: [...made.doubts, { doubt: 'no-place' as const }] };
+    if (entry.home)
+      return {
+        ...made,
+        body: { ...body, place: { region: entry.home as never } },
+        doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'),
+      };
+    return made.doubts.some(({ doubt }) => doubt === 'no-place')
+      ? made
+      : { ...made, doubts: [...made.doubts, { doubt: 'no-place' as const }] };
   });
 }

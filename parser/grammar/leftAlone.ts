@@ -8,18 +8,33 @@ const alone: ReadonlySet<string> = new Set(['alone', 'be', 'till', 'until']);
 const SPAN = 9;
 
 export function leftAlone(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  const last = tokens.findIndex(({ t }, at) => alone.has(t) && (t !== 'be' || at === tokens.length - 1 || tokens[at]?.ends === true) && leaves(tokens, at) >= 0);
+  const last = tokens.findIndex(
+    ({ t }, at) => alone.has(t) && (t !== 'be' || at === tokens.length - 1 || tokens[at]?.ends === true) && leaves(tokens, at) >= 0,
+  );
   const first = last < 0 ? -1 : leaves(tokens, last);
   // "left it alone" is written out in the lexicon.
-  const between = marks.some(({ from, to, place, terms }) => from > first && to <= last && (place !== undefined || terms?.some(({ k }) => k === 'condition')));
+  const between = marks.some(
+    ({ from, to, place, terms }) => from > first && to <= last && (place !== undefined || terms?.some(({ k }) => k === 'condition')),
+  );
   const apart = (at: number): boolean => marks.some(({ from, to }) => from === at && to === at + 1);
   if (first < 0 || !between || !apart(first) || !apart(last)) return marks;
-  return marks.map((mark): Mark => (mark.from === first ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] }
-    : mark.from === last ? { from: mark.from, to: mark.to, terms: [{ k: 'work', term: { as: 'state', state: 'not-done' } }] } : mark));
+  return marks.map((mark): Mark =>
+    mark.from === first
+      ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] }
+      : mark.from === last
+        ? { from: mark.from, to: mark.to, terms: [{ k: 'work', term: { as: 'state', state: 'not-done' } }] }
+        : mark,
+  );
 }
 
 /** Where the leaving is said, in the same clause and not as a side: "bottom left canine". */
 function leaves(tokens: readonly Token[], at: number): number {
   const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
-  return tokens.findIndex(({ t }, i) => i >= Math.max(from, at - SPAN) && i < at && leaving.has(t) && !/^(?:upper|lower|top|bottom|the|on|his|her)$/.test(tokens[i - 1]?.t ?? ''));
+  return tokens.findIndex(
+    ({ t }, i) =>
+      i >= Math.max(from, at - SPAN) &&
+      i < at &&
+      leaving.has(t) &&
+      !/^(?:upper|lower|top|bottom|the|on|his|her)$/.test(tokens[i - 1]?.t ?? ''),
+  );
 }

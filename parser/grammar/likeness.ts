@@ -4,12 +4,22 @@ import { distance, soundCodes, soundOf } from './sounds.ts';
 import { soundForms } from './vocabulary.ts';
 
 /** Further away than this in sound no word is taken for another; short words are let alone, for too much sounds like them. */
-const NEAR = 0.2, SHORTEST = 4, NEAREST = 3;
+const NEAR = 0.2,
+  SHORTEST = 4,
+  NEAREST = 3;
 
-interface Known { readonly word: string; readonly sound: Uint8Array }
-const known: readonly Known[] = soundForms.map((word) => ({ word, sound: soundCodes(soundOf(word)) })).filter(({ sound }) => sound.length >= SHORTEST);
+interface Known {
+  readonly word: string;
+  readonly sound: Uint8Array;
+}
+const known: readonly Known[] = soundForms
+  .map((word) => ({ word, sound: soundCodes(soundOf(word)) }))
+  .filter(({ sound }) => sound.length >= SHORTEST);
 
-export interface Alike { readonly word: string; readonly far: number }
+export interface Alike {
+  readonly word: string;
+  readonly far: number;
+}
 
 /** What was compared with the whole lexicon is kept, up to so many stretches: the sentences that the ear is asked about differ in a word or two. */
 const REMEMBERED = 4000;
@@ -21,10 +31,13 @@ export const soundsLike = (stretch: string): readonly Alike[] => remembered(stre
 function compared(stretch: string): readonly Alike[] {
   const sound = soundCodes(soundOf(stretch));
   if (sound.length < SHORTEST) return [];
-  return known.flatMap(({ word, sound: own }) => {
-    const longest = Math.max(own.length, sound.length);
-    if (word === stretch || Math.abs(own.length - sound.length) * 0.5 > NEAR * longest) return [];
-    const far = distance(sound, own, NEAR);
-    return far <= NEAR ? [{ word, far }] : [];
-  }).sort((a, b) => a.far - b.far).slice(0, NEAREST);
+  return known
+    .flatMap(({ word, sound: own }) => {
+      const longest = Math.max(own.length, sound.length);
+      if (word === stretch || Math.abs(own.length - sound.length) * 0.5 > NEAR * longest) return [];
+      const far = distance(sound, own, NEAR);
+      return far <= NEAR ? [{ word, far }] : [];
+    })
+    .sort((a, b) => a.far - b.far)
+    .slice(0, NEAREST);
 }

@@ -10,10 +10,18 @@ import type { Token } from './tokens.ts';
 const lightWords = new Set(light);
 export const isLevel = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'level') ?? false;
 /** "took four mil off the ramp", "half of the hook": how much of what is named next. */
-export const leadsOn = (mark: Mark, tokens: readonly Token[]): boolean => tokens[mark.to - 1]?.ends !== true && /^(?:of|off|from) (?:the|that|this|those|his|her|both)$|^the \w+$/.test(`${tokens[mark.to]?.t ?? ''} ${tokens[mark.to + 1]?.t ?? ''}`);
+export const leadsOn = (mark: Mark, tokens: readonly Token[]): boolean =>
+  tokens[mark.to - 1]?.ends !== true &&
+  /^(?:of|off|from) (?:the|that|this|those|his|her|both)$|^the \w+$/.test(`${tokens[mark.to]?.t ?? ''} ${tokens[mark.to + 1]?.t ?? ''}`);
 
 /** A modifier belongs to the head it stands beside; between two, small words, places and what each head can hold decide. */
-export function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly number[])[] {
+export function modsOf(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  link: (a: number, b: number) => Link,
+): readonly (readonly number[])[] {
   const mods: number[][] = heads.map(() => []);
   const closed = (bond: Link): boolean => ['and', 'or', 'nor', 'stop'].includes(bond);
   marks.forEach((mark, i) => {
@@ -21,34 +29,108 @@ export function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: R
     const previous = heads.findLastIndex((head) => head.mark < i);
     const next = heads.findIndex((head) => head.mark > i);
     if (ofTalk(marks, tokens, role, i)) return;
-    if (previous < 0) { (mods[next] as number[]).push(i); return; }
+    if (previous < 0) {
+      (mods[next] as number[]).push(i);
+      return;
+    }
     // "dropped the two eleven hook by two mil": by how much is of the work, whatever was named between.
-    const verb = isLevel(mark) || mark.measure && (tokens[mark.from - 1]?.t === 'by' || leadsOn(mark, tokens)) ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined && (isLevel(mark) || holds(head, mark))) : -1;
-    if (verb >= 0 && (heads[previous]?.condition !== undefined || verb === previous) && !role.slice(heads[verb]?.mark, i).includes('stop')) { (mods[verb] as number[]).push(i); return; }
+    const verb =
+      isLevel(mark) || (mark.measure && (tokens[mark.from - 1]?.t === 'by' || leadsOn(mark, tokens)))
+        ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined && (isLevel(mark) || holds(head, mark)))
+        : -1;
+    if (
+      verb >= 0 &&
+      (heads[previous]?.condition !== undefined || verb === previous) &&
+      !role.slice(heads[verb]?.mark, i).includes('stop')
+    ) {
+      (mods[verb] as number[]).push(i);
+      return;
+    }
     // "three oh six ramped and three eleven hooked, both moderate"
-    if (next < 0 && ['both', 'each', 'all'].includes(tokens[tokens[mark.from - 1]?.t === 'done' ? mark.from - 2 : mark.from - 1]?.t ?? '')) { heads.forEach((head, h) => { if (holds(head, mark) && !(head.condition && mark.terms?.some((t) => t.k === 'work'))) (mods[h] as number[]).push(i); }); return; }
-    if (next < 0) { (mods[previous] as number[]).push(i); return; }
+    if (
+      next < 0 &&
+      ['both', 'each', 'all'].includes(tokens[tokens[mark.from - 1]?.t === 'done' ? mark.from - 2 : mark.from - 1]?.t ?? '')
+    ) {
+      heads.forEach((head, h) => {
+        if (holds(head, mark) && !(head.condition && mark.terms?.some((t) => t.k === 'work'))) (mods[h] as number[]).push(i);
+      });
+      return;
+    }
+    if (next < 0) {
+      (mods[previous] as number[]).push(i);
+      return;
+    }
     const [before, after] = [(heads[previous] as Head).mark, (heads[next] as Head).mark];
     const own = (mods[previous] as number[]).some((m) => kindOf(marks[m] as Mark) === kindOf(mark));
-    const breakBefore = closed(link(i - 1 < before ? before : lastTaken(role, before, i), i)) || role.slice(before, i).some((r) => r === 'stop' || r === 'cue');
+    const breakBefore =
+      closed(link(i - 1 < before ? before : lastTaken(role, before, i), i)) ||
+      role.slice(before, i).some((r) => r === 'stop' || r === 'cue');
     // "two mil gap, five mil pocket": where sizes stand before what they measure, or the next one has none of its own behind it.
     const kind = kindOf(mark);
     const figure = mark.measure !== undefined || mark.grade !== undefined;
-    const nextHas = figure && holds(heads[next] as Head, mark) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
-    const lead = figure && !(tokens[mark.to - 1]?.ends === true) && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after && !nextHas && (own || !role.slice(before, i).includes('place') || marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) || ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
+    const nextHas =
+      figure &&
+      holds(heads[next] as Head, mark) &&
+      marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
+    const lead =
+      figure &&
+      !(tokens[mark.to - 1]?.ends === true) &&
+      holds(heads[next] as Head, mark) &&
+      firstTaken(role, i, after) === after &&
+      !nextHas &&
+      (own ||
+        !role.slice(before, i).includes('place') ||
+        marks.slice(heads[previous - 1]?.mark ?? 0, before).some((m) => kindOf(m) === kind) ||
+        ['a', 'an'].includes(tokens[mark.from - 1]?.t ?? ''));
     // "four eleven ramp six mil ulcer right cheek": a size right behind a name whose tooth was said before it is that one's.
-    const behindName = mark.measure !== undefined && i === before + 1 && !own && holds(heads[previous] as Head, mark) && !['a', 'an'].includes(tokens[mark.from - 1]?.t ?? '') && tokens[mark.from - 1]?.ends !== true && marks.slice(heads[previous - 1]?.mark ?? 0, before).some(({ place }) => place !== undefined) && marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some(({ place }) => place !== undefined);
-    if (behindName) { (mods[previous] as number[]).push(i); return; }
+    const behindName =
+      mark.measure !== undefined &&
+      i === before + 1 &&
+      !own &&
+      holds(heads[previous] as Head, mark) &&
+      !['a', 'an'].includes(tokens[mark.from - 1]?.t ?? '') &&
+      tokens[mark.from - 1]?.ends !== true &&
+      marks.slice(heads[previous - 1]?.mark ?? 0, before).some(({ place }) => place !== undefined) &&
+      marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some(({ place }) => place !== undefined);
+    if (behindName) {
+      (mods[previous] as number[]).push(i);
+      return;
+    }
     const only = holds(heads[previous] as Head, mark) && !holds(heads[next] as Head, mark);
     // "broken, buccal slab gone": a word right before a name describes it.
-    const describes = !figure && !(tokens[mark.to - 1]?.ends === true && holds(heads[previous] as Head, mark)) && firstTaken(role, i, after) === after && !closed(link(i, after)) && holds(heads[next] as Head, mark) && !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
+    const describes =
+      !figure &&
+      !(tokens[mark.to - 1]?.ends === true && holds(heads[previous] as Head, mark)) &&
+      firstTaken(role, i, after) === after &&
+      !closed(link(i, after)) &&
+      holds(heads[next] as Head, mark) &&
+      !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
     // "ramp six mil, ulcer on the cheek": a comma behind a size closes it off, one before it opens the next.
     const ends = (at: number): boolean => tokens[at]?.ends === true;
     // "step, about six mil, dropped it by half": a verb of doing behind the comma begins anew.
     const anew = heads[next]?.work?.done === true && heads[previous]?.condition !== undefined;
-    if (figure && holds(heads[previous] as Head, mark) && ends(mark.to - 1) && (anew || !ends(mark.from - 1) || tokens[mark.to]?.t === 'and') && !own) { (mods[previous] as number[]).push(i); return; }
-    const toNext = !marks[after]?.again && !only && !(nextHas && !own) && (lead || describes || breakBefore || !closed(link(i, firstTaken(role, i, after))) && !role.slice(i, after).includes('place')
-      && ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) || own || !holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)));
+    if (
+      figure &&
+      holds(heads[previous] as Head, mark) &&
+      ends(mark.to - 1) &&
+      (anew || !ends(mark.from - 1) || tokens[mark.to]?.t === 'and') &&
+      !own
+    ) {
+      (mods[previous] as number[]).push(i);
+      return;
+    }
+    const toNext =
+      !marks[after]?.again &&
+      !only &&
+      !(nextHas && !own) &&
+      (lead ||
+        describes ||
+        breakBefore ||
+        (!closed(link(i, firstTaken(role, i, after))) &&
+          !role.slice(i, after).includes('place') &&
+          ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) ||
+            own ||
+            (!holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)))));
     (mods[toNext ? next : previous] as number[]).push(i);
   });
   return mods;
@@ -56,33 +138,67 @@ export function modsOf(marks: readonly Mark[], tokens: readonly Token[], role: R
 /** "step back a bit, ulcer on the cheek", "... and the weather is nice": a degree of what is no finding. */
 function ofTalk(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean {
   const mark = marks[at] as Mark;
-  if (!(mark.terms ?? []).every((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'change') || mark.measure !== undefined || mark.grade !== undefined) return false;
+  if (
+    !(mark.terms ?? []).every((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'change') ||
+    mark.measure !== undefined ||
+    mark.grade !== undefined
+  )
+    return false;
   const before = lastTaken(role, -1, at);
-  const stranger = before >= 0 && role[before] === 'unknown' && !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t));
+  const stranger =
+    before >= 0 &&
+    role[before] === 'unknown' &&
+    !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t));
   const head = firstTaken(role, at, marks.length);
   return stranger && !(role[head] === 'head' || (role[head] === 'mod' && tokens[mark.to - 1]?.ends !== true));
 }
 
 /** "rostral hooks, five mil on the right, three on the left": what describes the name holds wherever the finding was put back. */
-export const withShared = (mods: readonly (readonly number[])[], marks: readonly Mark[], heads: readonly Head[]): readonly (readonly number[])[] => (marks.some(({ again }) => again) ? mods.map((own, h) => {
-  const again = marks[heads[h]?.mark ?? -1]?.again;
-  const first = heads.findIndex(({ mark }) => again !== undefined && marks[mark]?.from === again.from && marks[mark]?.to === again.to);
-  const shared = first < 0 ? [] : (mods[first] ?? []).filter((m) => m < (heads[first] as Head).mark && ['qualifier', 'surface'].includes(kindOf(marks[m] as Mark)) && !own.some((o) => kindOf(marks[o] as Mark) === kindOf(marks[m] as Mark)));
-  return [...own, ...shared];
-}) : mods);
+export const withShared = (
+  mods: readonly (readonly number[])[],
+  marks: readonly Mark[],
+  heads: readonly Head[],
+): readonly (readonly number[])[] =>
+  marks.some(({ again }) => again)
+    ? mods.map((own, h) => {
+        const again = marks[heads[h]?.mark ?? -1]?.again;
+        const first = heads.findIndex(
+          ({ mark }) => again !== undefined && marks[mark]?.from === again.from && marks[mark]?.to === again.to,
+        );
+        const shared =
+          first < 0
+            ? []
+            : (mods[first] ?? []).filter(
+                (m) =>
+                  m < (heads[first] as Head).mark &&
+                  ['qualifier', 'surface'].includes(kindOf(marks[m] as Mark)) &&
+                  !own.some((o) => kindOf(marks[o] as Mark) === kindOf(marks[m] as Mark)),
+              );
+        return [...own, ...shared];
+      })
+    : mods;
 
-const lastTaken = (role: Roles['role'], from: number, to: number): number => { for (let i = to - 1; i > from; i -= 1) if (role[i] !== 'glue') return i; return from; };
-const firstTaken = (role: Roles['role'], from: number, to: number): number => { for (let i = from + 1; i < to; i += 1) if (role[i] !== 'glue') return i; return to; };
+const lastTaken = (role: Roles['role'], from: number, to: number): number => {
+  for (let i = to - 1; i > from; i -= 1) if (role[i] !== 'glue') return i;
+  return from;
+};
+const firstTaken = (role: Roles['role'], from: number, to: number): number => {
+  for (let i = from + 1; i < to; i += 1) if (role[i] !== 'glue') return i;
+  return to;
+};
 
 /** Whether a size or a grade means anything to the head. */
 function holds(head: Head, mark: Mark): boolean {
   const entry = head.condition && (conditions[head.condition.id] as ConditionEntry);
   // What is normal has no degree.
   if (head.condition?.id === 'abnormality' && head.condition.strength === 'absentSay') return false;
-  if (mark.measure) return entry ? entry.measure !== undefined : ['reduce', 'reduce-incisors', 'rasp', 'bit-seat'].includes(head.work?.id ?? '');
+  if (mark.measure)
+    return entry ? entry.measure !== undefined : ['reduce', 'reduce-incisors', 'rasp', 'bit-seat'].includes(head.work?.id ?? '');
   if (mark.grade) return entry?.scale !== undefined;
   // A surface is a tooth's.
-  return entry !== undefined && (mark.terms ?? []).some((t) => t.k === 'surface') ? entry.places.some((kind) => kind === 'T' || kind === 'S') : true;
+  return entry !== undefined && (mark.terms ?? []).some((t) => t.k === 'surface')
+    ? entry.places.some((kind) => kind === 'T' || kind === 'S')
+    : true;
 }
 
-const kindOf = (mark: Mark): string => (mark.measure ? 'measure' : mark.grade ? 'grade' : (mark.terms ?? [])[0]?.k ?? '');
+const kindOf = (mark: Mark): string => (mark.measure ? 'measure' : mark.grade ? 'grade' : ((mark.terms ?? [])[0]?.k ?? ''));

@@ -18,7 +18,8 @@ export const narrowed = (marks: readonly Mark[], tokens: readonly Token[]): read
 
 const glue = ({ from, to }: Mark): Mark => ({ from, to, terms: [{ k: 'glue' }] });
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
-const conditionOf = (mark: Mark | undefined): ConditionId | undefined => first(mark?.terms ?? [], (t) => (t.k === 'condition' && t.strength !== 'absentSay' ? t.id : undefined));
+const conditionOf = (mark: Mark | undefined): ConditionId | undefined =>
+  first(mark?.terms ?? [], (t) => (t.k === 'condition' && t.strength !== 'absentSay' ? t.id : undefined));
 const ofGaps = (id: ConditionId | undefined): boolean => id !== undefined && (conditions[id] as ConditionEntry).places.includes('S');
 const isGap = (mark: Mark | undefined): boolean => conditionOf(mark) === 'diastema';
 const small = (mark: Mark): boolean => isGlue(mark) || mark.terms?.some((t) => t.k === 'filler') === true;
@@ -33,8 +34,14 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
     let next = i + 1;
     while (marks[next] && ['and', 'slash'].includes(text(tokens, (marks[next] as Mark).from)) && !marks[next]?.place) next += 1;
     const [low, high] = [first.number, marks[next]?.number];
-    const whose = typeof low === 'number' && typeof high === 'number' && low >= 6 && high === low + 1 && high <= 11 ? quarterBeside(marks, i, next) : undefined;
-    if (whose === undefined) { out.push(left.has(i) ? glue(first) : first); continue; }
+    const whose =
+      typeof low === 'number' && typeof high === 'number' && low >= 6 && high === low + 1 && high <= 11
+        ? quarterBeside(marks, i, next)
+        : undefined;
+    if (whose === undefined) {
+      out.push(left.has(i) ? glue(first) : first);
+      continue;
+    }
     const [q, place] = whose;
     if (place > i) left.add(place);
     const codes = [codeOf(q, low as number), codeOf(q, high as number)];
@@ -42,8 +49,10 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
     const before = out.findLast((mark) => !small(mark));
     const to = (marks[next] as Mark).to;
     // One gap after another of the same quadrant: all of them, by twos.
-    if (before?.place?.joined === 'pairs' && quadrantOf(before.place.codes?.[0] as string) === q) { out[out.indexOf(before)] = { ...before, place: { codes: [...before.place.codes ?? [], ...codes], joined: 'pairs' } }; out.push(glue({ from: start, to })); }
-    else out.push({ from: start, to, place: { codes, joined: 'pairs' } });
+    if (before?.place?.joined === 'pairs' && quadrantOf(before.place.codes?.[0] as string) === q) {
+      out[out.indexOf(before)] = { ...before, place: { codes: [...(before.place.codes ?? []), ...codes], joined: 'pairs' } };
+      out.push(glue({ from: start, to }));
+    } else out.push({ from: start, to, place: { codes, joined: 'pairs' } });
     i = next;
   }
   return out;
@@ -53,14 +62,26 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
 function quarterBeside(marks: readonly Mark[], from: number, to: number): readonly [number, number] | undefined {
   const one = (at: number): readonly [number, number] | undefined => {
     const raw = marks[at]?.place;
-    const quadrants = raw && raw.codes === undefined && raw.positions === undefined && raw.region === undefined && raw.jaw !== undefined && raw.side !== undefined ? quadrantsOf(raw) : [];
+    const quadrants =
+      raw &&
+      raw.codes === undefined &&
+      raw.positions === undefined &&
+      raw.region === undefined &&
+      raw.jaw !== undefined &&
+      raw.side !== undefined
+        ? quadrantsOf(raw)
+        : [];
     return quadrants.length === 1 ? [quadrants[0] as number, at] : undefined;
   };
   const after = marks.findIndex((mark, i) => i > to && !small(mark) && typeof mark.number !== 'number');
   const before = marks.slice(0, from).findLastIndex(({ place }) => place !== undefined);
   // "gap three ten three eleven, a wider one nine ten": in the row of the gap before.
   const quadrants = new Set((marks[before]?.place?.codes ?? []).map(quadrantOf));
-  return one(after) ?? one(before) ?? (quadrants.size === 1 && marks[after]?.place === undefined ? [[...quadrants][0] as number, before] : undefined);
+  return (
+    one(after) ??
+    one(before) ??
+    (quadrants.size === 1 && marks[after]?.place === undefined ? [[...quadrants][0] as number, before] : undefined)
+  );
 }
 
 /** "three ten gap three eleven": the gap's two teeth stand around its name. */
@@ -68,23 +89,51 @@ const aroundItsName = (marks: readonly Mark[]): readonly Mark[] => {
   const name = marks.findIndex(isGap);
   const [before, after] = [marks[name - 1]?.place, marks[name + 1]?.place];
   const [a, b] = [before?.codes?.[0], after?.codes?.[0]];
-  if (name < 1 || a === undefined || b === undefined || before?.codes?.length !== 1 || after?.codes?.length !== 1 || !areNeighbours(a, b) || isHead(marks.slice(name + 2).find((mark) => !small(mark)))) return marks;
-  return marks.map((mark, i) => (i === name - 1 ? glue(mark) : i === name + 1 ? { ...mark, place: { codes: [a, b], joined: 'between' } } : mark));
+  if (
+    name < 1 ||
+    a === undefined ||
+    b === undefined ||
+    before?.codes?.length !== 1 ||
+    after?.codes?.length !== 1 ||
+    !areNeighbours(a, b) ||
+    isHead(marks.slice(name + 2).find((mark) => !small(mark)))
+  )
+    return marks;
+  return marks.map((mark, i) =>
+    i === name - 1 ? glue(mark) : i === name + 1 ? { ...mark, place: { codes: [a, b], joined: 'between' } } : mark,
+  );
 };
 
 const counts: ReadonlySet<string> = new Set(['one', 'two', 'three', 'four', 'five', 'couple', 'some', 'few', 'several', 'most', 'half']);
 /** "two of the lower incisors": which of them is not said by the group's name. */
-const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => (!tokens.some(({ t }) => t === 'of') ? marks : marks.map((mark, i) => {
-  const of = text(tokens, mark.from - 2) === 'of' && ['the', 'his', 'her', 'these', 'those'].includes(text(tokens, mark.from - 1)) ? mark.from - 3 : text(tokens, mark.from - 1) === 'of' ? mark.from - 2 : -1;
-  if (of >= 0 && mark.place?.positions !== undefined && counts.has(text(tokens, of))) return { ...mark, place: { ...mark.place, part: true } };
-  const counted = counts.has(text(tokens, mark.from)) && mark.to - mark.from === 1 && text(tokens, mark.to) === 'of' && marks.slice(i + 1, i + 4).some(({ place }) => place?.positions !== undefined);
-  return counted ? glue(mark) : mark;
-}));
+const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  !tokens.some(({ t }) => t === 'of')
+    ? marks
+    : marks.map((mark, i) => {
+        const of =
+          text(tokens, mark.from - 2) === 'of' && ['the', 'his', 'her', 'these', 'those'].includes(text(tokens, mark.from - 1))
+            ? mark.from - 3
+            : text(tokens, mark.from - 1) === 'of'
+              ? mark.from - 2
+              : -1;
+        if (of >= 0 && mark.place?.positions !== undefined && counts.has(text(tokens, of)))
+          return { ...mark, place: { ...mark.place, part: true } };
+        const counted =
+          counts.has(text(tokens, mark.from)) &&
+          mark.to - mark.from === 1 &&
+          text(tokens, mark.to) === 'of' &&
+          marks.slice(i + 1, i + 4).some(({ place }) => place?.positions !== undefined);
+        return counted ? glue(mark) : mark;
+      });
 
 /** Whether the teeth named all lie in the place named in general. */
 function within(raw: RawPlace, codes: readonly string[]): boolean {
   const quadrants = raw.quadrants ?? quadrantsOf(raw);
-  return codes.every((code) => (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) && (raw.positions === undefined || raw.positions.includes(positionOf(code))));
+  return codes.every(
+    (code) =>
+      (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) &&
+      (raw.positions === undefined || raw.positions.includes(positionOf(code))),
+  );
 }
 
 /** "missing on the lower right, four oh nine and four ten": the teeth that follow with nothing of their own are where. */
@@ -93,7 +142,9 @@ function led(marks: readonly Mark[]): readonly Mark[] {
   const general = where(marks, ({ place }, i) => place !== undefined && i < particular);
   if (general.length === 0) return marks;
   // "..., nothing like that on the lower right": another place, of what is not there.
-  const turn = marks.findIndex((mark, i) => i > particular && mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
+  const turn = marks.findIndex(
+    (mark, i) => i > particular && mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined),
+  );
   const named = gather(marks, ({ place }, i) => (i >= particular && (turn < 0 || i < turn) ? place : undefined));
   const ids = gather(marks, (mark) => (mark.place ? undefined : conditionOf(mark)));
   const [id] = ids;
@@ -101,12 +152,21 @@ function led(marks: readonly Mark[]): readonly Mark[] {
   const raws = general.map((i) => marks[i]?.place as RawPlace);
   const open = raws.every((raw) => opens(raw, id) && named.every(({ codes }) => codes !== undefined && within(raw, codes)));
   // "canine erupting one oh four": nothing but the name, and how it stands, lies between.
-  const close = marks.slice(general[0], particular).every((mark) => mark.measure === undefined && mark.grade === undefined && !mark.unknown);
+  const close = marks
+    .slice(general[0], particular)
+    .every((mark) => mark.measure === undefined && mark.grade === undefined && !mark.unknown);
   return open && close ? marks.map((mark, i) => (general.includes(i) ? glue(mark) : mark)) : marks;
 }
 
 /** Work, a turn, something called normal or an exception in the phrase: its places may each be of something else. */
-const turns = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'stop' || (t.k === 'condition' && t.strength === 'absentSay') || (t.k === 'cue' && t.cue.means === 'except') || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
+const turns = (mark: Mark): boolean =>
+  mark.terms?.some(
+    (t) =>
+      t.k === 'stop' ||
+      (t.k === 'condition' && t.strength === 'absentSay') ||
+      (t.k === 'cue' && t.cue.means === 'except') ||
+      (t.k === 'work' && t.term.as === 'procedure'),
+  ) ?? false;
 
 /** Whether a general word leaves open at which of its teeth the finding is. */
 function opens(raw: RawPlace, id: ConditionId): boolean {

@@ -11,43 +11,113 @@ import type { WorkRule } from './work.ts';
 import { findingsIn } from './has.ts';
 
 type Place = NonNullable<Extract<ItemBody, { kind: 'not-examined' }>['place']>;
-interface Cue { readonly from: number; readonly to: number; readonly how: NotLooked }
+interface Cue {
+  readonly from: number;
+  readonly to: number;
+  readonly how: NotLooked;
+}
 
 export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
-  const cue = cueIn(words, (at) => marks.some((mark) => mark.from === at && placed(mark)), (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined));
+  const cue = cueIn(
+    words,
+    (at) => marks.some((mark) => mark.from === at && placed(mark)),
+    (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined),
+  );
   const bare = bareAt(words);
   const plain = bare >= 0 && bare < (cue?.from ?? Infinity) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
   // "not seen, could not get the mirror back that far": why not is told behind it.
   if (cue === undefined || plain[0]?.body) return plain;
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
-  const named = marks.flatMap((mark, i) => (mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : []));
-  const before = groupBefore(marks, tokens, marks.findIndex((mark) => mark.to > cue.from));
+  const named = marks.flatMap((mark, i) =>
+    mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say') && mark.place === undefined ? [i] : [],
+  );
+  const before = groupBefore(
+    marks,
+    tokens,
+    marks.findIndex((mark) => mark.to > cue.from),
+  );
   // "left cheek not looked at, lip too tight": what stands behind the comma is the reason.
   const behind = before.length > 0 && tokens[cue.to - 1]?.ends === true ? [] : groupFrom(marks, words, last + 1);
-  const object = named.filter((i) => (i > last && i < (behind[0] ?? Infinity) && small(words, marks[last] as Mark, marks[i] as Mark)) || (i < last && (marks[i] as Mark).to <= cue.from && small(words, marks[i] as Mark, { from: cue.from, to: cue.from }))).slice(0, 1);
+  const object = named
+    .filter(
+      (i) =>
+        (i > last && i < (behind[0] ?? Infinity) && small(words, marks[last] as Mark, marks[i] as Mark)) ||
+        (i < last && (marks[i] as Mark).to <= cue.from && small(words, marks[i] as Mark, { from: cue.from, to: cue.from })),
+    )
+    .slice(0, 1);
   // "could not see any hooks": what was not seen is a finding ruled out, not a place left out.
   if (object.length > 0 && cue.how.sees) return [];
   const group = sided(marks, behind, before);
   const carried = group.length === 0 && carry.place !== undefined && marks.every(({ place }) => place === undefined) && object.length === 0;
   // "upper wolf teeth not checked": which of the uppers.
   const wolf = object.some((i) => (marks[i] as Mark).terms?.some((t) => t.k === 'condition' && t.id === 'wolf-tooth'));
-  const rawAt = (i: number): RawPlace => { const raw = (marks[i] as Mark).place as RawPlace; return wolf && raw.codes === undefined && raw.positions === undefined && raw.region === undefined ? { ...raw, positions: [5], plural: true } : raw; };
-  const places = placesOf(carried ? (carry.place ?? []).map((raw) => ({ raw, marks: [] })) : group.map((i): Placing => ({ raw: rawAt(i), marks: [i] })));
+  const rawAt = (i: number): RawPlace => {
+    const raw = (marks[i] as Mark).place as RawPlace;
+    return wolf && raw.codes === undefined && raw.positions === undefined && raw.region === undefined
+      ? { ...raw, positions: [5], plural: true }
+      : raw;
+  };
+  const places = placesOf(
+    carried ? (carry.place ?? []).map((raw) => ({ raw, marks: [] })) : group.map((i): Placing => ({ raw: rawAt(i), marks: [i] })),
+  );
   // "unable to assess excursion": a movement is looked at where it is.
-  const movement = object.length > 0 && places.length === 0 && (marks[object[0] as number] as Mark).terms?.some((t) => t.k === 'condition' && movements.has(t.id)) ? [{ region: 'jaw-movement' as const }] : [];
+  const movement =
+    object.length > 0 &&
+    places.length === 0 &&
+    (marks[object[0] as number] as Mark).terms?.some((t) => t.k === 'condition' && movements.has(t.id))
+      ? [{ region: 'jaw-movement' as const }]
+      : [];
   if (places.length === 0 && movement.length === 0) return [];
   const from = Math.max(cue.to, ...group.map((i) => (marks[i] as Mark).to), ...object.map((i) => (marks[i] as Mark).to));
   const heads = marks.flatMap((mark, i) => (mark.place === undefined && mark.terms?.some((t) => t.k === 'condition') ? [i] : []));
-  const another = heads.find((i) => (marks[i] as Mark).from >= from && marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from));
+  const another = heads.find(
+    (i) =>
+      (marks[i] as Mark).from >= from &&
+      marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from),
+  );
   // "..., but the tongue has an ulcer": another place with a finding of its own, and no reason.
-  const but = words.findIndex((word, at) => at >= from && word === 'but' && heads.some((i) => (marks[i] as Mark).from > at) && marks.some((mark) => mark.from > at && placed(mark)));
-  const end = but >= 0 ? but : another === undefined ? words.length : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from));
+  const but = words.findIndex(
+    (word, at) =>
+      at >= from &&
+      word === 'but' &&
+      heads.some((i) => (marks[i] as Mark).from > at) &&
+      marks.some((mark) => mark.from > at && placed(mark)),
+  );
+  const end =
+    but >= 0
+      ? but
+      : another === undefined
+        ? words.length
+        : Math.min(
+            ...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from),
+          );
   // "too sore to examine": the reason stands in front of what was not done.
-  const why = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/.exec(words.slice(cue.from, cue.to).join(' '))?.[1]?.trim();
-  const reason = why ?? trimmed([...(movement.length > 0 || wolf ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)), ...words.slice(from, end)]);
-  const taken = marks.flatMap((mark, i) => (group.includes(i) || object.includes(i) || (mark.from < cue.to && mark.to > cue.from) || (mark.from >= from && mark.from < end) || (mark.from >= cue.from && mark.from < from) ? [i] : []));
-  return [...places, ...movement].map((place) => ({ body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) }, marks: taken, rules: ['not examined'], ...(carried ? { how: { place: 'carried' as const } } : {}), doubts: [] }));
+  const why = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/
+    .exec(words.slice(cue.from, cue.to).join(' '))?.[1]
+    ?.trim();
+  const reason =
+    why ??
+    trimmed([
+      ...(movement.length > 0 || wolf ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)),
+      ...words.slice(from, end),
+    ]);
+  const taken = marks.flatMap((mark, i) =>
+    group.includes(i) ||
+    object.includes(i) ||
+    (mark.from < cue.to && mark.to > cue.from) ||
+    (mark.from >= from && mark.from < end) ||
+    (mark.from >= cue.from && mark.from < from)
+      ? [i]
+      : [],
+  );
+  return [...places, ...movement].map((place) => ({
+    body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) },
+    marks: taken,
+    rules: ['not examined'],
+    ...(carried ? { how: { place: 'carried' as const } } : {}),
+    doubts: [],
+  }));
 };
 
 const movements: ReadonlySet<string> = new Set(['lateral-excursion', 'reduced-excursion', 'rostrocaudal-movement']);
@@ -61,29 +131,83 @@ function cueIn(words: readonly string[], toPlace: (at: number) => boolean, point
     if (found === null || /^not (seen|felt)$/.test(found[0])) return [];
     // "did not touch three oh nine" tells of work left undone, not of what was not looked at.
     if (/\b(?:did|have|has) not (?:even )?touch(?:ed)?$/.test(found[0])) return [];
-    const from = text.slice(0, found.index).split(' ').filter((w) => w !== '').length;
+    const from = text
+      .slice(0, found.index)
+      .split(' ')
+      .filter((w) => w !== '').length;
     const to = from + found[0].split(' ').length;
     // "saw two eleven but could not feel it": the place itself.
     if (how.sees && ['it', 'them'].includes(words[to] ?? '') && pointed(from)) return [{ from, to: to + 1, how }];
-    return how.sees && !toPlace(to) && ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'them', 'these', 'those'].includes(words[to] ?? '') ? [] : [{ from, to, how }];
+    return how.sees &&
+      !toPlace(to) &&
+      ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'them', 'these', 'those'].includes(
+        words[to] ?? '',
+      )
+      ? []
+      : [{ from, to, how }];
   });
   return cues.sort((a, b) => a.from - b.from || b.to - a.to)[0];
 }
 
-const joining = new Set(['the', 'of', 'on', 'in', 'at', 'and', 'or', 'nor', 'a', 'an', 'his', 'her', 'any', 'to', 'into', 'was', 'were', 'is', 'are', 'have', 'has', 'been', 'i', 'we', 'both', 'all', 'back', 'for', 'round', 'around', 'near', 'behind', 'up', 'tooth', 'teeth']);
-const small = (words: readonly string[], a: { readonly to: number }, b: { readonly from: number; readonly to: number }): boolean => words.slice(a.to, b.from).every((word) => joining.has(word));
+const joining = new Set([
+  'the',
+  'of',
+  'on',
+  'in',
+  'at',
+  'and',
+  'or',
+  'nor',
+  'a',
+  'an',
+  'his',
+  'her',
+  'any',
+  'to',
+  'into',
+  'was',
+  'were',
+  'is',
+  'are',
+  'have',
+  'has',
+  'been',
+  'i',
+  'we',
+  'both',
+  'all',
+  'back',
+  'for',
+  'round',
+  'around',
+  'near',
+  'behind',
+  'up',
+  'tooth',
+  'teeth',
+]);
+const small = (words: readonly string[], a: { readonly to: number }, b: { readonly from: number; readonly to: number }): boolean =>
+  words.slice(a.to, b.from).every((word) => joining.has(word));
 /** A place named with no finding beside it. */
-const placedBefore = (marks: readonly Mark[], at: number): boolean => !findingsIn(marks) && marks.some((mark) => mark.to <= at && placed(mark));
+const placedBefore = (marks: readonly Mark[], at: number): boolean =>
+  !findingsIn(marks) && marks.some((mark) => mark.to <= at && placed(mark));
 /** Where a bare "not seen" stands. */
-const bareAt = (words: readonly string[]): number => words.findIndex((word, i) => word === 'not' && ['seen', 'felt'].includes(words[i + 1] ?? ''));
+const bareAt = (words: readonly string[]): number =>
+  words.findIndex((word, i) => word === 'not' && ['seen', 'felt'].includes(words[i + 1] ?? ''));
 const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined;
 
 /** Places one after another behind the cue, with small words only between them: what follows them is the reason. */
 function groupFrom(marks: readonly Mark[], words: readonly string[], start: number): readonly number[] {
   const first = marks.findIndex((mark, i) => i >= start && placed(mark));
-  if (first < 0 || !small(words, { to: (marks[start] as Mark).from }, marks[first] as Mark) && marks.slice(start, first).some((mark) => mark.unknown === true)) return [];
+  if (
+    first < 0 ||
+    (!small(words, { to: (marks[start] as Mark).from }, marks[first] as Mark) &&
+      marks.slice(start, first).some((mark) => mark.unknown === true))
+  )
+    return [];
   const group = [first];
-  for (let i = first + 1; i < marks.length; i += 1) if (placed(marks[i]) && small(words, marks[group.at(-1) as number] as Mark, marks[i] as Mark)) group.push(i);
+  for (let i = first + 1; i < marks.length; i += 1)
+    if (placed(marks[i]) && small(words, marks[group.at(-1) as number] as Mark, marks[i] as Mark)) group.push(i);
   return group;
 }
 function groupBefore(marks: readonly Mark[], tokens: readonly Token[], end: number): readonly number[] {
@@ -94,13 +218,19 @@ function groupBefore(marks: readonly Mark[], tokens: readonly Token[], end: numb
   const last = marks.findLastIndex((mark, i) => i < end && placed(mark));
   if (last < 0) return [];
   const group = [last];
-  for (let i = last - 1; i >= 0; i -= 1) if (placed(marks[i]) && !parted(i) && small(words, marks[i] as Mark, marks[group[0] as number] as Mark)) group.unshift(i);
+  for (let i = last - 1; i >= 0; i -= 1)
+    if (placed(marks[i]) && !parted(i) && small(words, marks[i] as Mark, marks[group[0] as number] as Mark)) group.unshift(i);
   return group;
 }
 
 /** "left masseter felt fine but could not get near the right": a side alone takes its region from the place before it. */
 function sided(marks: readonly Mark[], behind: readonly number[], before: readonly number[]): readonly number[] {
-  const bare = (i: number): boolean => { const raw = marks[i]?.place; return raw?.side !== undefined && raw.codes === undefined && raw.region === undefined && raw.positions === undefined && raw.jaw === undefined; };
+  const bare = (i: number): boolean => {
+    const raw = marks[i]?.place;
+    return (
+      raw?.side !== undefined && raw.codes === undefined && raw.region === undefined && raw.positions === undefined && raw.jaw === undefined
+    );
+  };
   if (behind.length === 0) return before;
   return behind.every(bare) && before.length > 0 ? [...before.slice(-1), ...behind] : behind;
 }
@@ -108,12 +238,21 @@ function sided(marks: readonly Mark[], behind: readonly number[], before: readon
 /** Each region is an item of its own; teeth, gaps and rows are one. */
 function placesOf(placings: readonly Placing[]): readonly Place[] {
   const wanted = { kinds: ['T', 'S', 'R', 'G'] as const, missing: new Set<string>(), rows: true };
-  const side = placings.length === 2 && placings[1]?.raw.region === undefined && placings[1]?.raw.codes === undefined ? placings[1]?.raw.side : undefined;
+  const side =
+    placings.length === 2 && placings[1]?.raw.region === undefined && placings[1]?.raw.codes === undefined
+      ? placings[1]?.raw.side
+      : undefined;
   const region = placings[0]?.raw.region;
-  const all = side !== undefined && region !== undefined ? [{ ...(placings[0] as Placing), raw: { ...(placings[0] as Placing).raw, side } }] : placings;
+  const all =
+    side !== undefined && region !== undefined
+      ? [{ ...(placings[0] as Placing), raw: { ...(placings[0] as Placing).raw, side } }]
+      : placings;
   const regions = all.filter(({ raw }) => raw.region !== undefined && raw.codes === undefined);
   const rest = all.filter((placing) => !regions.includes(placing));
-  return [...regions.map((one) => [one]), ...(rest.length > 0 ? [rest] : [])].flatMap((group) => { const { place } = resolvePlace(group, wanted); return place === null ? [] : [place]; });
+  return [...regions.map((one) => [one]), ...(rest.length > 0 ? [rest] : [])].flatMap((group) => {
+    const { place } = resolvePlace(group, wanted);
+    return place === null ? [] : [place];
+  });
 }
 
 /** A reason in its own words, less the words at its edges that give none. */
@@ -125,14 +264,40 @@ function trimmed(words: readonly string[]): string {
 
 /** A bare "not seen" after a place: absent, or not looked at? Asked, never assumed. */
 function bareNotSeen(marks: readonly Mark[], words: readonly string[]): readonly Made[] {
-  const { place } = resolvePlace(marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : [])), { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
+  const { place } = resolvePlace(
+    marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : [])),
+    { kinds: ['T', 'S', 'R', 'G'], missing: new Set() },
+  );
   if (place === null) return [];
   const rest = /\bnot (seen|felt)\b(?: (?:today|yet))?(.*)$/.exec(words.join(' '));
   const reason = trimmed((rest?.[2] ?? '').split(' ').filter((word) => word !== ''));
   // A reason is one for not having looked.
-  if (reason !== '') return [{ body: { kind: 'not-examined', place, means: rest?.[1] as 'seen' | 'felt', ...(reason !== '' ? { reason } : {}) }, marks: marks.map((_, i) => i), rules: ['not examined'], doubts: [] }];
-  return [{
-    marks: marks.map((_, i) => i), rules: ['bare not seen'],
-    doubts: [{ doubt: 'two-readings', place, readings: [{ label: 'missing', bodies: 'teeth' in place ? [{ kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place }] : [] }, { label: 'not examined', bodies: [{ kind: 'not-examined', place }] }] }],
-  }];
+  if (reason !== '')
+    return [
+      {
+        body: { kind: 'not-examined', place, means: rest?.[1] as 'seen' | 'felt', ...(reason !== '' ? { reason } : {}) },
+        marks: marks.map((_, i) => i),
+        rules: ['not examined'],
+        doubts: [],
+      },
+    ];
+  return [
+    {
+      marks: marks.map((_, i) => i),
+      rules: ['bare not seen'],
+      doubts: [
+        {
+          doubt: 'two-readings',
+          place,
+          readings: [
+            {
+              label: 'missing',
+              bodies: 'teeth' in place ? [{ kind: 'finding', condition: 'missing', presence: 'present', when: 'now', place }] : [],
+            },
+            { label: 'not examined', bodies: [{ kind: 'not-examined', place }] },
+          ],
+        },
+      ],
+    },
+  ];
 }

@@ -4,10 +4,25 @@ import { noughtSounds } from '../lexicon/mishearings.ts';
 import type { Token } from './tokens.ts';
 import { isOh, startsWithDigit } from './tokens.ts';
 
-export interface NumberSpan { readonly value: number | readonly [number, number]; readonly to: number; readonly about?: boolean }
+export interface NumberSpan {
+  readonly value: number | readonly [number, number];
+  readonly to: number;
+  readonly about?: boolean;
+}
 
 const word = (tokens: readonly Token[], at: number): string | undefined => tokens[at]?.t;
-const numberWords = new Set([...Object.keys(digitWords), ...Object.keys(teenWords), ...Object.keys(tensWords), 'half', 'quarter', 'point', 'a', 'oh', 'o', 'hundred']);
+const numberWords = new Set([
+  ...Object.keys(digitWords),
+  ...Object.keys(teenWords),
+  ...Object.keys(tensWords),
+  'half',
+  'quarter',
+  'point',
+  'a',
+  'oh',
+  'o',
+  'hundred',
+]);
 /** Whether a number can begin with this word. */
 export const mayBeNumber = (t: string | undefined): boolean => t !== undefined && (startsWithDigit(t) || numberWords.has(t));
 const noughts = new Set(noughtSounds);
@@ -27,21 +42,28 @@ export function readNumber(tokens: readonly Token[], at: number): { readonly val
   if (word(tokens, pointAt) === 'point' && (whole || t === 'point')) {
     let digits = '';
     let to = pointAt + 1;
-    for (let d = digit(word(tokens, to)); d !== undefined && !(digits !== '' && toothAhead(tokens, to)); d = digit(word(tokens, to))) { digits += d; to += 1; }
+    for (let d = digit(word(tokens, to)); d !== undefined && !(digits !== '' && toothAhead(tokens, to)); d = digit(word(tokens, to))) {
+      digits += d;
+      to += 1;
+    }
     if (digits !== '') return { value: Number(`${whole?.value ?? 0}.${digits}`), to };
   }
   return whole === undefined ? undefined : withHalf(tokens, whole.value, whole.to);
 }
 
 /** "grade one point one two ten": behind the point the digits end where a tooth begins. */
-const toothAhead = (tokens: readonly Token[], at: number): boolean => teenWords[word(tokens, at + 1) ?? ''] !== undefined || (isOh(word(tokens, at + 1)) && digit(word(tokens, at + 2)) !== undefined);
+const toothAhead = (tokens: readonly Token[], at: number): boolean =>
+  teenWords[word(tokens, at + 1) ?? ''] !== undefined || (isOh(word(tokens, at + 1)) && digit(word(tokens, at + 2)) !== undefined);
 
 function withHalf(tokens: readonly Token[], value: number, to: number): { value: number; to: number } {
   const part = word(tokens, to) === 'and' && word(tokens, to + 1) === 'a' ? word(tokens, to + 2) : undefined;
   return part === 'half' ? { value: value + 0.5, to: to + 3 } : part === 'quarter' ? { value: value + 0.25, to: to + 3 } : { value, to };
 }
 
-const digits: ReadonlyMap<string | undefined, number> = new Map([...Object.entries(digitWords), ...Array.from('0123456789', (figure, value) => [figure, value] as const)]);
+const digits: ReadonlyMap<string | undefined, number> = new Map([
+  ...Object.entries(digitWords),
+  ...Array.from('0123456789', (figure, value) => [figure, value] as const),
+]);
 /** A word or a figure of one digit, from nought to nine. */
 export const plainDigit = (t: string | undefined): number | undefined => digits.get(t);
 /** The same, or an "oh" in the place of a nought. */

@@ -32,9 +32,17 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
   const tokens = tokenise(said);
-  const steered = steer(tokens.map(({ t }) => t), context, carry, where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1));
+  const steered = steer(
+    tokens.map(({ t }) => t),
+    context,
+    carry,
+    where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1),
+  );
   if (steered) return commanded(heard, hypothesis, steered);
-  const readTokens = (all: readonly Token[]): Reading => { const reading = read(all, context, carry); return { ...reading, made: withCarriedPlace(reading, carry, context) }; };
+  const readTokens = (all: readonly Token[]): Reading => {
+    const reading = read(all, context, carry);
+    return { ...reading, made: withCarriedPlace(reading, carry, context) };
+  };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokenise(words)));
   const asHeard = inParts(said, readTokens(tokens), readAs);
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
@@ -50,11 +58,24 @@ function commanded(heard: HeardPhrase, { words, text }: Hypothesis, { commands, 
   const listed = commands.map((body, i): Command => ({ ...body, id: `${heard.id}/c${i + 1}`, utterance: heard.id, words: text }));
   const next = made.length > 0 ? { ...carry, lastItems: made.map(({ id }) => id), last: made.at(-1)?.id } : carry;
   return {
-    id: heard.id, text, utterance: utteranceOf(heard, text, accounts), items: made, commands: listed, doubts: [], hints: [],
-    settles: [...settles], leftovers: leftoversOf(accounts), carry: next, trace: { steps: words.length, made: [] },
+    id: heard.id,
+    text,
+    utterance: utteranceOf(heard, text, accounts),
+    items: made,
+    commands: listed,
+    doubts: [],
+    hints: [],
+    settles: [...settles],
+    leftovers: leftoversOf(accounts),
+    carry: next,
+    trace: { steps: words.length, made: [] },
   };
 }
 
 const noteOf = (text: string, heard: HeardPhrase, words: readonly Word[], all: readonly number[]): Item => ({
-  kind: 'note', text, id: `${heard.id}/i1`, how: {}, evidence: { utterance: heard.id, words: [...all], rules: ['note'], ...span(words, all) },
+  kind: 'note',
+  text,
+  id: `${heard.id}/i1`,
+  how: {},
+  evidence: { utterance: heard.id, words: [...all], rules: ['note'], ...span(words, all) },
 });

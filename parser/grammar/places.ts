@@ -42,22 +42,38 @@ export interface RawPlace {
   readonly against?: number;
 }
 
-export interface PlaceSpan { readonly raw: RawPlace; readonly from: number; readonly to: number }
+export interface PlaceSpan {
+  readonly raw: RawPlace;
+  readonly from: number;
+  readonly to: number;
+}
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 const glueInside = new Set(['the', 'of', 'on', 'in', 'to', 'all', 'four', 'hand', 'and', 'both']);
 
 const determiners = new Set(['the', 'his', 'her', 'its', 'that', 'those', 'these', 'them', 'it', 'both']);
 /** "scaled the lower canines, left the uppers": where something new begins, before what was left, a verb and no side. */
-export const leavesIt = (tokens: readonly Token[], at: number): boolean => remains(tokens, at) || text(tokens, at) === 'left' && tokens[at]?.ends !== true && determiners.has(text(tokens, at + 1)) && (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1)));
+export const leavesIt = (tokens: readonly Token[], at: number): boolean =>
+  remains(tokens, at) ||
+  (text(tokens, at) === 'left' &&
+    tokens[at]?.ends !== true &&
+    determiners.has(text(tokens, at + 1)) &&
+    (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1))));
 
 const quarters = new Set(['upper', 'lower', 'top', 'bottom', 'left', 'right', 'other', 'both']);
 /** "no caps left to take off", "none left anywhere", "a bit of hook left on one oh six": what remains, where it is told as such or has a side of its own behind it. */
 function remains(tokens: readonly Token[], at: number): boolean {
-  if (text(tokens, at) !== 'left' || at === 0 || tokens[at]?.ends === true || ['the', 'his', 'her', 'and', 'or', 'to', 'on', 'in', ...quarters].includes(text(tokens, at - 1))) return false;
+  if (
+    text(tokens, at) !== 'left' ||
+    at === 0 ||
+    tokens[at]?.ends === true ||
+    ['the', 'his', 'her', 'and', 'or', 'to', 'on', 'in', ...quarters].includes(text(tokens, at - 1))
+  )
+    return false;
   const next = text(tokens, at + 1);
   const place = text(tokens, at + 2) === 'the' ? at + 3 : at + 2;
-  if (next === 'to') return text(tokens, at + 2) !== 'the' && !quarters.has(text(tokens, at + 2)) && readNumber(tokens, at + 2) === undefined;
+  if (next === 'to')
+    return text(tokens, at + 2) !== 'the' && !quarters.has(text(tokens, at + 2)) && readNumber(tokens, at + 2) === undefined;
   if (['on', 'in', 'at'].includes(next)) return quarters.has(text(tokens, place)) || readCodes(tokens, place) !== undefined;
   return next === 'anywhere' || (next === 'at' && text(tokens, at + 2) === 'all');
 }
@@ -66,13 +82,22 @@ function remains(tokens: readonly Token[], at: number): boolean {
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const between = text(tokens, start) === 'between';
   // "four canines", "four sixes": all of them, for there are four.
-  const four = text(tokens, start) === 'four' && /^(canines|tushes|tusks|ones|twos|threes|fours|fives|sixes|sevens|eights|nines|tens|elevens|corners|centrals)$/.test(text(tokens, start + 1));
+  const four =
+    text(tokens, start) === 'four' &&
+    /^(canines|tushes|tusks|ones|twos|threes|fours|fives|sixes|sevens|eights|nines|tens|elevens|corners|centrals)$/.test(
+      text(tokens, start + 1),
+    );
   let at = between ? start + 1 : start;
   let to = start;
   let raw: RawPlace = between ? { joined: 'between' } : four ? { all: true } : {};
   if (four) to = at = start + 1;
   // "no caps left upper right": remaining.
-  if (text(tokens, start) === 'left' && ['upper', 'lower', 'top', 'bottom'].includes(text(tokens, start + 1)) && text(tokens, start + 2) === 'right') return undefined;
+  if (
+    text(tokens, start) === 'left' &&
+    ['upper', 'lower', 'top', 'bottom'].includes(text(tokens, start + 1)) &&
+    text(tokens, start + 2) === 'right'
+  )
+    return undefined;
   let ordinal: Ordinal | undefined;
   // "every upper six": all of them.
   const every = text(tokens, start) === 'every' || text(tokens, start) === 'each' ? everyOne(tokens, start + 1) : undefined;
@@ -82,39 +107,105 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     if (at > start && leavesIt(tokens, at)) break;
     const plural = readPlural(tokens, at);
     // "wave on the left top and bottom, right is straight": behind a comma a place that something is said of begins anew.
-    if (to > start && tokens[at - 1]?.ends === true && told.has(text(tokens, plural?.to ?? (['side', 'one', 'hand'].includes(text(tokens, at + 1)) ? at + 2 : at + 1))) && (cornerWords.has(text(tokens, at)) || plural !== undefined)) break;
+    if (
+      to > start &&
+      tokens[at - 1]?.ends === true &&
+      told.has(text(tokens, plural?.to ?? (['side', 'one', 'hand'].includes(text(tokens, at + 1)) ? at + 2 : at + 1))) &&
+      (cornerWords.has(text(tokens, at)) || plural !== undefined)
+    )
+      break;
     // "tens cupped on the bottom, nines on the top": of another jaw.
-    if (plural && tokens[at - 1]?.ends === true && raw.jaw !== undefined && raw.positions === undefined && ['on', 'in', 'at', 'along'].includes(text(tokens, plural.to)) && jawSaid(tokens, plural.to + 1) !== undefined && jawSaid(tokens, plural.to + 1) !== raw.jaw) break;
+    if (
+      plural &&
+      tokens[at - 1]?.ends === true &&
+      raw.jaw !== undefined &&
+      raw.positions === undefined &&
+      ['on', 'in', 'at', 'along'].includes(text(tokens, plural.to)) &&
+      jawSaid(tokens, plural.to + 1) !== undefined &&
+      jawSaid(tokens, plural.to + 1) !== raw.jaw
+    )
+      break;
     // "points on the uppers, the sevens worst": part of what was named, beside the rest of it.
     if (plural && to > start && text(tokens, text(tokens, plural.to) === 'the' ? plural.to + 1 : plural.to) === 'worst') break;
     if (plural) {
       const last = raw.positions?.at(-1);
       const range = last !== undefined && ['to', 'through'].includes(text(tokens, at - 1));
-      const positions = range ? Array.from({ length: plural.position - (last as number) }, (_, i) => (last as number) + 1 + i) : [plural.position];
+      const positions = range
+        ? Array.from({ length: plural.position - (last as number) }, (_, i) => (last as number) + 1 + i)
+        : [plural.position];
       raw = { ...raw, positions: [...(raw.positions ?? []), ...positions], plural: true };
       to = at = plural.to;
       continue;
     }
     // "on all the sixes, uppers four mil, lowers two": a part of them.
-    if (raw.positions !== undefined && tokens[at - 1]?.ends === true && /^(uppers|lowers|tops|bottoms)$/.test(text(tokens, at)) && (digit(text(tokens, at + 1)) !== undefined || ['about', 'grade', 'stage', 'only'].includes(text(tokens, at + 1)))) break;
+    if (
+      raw.positions !== undefined &&
+      tokens[at - 1]?.ends === true &&
+      /^(uppers|lowers|tops|bottoms)$/.test(text(tokens, at)) &&
+      (digit(text(tokens, at + 1)) !== undefined || ['about', 'grade', 'stage', 'only'].includes(text(tokens, at + 1)))
+    )
+      break;
     // "the canines, upper ones clean": other ones of the same.
     if (raw.positions !== undefined && (text(tokens, at) === 'ones' || text(tokens, at + 1) === 'ones')) break;
-    if (between && at === start + 1 && text(tokens, at) === 'the' && text(tokens, at + 1) === 'two') { at += 2; continue; }
-    if (at === ordinal?.nounAt) { to = at = ordinal.to; continue; }
+    if (between && at === start + 1 && text(tokens, at) === 'the' && text(tokens, at + 1) === 'two') {
+      at += 2;
+      continue;
+    }
+    if (at === ordinal?.nounAt) {
+      to = at = ordinal.to;
+      continue;
+    }
     if (ordinal === undefined && raw.positions === undefined && raw.region === undefined) {
       ordinal = readOrdinal(tokens, at);
-      if (ordinal) { raw = { ...raw, positions: [ordinal.position] }; to = at = at + 1; continue; }
+      if (ordinal) {
+        raw = { ...raw, positions: [ordinal.position] };
+        to = at = at + 1;
+        continue;
+      }
     }
     // "upper left M two": of a quadrant a molar, no mobility.
-    const molar = text(tokens, at) === 'm' && raw.jaw !== undefined && (raw.side === 'left' || raw.side === 'right') && raw.positions === undefined && raw.region === undefined ? digit(text(tokens, at + 1)) : undefined;
-    if (molar !== undefined && molar >= 1 && molar <= 3) { raw = { ...raw, positions: [8 + molar] }; to = at = at + 2; continue; }
+    const molar =
+      text(tokens, at) === 'm' &&
+      raw.jaw !== undefined &&
+      (raw.side === 'left' || raw.side === 'right') &&
+      raw.positions === undefined &&
+      raw.region === undefined
+        ? digit(text(tokens, at + 1))
+        : undefined;
+    if (molar !== undefined && molar >= 1 && molar <= 3) {
+      raw = { ...raw, positions: [8 + molar] };
+      to = at = at + 2;
+      continue;
+    }
     // "the lower right jaw": the bone.
-    if (text(tokens, at) === 'jaw' && !['joint', 'joints', 'muscle', 'muscles', 'bone', 'line'].includes(text(tokens, at + 1)) && raw.jaw !== 'both' && raw.side !== undefined && raw.positions === undefined && raw.region === undefined && !raw.row) { const { jaw, ...rest } = raw; raw = { ...rest, region: jaw === 'upper' ? 'maxilla' : 'mandible' }; to = at = at + 1; continue; }
+    if (
+      text(tokens, at) === 'jaw' &&
+      !['joint', 'joints', 'muscle', 'muscles', 'bone', 'line'].includes(text(tokens, at + 1)) &&
+      raw.jaw !== 'both' &&
+      raw.side !== undefined &&
+      raw.positions === undefined &&
+      raw.region === undefined &&
+      !raw.row
+    ) {
+      const { jaw, ...rest } = raw;
+      raw = { ...rest, region: jaw === 'upper' ? 'maxilla' : 'mandible' };
+      to = at = at + 1;
+      continue;
+    }
     const single = readSingle(tokens, at, raw, to > start);
     if (single) {
       // "eight nine and nine ten": by twos, where "and" stands between the twos alone.
       const held = raw.positions?.length ?? 0;
-      const twos = text(tokens, at - 1) === 'and' ? (held % 2 === 0 && (raw.joined === undefined || raw.joined === 'adjacent') ? { joined: 'pairs' as const } : raw.joined === 'pairs' && held % 2 === 1 ? { joined: 'and' as const } : {}) : held === 1 && raw.joined === undefined && !['to', 'through'].includes(text(tokens, at - 1)) ? { joined: 'adjacent' as const } : {};
+      const twos =
+        text(tokens, at - 1) === 'and'
+          ? held % 2 === 0 && (raw.joined === undefined || raw.joined === 'adjacent')
+            ? { joined: 'pairs' as const }
+            : raw.joined === 'pairs' && held % 2 === 1
+              ? { joined: 'and' as const }
+              : {}
+          : held === 1 && raw.joined === undefined && !['to', 'through'].includes(text(tokens, at - 1))
+            ? { joined: 'adjacent' as const }
+            : {};
       raw = { ...raw, ...twos, ...(held > 0 ? { plural: true } : {}), positions: single.positions };
       to = at = single.to;
       continue;
@@ -123,18 +214,53 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than') break;
     if (isBut(tokens, at)) break;
     // "upper left, cheek raw": behind a comma the part of the mouth is another place.
-    if (tokens[at - 1]?.ends === true && raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined && longest(vocabulary, words, at, closes)?.values.some(({ k }) => k === 'region')) break;
+    if (
+      tokens[at - 1]?.ends === true &&
+      raw.jaw !== undefined &&
+      raw.side !== undefined &&
+      raw.region === undefined &&
+      longest(vocabulary, words, at, closes)?.values.some(({ k }) => k === 'region')
+    )
+      break;
     // "the lower left in three months": behind a jaw a side is one.
-    const found = longest((raw.jaw !== undefined && raw.side === undefined) || (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') ? withoutTalk : vocabulary, words, at, closes);
+    const found = longest(
+      (raw.jaw !== undefined && raw.side === undefined) || (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the')
+        ? withoutTalk
+        : vocabulary,
+      words,
+      at,
+      closes,
+    );
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
-    if (found && raw.region !== undefined && (text(tokens, at - 1) === 'and' || tokens[at - 1]?.ends === true || (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) && found.values.some(({ k }) => k === 'side') && longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')) break;
+    if (
+      found &&
+      raw.region !== undefined &&
+      (text(tokens, at - 1) === 'and' ||
+        tokens[at - 1]?.ends === true ||
+        (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) &&
+      found.values.some(({ k }) => k === 'side') &&
+      longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')
+    )
+      break;
     // "tongue and palate both unremarkable": both of the two, no side.
     if (found && raw.region !== undefined && !isPaired(raw.region) && text(tokens, at) === 'both') break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
-    const next = found && [...found.values].sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region')).map((term) => grow(raw, term)).find((grown) => grown !== undefined);
-    if (next && found) { raw = next; to = at = found.to; continue; }
+    const next =
+      found &&
+      [...found.values]
+        .sort((a, b) => Number(a.k === 'region') - Number(b.k === 'region'))
+        .map((term) => grow(raw, term))
+        .find((grown) => grown !== undefined);
+    if (next && found) {
+      raw = next;
+      to = at = found.to;
+      continue;
+    }
     // Small words may stand inside a place, not at its end: "cheek on the right".
-    if ((to > start || between) && glueInside.has(text(tokens, at)) && at - to < 4) { at += 1; continue; }
+    if ((to > start || between) && glueInside.has(text(tokens, at)) && at - to < 4) {
+      at += 1;
+      continue;
+    }
     break;
   }
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
@@ -146,8 +272,18 @@ function everyOne(tokens: readonly Token[], at: number): { readonly raw: RawPlac
   const jaw = jawWords[text(tokens, at)];
   const from = jaw ? at + 1 : at;
   const word = text(tokens, from);
-  const position = /^(?:canine|tush|tusk)$/.test(word) ? 4 : teenWords[word] ?? digit(word);
-  if (position === undefined || (position !== 4 && position < 6) || position > 11 || (position === 4 && !/^[ct]/.test(word)) || readCode(tokens, from) || sized(tokens, from + 1) || measuring.has(text(tokens, from + 1)) || notATooth.includes(text(tokens, from + 1))) return undefined;
+  const position = /^(?:canine|tush|tusk)$/.test(word) ? 4 : (teenWords[word] ?? digit(word));
+  if (
+    position === undefined ||
+    (position !== 4 && position < 6) ||
+    position > 11 ||
+    (position === 4 && !/^[ct]/.test(word)) ||
+    readCode(tokens, from) ||
+    sized(tokens, from + 1) ||
+    measuring.has(text(tokens, from + 1)) ||
+    notATooth.includes(text(tokens, from + 1))
+  )
+    return undefined;
   return { raw: { positions: [position], plural: true, ...(jaw ? { jaw } : {}) }, to: from + 1 };
 }
 
@@ -155,59 +291,148 @@ function everyOne(tokens: readonly Token[], at: number): { readonly raw: RawPlac
 export function isBut(tokens: readonly Token[], at: number): boolean {
   if (text(tokens, at) !== 'bar') return false;
   const side = ['left', 'right', 'the', 'both', 'each', 'either'].includes(text(tokens, at - 1));
-  return readCodes(tokens, at + 1) !== undefined || (!side && ['the', 'a', 'an', 'one', 'that', 'this', 'for', 'some', 'upper', 'lower', 'left', 'right'].includes(text(tokens, at + 1)));
+  return (
+    readCodes(tokens, at + 1) !== undefined ||
+    (!side && ['the', 'a', 'an', 'one', 'that', 'this', 'for', 'some', 'upper', 'lower', 'left', 'right'].includes(text(tokens, at + 1)))
+  );
 }
 
 /** What is said of a place right behind it. */
-const told = new Set(['is', 'are', 'has', 'have', 'was', 'were', 'looks', 'feels', 'nothing', 'none', 'not', 'fine', 'clear', 'clean', 'normal']);
-const jawWords: Readonly<Record<string, Jaw>> = { upper: 'upper', uppers: 'upper', top: 'upper', lower: 'lower', lowers: 'lower', bottom: 'lower' };
+const told = new Set([
+  'is',
+  'are',
+  'has',
+  'have',
+  'was',
+  'were',
+  'looks',
+  'feels',
+  'nothing',
+  'none',
+  'not',
+  'fine',
+  'clear',
+  'clean',
+  'normal',
+]);
+const jawWords: Readonly<Record<string, Jaw>> = {
+  upper: 'upper',
+  uppers: 'upper',
+  top: 'upper',
+  lower: 'lower',
+  lowers: 'lower',
+  bottom: 'lower',
+};
 const jawSaid = (tokens: readonly Token[], at: number): Jaw | undefined => jawWords[text(tokens, text(tokens, at) === 'the' ? at + 1 : at)];
 
-interface Ordinal { readonly position: number; readonly nounAt: number; readonly to: number }
+interface Ordinal {
+  readonly position: number;
+  readonly nounAt: number;
+  readonly to: number;
+}
 const between = new Set(['upper', 'lower', 'left', 'right', 'top', 'bottom', 'hand', 'side', 'maxillary', 'mandibular', 'near', 'off']);
 /** "the third upper left cheek tooth", "last lower molar": the count may stand apart from what is counted. */
 function readOrdinal(tokens: readonly Token[], at: number): Ordinal | undefined {
   const said = text(tokens, at);
-  const count = said === 'last' || said === 'rearmost' ? 'last' as const : said === 'front' ? 1 : ordinalWords[said];
+  const count = said === 'last' || said === 'rearmost' ? ('last' as const) : said === 'front' ? 1 : ordinalWords[said];
   if (count === undefined) return undefined;
   let nounAt = at + 1;
   while (between.has(text(tokens, nounAt))) nounAt += 1;
-  const noun = /^(molar|premolar)$/.exec(text(tokens, nounAt))?.[1] ?? (text(tokens, nounAt) === 'cheek' && text(tokens, nounAt + 1) === 'tooth' ? 'cheek' : count === 'last' && text(tokens, nounAt) === 'tooth' ? 'tooth' : '');
+  const noun =
+    /^(molar|premolar)$/.exec(text(tokens, nounAt))?.[1] ??
+    (text(tokens, nounAt) === 'cheek' && text(tokens, nounAt + 1) === 'tooth'
+      ? 'cheek'
+      : count === 'last' && text(tokens, nounAt) === 'tooth'
+        ? 'tooth'
+        : '');
   const n = count === 'last' ? { cheek: 6, molar: 3, premolar: 4, tooth: 6 }[noun] : count;
   const position = n === undefined ? undefined : { cheek: 5 + n, molar: 8 + n, premolar: 4 + n, tooth: 5 + n }[noun];
-  return position !== undefined && (nounAt > at + 1 || noun === 'tooth') && position >= 6 && position <= 11 ? { position, nounAt, to: noun === 'cheek' ? nounAt + 2 : nounAt + 1 } : undefined;
+  return position !== undefined && (nounAt > at + 1 || noun === 'tooth') && position >= 6 && position <= 11
+    ? { position, nounAt, to: noun === 'cheek' ? nounAt + 2 : nounAt + 1 }
+    : undefined;
 }
 
 /**
  * "upper right six", "left nine", "upper left six to nine": a number right behind a side or a jaw is a position, when nothing
  * after it makes it a size or a count. "One" is left alone: "the upper left one" is no tooth.
  */
-function readSingle(tokens: readonly Token[], at: number, raw: RawPlace, begun: boolean): { positions: readonly number[]; to: number } | undefined {
+function readSingle(
+  tokens: readonly Token[],
+  at: number,
+  raw: RawPlace,
+  begun: boolean,
+): { positions: readonly number[]; to: number } | undefined {
   const last = raw.positions?.at(-1);
-  const link = last !== undefined && (['to', 'and', 'through'].includes(text(tokens, at - 1)) || (teenWords[text(tokens, at - 1)] ?? digit(text(tokens, at - 1))) === last);
-  if (!begun || raw.region !== undefined || raw.row || (raw.positions !== undefined && !link) || raw.side === 'both' || raw.quadrants !== undefined) return undefined;
+  const link =
+    last !== undefined &&
+    (['to', 'and', 'through'].includes(text(tokens, at - 1)) || (teenWords[text(tokens, at - 1)] ?? digit(text(tokens, at - 1))) === last);
+  if (
+    !begun ||
+    raw.region !== undefined ||
+    raw.row ||
+    (raw.positions !== undefined && !link) ||
+    raw.side === 'both' ||
+    raw.quadrants !== undefined
+  )
+    return undefined;
   if (!link && !cornerWords.has(text(tokens, at - 1))) return undefined;
   // "twelve mil left, nine right": what follows has a side of its own.
   if (!link && tokens[at - 1]?.ends === true && ['left', 'right'].includes(text(tokens, at + 1))) return undefined;
   const position = teenWords[text(tokens, at)] ?? digit(text(tokens, at));
   const lowest = raw.jaw !== undefined && raw.side !== undefined ? 2 : 6;
-  if (position === undefined || position < lowest || position > 11 || isOh(text(tokens, at)) || sized(tokens, at + 1) || (position < 6 && /[^uis]s$/.test(text(tokens, at + 1)))) return undefined;
+  if (
+    position === undefined ||
+    position < lowest ||
+    position > 11 ||
+    isOh(text(tokens, at)) ||
+    sized(tokens, at + 1) ||
+    (position < 6 && /[^uis]s$/.test(text(tokens, at + 1)))
+  )
+    return undefined;
   // "upper left two ten": the tooth 210, not the two and the ten.
   const code = readCode(tokens, at);
   if (code !== undefined && isTooth(codeOf(code.quadrant, code.position))) return undefined;
   if (!link) return { positions: [position], to: at + 1 };
   const range = ['to', 'through'].includes(text(tokens, at - 1)) && position > (last as number);
-  return { positions: [...(raw.positions ?? []), ...(range ? Array.from({ length: position - (last as number) }, (_, i) => (last as number) + 1 + i) : [position])], to: at + 1 };
+  return {
+    positions: [
+      ...(raw.positions ?? []),
+      ...(range ? Array.from({ length: position - (last as number) }, (_, i) => (last as number) + 1 + i) : [position]),
+    ],
+    to: at + 1,
+  };
 }
 /** A unit follows, or the other end of a range and then a unit. */
-const sized = (tokens: readonly Token[], at: number): boolean => (text(tokens, at) === 'to' && text(tokens, at + 1) === 'the') || (['and', 'to', 'or'].includes(text(tokens, at)) ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2)) : measuring.has(text(tokens, at)));
+const sized = (tokens: readonly Token[], at: number): boolean =>
+  (text(tokens, at) === 'to' && text(tokens, at + 1) === 'the') ||
+  (['and', 'to', 'or'].includes(text(tokens, at))
+    ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2))
+    : measuring.has(text(tokens, at)));
 const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
 
-export const comparing: ReadonlySet<string> = new Set(['worse', 'better', 'bigger', 'larger', 'smaller', 'deeper', 'longer', 'wider', 'sharper', 'higher', 'taller', 'more', 'less']);
+export const comparing: ReadonlySet<string> = new Set([
+  'worse',
+  'better',
+  'bigger',
+  'larger',
+  'smaller',
+  'deeper',
+  'longer',
+  'wider',
+  'sharper',
+  'higher',
+  'taller',
+  'more',
+  'less',
+]);
 
 /** "upper left and lower right": with jaw and side both said, another jaw, or a side with a jaw behind it, begins the next place. */
 function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly Term[] | undefined): boolean {
-  const turns = values.some((term) => (term.k === 'jaw' && raw.jaw !== undefined && term.id !== raw.jaw) || (term.k === 'side' && raw.side !== undefined && raw.side !== 'both' && term.id !== raw.side));
+  const turns = values.some(
+    (term) =>
+      (term.k === 'jaw' && raw.jaw !== undefined && term.id !== raw.jaw) ||
+      (term.k === 'side' && raw.side !== undefined && raw.side !== 'both' && term.id !== raw.side),
+  );
   if (raw.positions !== undefined && turns) return true;
   if (raw.jaw === undefined || raw.side === undefined) return false;
   const jaw = values.some(({ k }) => k === 'jaw');
@@ -218,24 +443,54 @@ function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly T
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
 function grow(raw: RawPlace, term: Term): RawPlace | undefined {
   switch (term.k) {
-    case 'side': return raw.side === undefined && term.weak ? { ...raw, side: term.id, weak: true } : raw.side === 'both' && raw.positions !== undefined && term.id !== 'both' ? { ...raw, side: term.id, plural: true } : raw.side === undefined ? { ...raw, side: term.id } : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both' ? { ...raw, side: 'both' } : undefined;
-    case 'jaw': return raw.jaw === undefined || raw.jaw === term.id ? { ...raw, jaw: term.id, ...(term.plural ? { plural: true } : {}) } : { ...raw, jaw: 'both' };
-    case 'row': return { ...raw, row: true, ...(term.plural ? { plural: true } : {}) };
-    case 'hundreds': return { ...raw, quadrants: [...(raw.quadrants ?? []), term.quadrant] };
-    case 'allRound': return { ...raw, all: true };
-    case 'elsewhere': return { ...raw, elsewhere: term.said };
-    case 'group': return raw.positions === undefined && raw.region === undefined ? { ...raw, positions: term.positions, ...(term.plural ? { plural: true } : {}) } : undefined;
-    case 'asked': return raw.positions === undefined ? { ...raw, asked: term.positions } : undefined;
+    case 'side':
+      return raw.side === undefined && term.weak
+        ? { ...raw, side: term.id, weak: true }
+        : raw.side === 'both' && raw.positions !== undefined && term.id !== 'both'
+          ? { ...raw, side: term.id, plural: true }
+          : raw.side === undefined
+            ? { ...raw, side: term.id }
+            : raw.jaw !== undefined && raw.positions === undefined && raw.side !== term.id && raw.side !== 'both' && term.id !== 'both'
+              ? { ...raw, side: 'both' }
+              : undefined;
+    case 'jaw':
+      return raw.jaw === undefined || raw.jaw === term.id
+        ? { ...raw, jaw: term.id, ...(term.plural ? { plural: true } : {}) }
+        : { ...raw, jaw: 'both' };
+    case 'row':
+      return { ...raw, row: true, ...(term.plural ? { plural: true } : {}) };
+    case 'hundreds':
+      return { ...raw, quadrants: [...(raw.quadrants ?? []), term.quadrant] };
+    case 'allRound':
+      return { ...raw, all: true };
+    case 'elsewhere':
+      return { ...raw, elsewhere: term.said };
+    case 'group':
+      return raw.positions === undefined && raw.region === undefined
+        ? { ...raw, positions: term.positions, ...(term.plural ? { plural: true } : {}) }
+        : undefined;
+    case 'asked':
+      return raw.positions === undefined ? { ...raw, asked: term.positions } : undefined;
     // "the last molar of the left mandible": beside a tooth the bone names its jaw.
-    case 'region': return (term.id === 'mandible' || term.id === 'maxilla') && raw.positions !== undefined && raw.jaw === undefined ? { ...raw, jaw: term.id === 'mandible' ? 'lower' : 'upper' } : raw.region === undefined && raw.positions === undefined && raw.row === undefined ? { ...raw, region: term.id, ...(term.plural ? { plural: true } : {}) } : undefined;
-    default: return undefined;
+    case 'region':
+      return (term.id === 'mandible' || term.id === 'maxilla') && raw.positions !== undefined && raw.jaw === undefined
+        ? { ...raw, jaw: term.id === 'mandible' ? 'lower' : 'upper' }
+        : raw.region === undefined && raw.positions === undefined && raw.row === undefined
+          ? { ...raw, region: term.id, ...(term.plural ? { plural: true } : {}) }
+          : undefined;
+    default:
+      return undefined;
   }
 }
 
 /** Quadrant digits meant by a jaw and a side; empty when neither was said. */
 export function quadrantsOf({ jaw, side }: { jaw?: Jaw; side?: Side }): readonly number[] {
   if (jaw === undefined && side === undefined) return [];
-  return [1, 2, 3, 4].filter((q) => (jaw === undefined || jaw === 'both' || (jaw === 'upper') === (q <= 2)) && (side === undefined || side === 'both' || (side === 'left') === (q === 2 || q === 3)));
+  return [1, 2, 3, 4].filter(
+    (q) =>
+      (jaw === undefined || jaw === 'both' || (jaw === 'upper') === q <= 2) &&
+      (side === undefined || side === 'both' || (side === 'left') === (q === 2 || q === 3)),
+  );
 }
 
 /** "upper left one oh six": the code's quadrant against the words beside it. */

@@ -15,7 +15,8 @@ import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';
 import { isOh, type Token } from './tokens.ts';
 
-const nameOf = (table: Readonly<Record<string, number>>, value: number): string => Object.keys(table).find((word) => table[word] === value) ?? '';
+const nameOf = (table: Readonly<Record<string, number>>, value: number): string =>
+  Object.keys(table).find((word) => table[word] === value) ?? '';
 /** A tooth as the words of its number. */
 export const codeWords = (code: string): readonly string[] => {
   const position = Number(code.slice(1));
@@ -25,27 +26,90 @@ const list = (codes: readonly string[]): readonly string[] => codes.flatMap((cod
 
 type Pointer = readonly [pattern: readonly string[], words: (place: Place) => readonly string[] | undefined];
 const one = (place: Place): string | undefined => ('teeth' in place && place.teeth.length === 1 ? place.teeth[0] : undefined);
-const rowOf = (place: Place): RowId | undefined => ('rows' in place ? place.rows[0] : 'teeth' in place ? (Object.keys(rowTeeth) as RowId[]).find((row) => rowTeeth[row].includes(place.teeth[0] as string)) : 'spaces' in place ? rowOf({ teeth: [place.spaces[0]?.[0] as string] }) : undefined);
+const rowOf = (place: Place): RowId | undefined =>
+  'rows' in place
+    ? place.rows[0]
+    : 'teeth' in place
+      ? (Object.keys(rowTeeth) as RowId[]).find((row) => rowTeeth[row].includes(place.teeth[0] as string))
+      : 'spaces' in place
+        ? rowOf({ teeth: [place.spaces[0]?.[0] as string] })
+        : undefined;
 const mirrored = (place: Place): readonly string[] | undefined => {
   if ('teeth' in place) return list(place.teeth.map(otherSide).sort());
-  if ('spaces' in place) return place.spaces.flatMap(([a, b]) => ['between', ...codeWords(otherSide(a)), 'and', ...codeWords(otherSide(b))]);
-  if ('region' in place && (place.side === 'left' || place.side === 'right')) return [place.side === 'left' ? 'right' : 'left', ...(expand(regions[place.region].say[0] as string)[0] as string[])];
-  return 'rows' in place ? place.rows.flatMap((row) => (row.includes('left') ? row.replace('left', 'right') : row.replace('right', 'left')).split('-')) : undefined;
+  if ('spaces' in place)
+    return place.spaces.flatMap(([a, b]) => ['between', ...codeWords(otherSide(a)), 'and', ...codeWords(otherSide(b))]);
+  if ('region' in place && (place.side === 'left' || place.side === 'right'))
+    return [place.side === 'left' ? 'right' : 'left', ...(expand(regions[place.region].say[0] as string)[0] as string[])];
+  return 'rows' in place
+    ? place.rows.flatMap((row) => (row.includes('left') ? row.replace('left', 'right') : row.replace('right', 'left')).split('-'))
+    : undefined;
 };
-const fromOne = (words: (code: string) => readonly string[]) => (place: Place): readonly string[] | undefined => { const code = one(place); return code === undefined ? undefined : words(code); };
+const fromOne =
+  (words: (code: string) => readonly string[]) =>
+  (place: Place): readonly string[] | undefined => {
+    const code = one(place);
+    return code === undefined ? undefined : words(code);
+  };
 
 const pointers = formsOf<Pointer[1]>([
-  ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] => ['that', 'this', 'same'].map((which): Pointer => [[which, word], (place) => { const row = rowOf(place); return row && [...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])]; }])),
-  ...['one', 'tooth'].flatMap((word): Pointer[] => [[[word, 'behind'], fromOne((code) => ['behind', ...codeWords(code)])], [[word, 'in', 'front'], fromOne((code) => ['in', 'front', 'of', ...codeWords(code)])]]),
-  ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] => [['behind', ...word.split(' ')], ['front', 'of', ...word.split(' ')]].map((words): Pointer => [words, fromOne((code) => [...words.slice(0, words.length - word.split(' ').length), ...codeWords(code)])])),
+  ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] =>
+    ['that', 'this', 'same'].map((which): Pointer => [
+      [which, word],
+      (place) => {
+        const row = rowOf(place);
+        return row && [...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])];
+      },
+    ]),
+  ),
+  ...['one', 'tooth'].flatMap((word): Pointer[] => [
+    [[word, 'behind'], fromOne((code) => ['behind', ...codeWords(code)])],
+    [[word, 'in', 'front'], fromOne((code) => ['in', 'front', 'of', ...codeWords(code)])],
+  ]),
+  ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] =>
+    [
+      ['behind', ...word.split(' ')],
+      ['front', 'of', ...word.split(' ')],
+    ].map((words): Pointer => [words, fromOne((code) => [...words.slice(0, words.length - word.split(' ').length), ...codeWords(code)])]),
+  ),
   // "the gum beside it": at the tooth, where the phrase names one.
-  ...['beside', 'around', 'round', 'alongside', 'next to', 'above', 'below', 'over', 'under'].flatMap((word): Pointer[] => ['it', 'that one', 'that tooth'].map((what): Pointer => [['gum', ...word.split(' '), ...what.split(' ')], fromOne((code) => ['gum', 'at', ...codeWords(code)])])),
-  ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map((words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))]),
+  ...['beside', 'around', 'round', 'alongside', 'next to', 'above', 'below', 'over', 'under'].flatMap((word): Pointer[] =>
+    ['it', 'that one', 'that tooth'].map((what): Pointer => [
+      ['gum', ...word.split(' '), ...what.split(' ')],
+      fromOne((code) => ['gum', 'at', ...codeWords(code)]),
+    ]),
+  ),
+  ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map(
+    (words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))],
+  ),
   ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),
   [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
-  ...['extracted', 'pulled', 'removed', 'taken', 'reduced', 'rasped', 'buffed', 'loose', 'sharp', 'long', 'fractured', 'normal', 'blind', 'out'].map((next): Pointer => [['both', next], (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined)]),
-  ...['them', 'those', 'these', 'the two', 'those two', 'these two', 'the pair'].map((words): Pointer => [['between', ...words.split(' ')], (place) => ('teeth' in place && place.teeth.length === 2 ? ['between', ...list(place.teeth)] : undefined)]),
-  [['the', 'other', 'side'], mirrored], [['other', 'side'], mirrored], [['the', 'opposite', 'side'], mirrored], [['opposite', 'side'], mirrored],
+  ...[
+    'extracted',
+    'pulled',
+    'removed',
+    'taken',
+    'reduced',
+    'rasped',
+    'buffed',
+    'loose',
+    'sharp',
+    'long',
+    'fractured',
+    'normal',
+    'blind',
+    'out',
+  ].map((next): Pointer => [
+    ['both', next],
+    (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined),
+  ]),
+  ...['them', 'those', 'these', 'the two', 'those two', 'these two', 'the pair'].map((words): Pointer => [
+    ['between', ...words.split(' ')],
+    (place) => ('teeth' in place && place.teeth.length === 2 ? ['between', ...list(place.teeth)] : undefined),
+  ]),
+  [['the', 'other', 'side'], mirrored],
+  [['other', 'side'], mirrored],
+  [['the', 'opposite', 'side'], mirrored],
+  [['opposite', 'side'], mirrored],
 ]);
 
 /** "make that one oh six" points at nothing: the "one" begins a number. */
@@ -63,7 +127,13 @@ function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
 /** "one ten fractured, one eleven loose, feed packed between them": the last two teeth named, where they are neighbours. */
 function neighboursBefore(tokens: readonly Token[], to: number): Place | undefined {
   const named: string[] = [];
-  for (let at = 0; at < to; at += 1) { const codes = isOh(tokens[at]?.t) ? undefined : readCodes(tokens.slice(0, to), at); if (codes) { named.push(...codes.raw.codes ?? []); at = codes.to - 1; } }
+  for (let at = 0; at < to; at += 1) {
+    const codes = isOh(tokens[at]?.t) ? undefined : readCodes(tokens.slice(0, to), at);
+    if (codes) {
+      named.push(...(codes.raw.codes ?? []));
+      at = codes.to - 1;
+    }
+  }
   const [a, b] = named.slice(-2);
   return a !== undefined && b !== undefined && areNeighbours(a, b) ? { teeth: [a, b].sort() } : undefined;
 }
@@ -71,9 +141,17 @@ function neighboursBefore(tokens: readonly Token[], to: number): Place | undefin
 /** "right cheek ulcerated", "the left one is clear": of a pair, the one on that side; where this phrase named no place, the pair named before. */
 function ofPair(tokens: readonly Token[], at: number, place: Place | null | undefined): readonly string[] | undefined {
   const side = tokens[at]?.t;
-  if ((side !== 'left' && side !== 'right') || tokens[at + 1]?.t !== 'one' || inNumber.has(tokens[at + 2]?.t ?? '') || ['upper', 'lower', 'top', 'bottom'].includes(tokens[at - 1]?.t ?? '') || !place) return undefined;
+  if (
+    (side !== 'left' && side !== 'right') ||
+    tokens[at + 1]?.t !== 'one' ||
+    inNumber.has(tokens[at + 2]?.t ?? '') ||
+    ['upper', 'lower', 'top', 'bottom'].includes(tokens[at - 1]?.t ?? '') ||
+    !place
+  )
+    return undefined;
   if (scan(tokens.slice(0, at)).marks.some((mark) => mark.place !== undefined)) return undefined;
-  if ('region' in place) return regions[place.region].paired ? [side, ...(expand(regions[place.region].say[0] as string)[0] as string[])] : undefined;
+  if ('region' in place)
+    return regions[place.region].paired ? [side, ...(expand(regions[place.region].say[0] as string)[0] as string[])] : undefined;
   const code = one(place);
   return code === undefined ? undefined : codeWords((side === 'left') === [2, 3, 6, 7].includes(Number(code[0])) ? code : otherSide(code));
 }
@@ -91,13 +169,24 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
   const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   for (let at = 0; at < tokens.length; at += 1) {
     const paired = ofPair(tokens, at, carried);
-    if (paired) return [...tokens.slice(0, at), ...paired.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, 1)] as Token).word, carried: true })), ...tokens.slice(at + 2)];
-    const pointer = formAt(pointers, tokens, at, ({ words }) => !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')));
+    if (paired)
+      return [
+        ...tokens.slice(0, at),
+        ...paired.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, 1)] as Token).word, carried: true })),
+        ...tokens.slice(at + 2),
+      ];
+    const pointer = formAt(
+      pointers,
+      tokens,
+      at,
+      ({ words }) => !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')),
+    );
     if (pointer === undefined) continue;
     const { words: pattern, means: wordsFor } = pointer;
     // "a step on two ten with a pocket behind it": what this phrase named comes before what an earlier one did.
     const two = pattern[0] === 'between';
-    const place = (two ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (two ? pairOf(context, waiting) : undefined) ?? carried;
+    const place =
+      (two ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (two ? pairOf(context, waiting) : undefined) ?? carried;
     const words = place ? wordsFor(place) : undefined;
     if (words === undefined || (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')) continue;
     const from = tokens[at] as Token;

@@ -3,7 +3,8 @@ import { memory } from './memory.ts';
 import { distance, soundCodes, soundOf } from './sounds.ts';
 
 /** Further away than this in sound, a word is not proposed; in place of a word that is the trade's own, it has to be nearer. */
-const NEAR_ENOUGH = 0.45, NEAR_TO_KNOWN = 0.3;
+const NEAR_ENOUGH = 0.45,
+  NEAR_TO_KNOWN = 0.3;
 /** What it costs to keep a heard word that no form holds. */
 const STRANGER = 0.45;
 const LONGEST_STRETCH = 3;
@@ -23,7 +24,8 @@ export function proposer(forms: readonly string[]): (heard: readonly string[], c
   const vocabulary = new Set(forms.flatMap((form) => plain(form).split(' ')).filter((word) => word !== ''));
   const known: readonly Known[] = [...vocabulary].map((word) => ({ word, sound: soundCodes(soundOf(word)) }));
   const remembered = memory<readonly Alike[]>(REMEMBERED);
-  const alike = (stretch: string): readonly Alike[] => remembered(stretch, () => soundAlikes(stretch, known, vocabulary.has(stretch) ? NEAR_TO_KNOWN : NEAR_ENOUGH));
+  const alike = (stretch: string): readonly Alike[] =>
+    remembered(stretch, () => soundAlikes(stretch, known, vocabulary.has(stretch) ? NEAR_TO_KNOWN : NEAR_ENOUGH));
 
   return (heard, count) => {
     const given = new Set(heard.map(plain));
@@ -33,27 +35,47 @@ export function proposer(forms: readonly string[]): (heard: readonly string[], c
         if (!given.has(sentence)) sentences.set(sentence, Math.min(cost, sentences.get(sentence) ?? Infinity));
       }
     }
-    return [...sentences].sort(([, a], [, b]) => a - b).slice(0, count).map(([sentence]) => sentence);
+    return [...sentences]
+      .sort(([, a], [, b]) => a - b)
+      .slice(0, count)
+      .map(([sentence]) => sentence);
   };
 }
 
-const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9' ]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
 
 function soundAlikes(stretch: string, known: readonly Known[], nearEnough: number): readonly Alike[] {
   const sound = soundCodes(soundOf(stretch));
   return known
-    .filter(({ word, sound: own }) => word !== stretch && Math.abs(own.length - sound.length) <= nearEnough * 2 * Math.max(own.length, sound.length))
+    .filter(
+      ({ word, sound: own }) =>
+        word !== stretch && Math.abs(own.length - sound.length) <= nearEnough * 2 * Math.max(own.length, sound.length),
+    )
     .map(({ word, sound: own }) => [word, distance(sound, own, nearEnough)] as const)
     .filter(([, far]) => far <= nearEnough)
-    .sort(([, a], [, b]) => a - b).slice(0, ALIKE);
+    .sort(([, a], [, b]) => a - b)
+    .slice(0, ALIKE);
 }
 
 /** The cheapest ways through a sentence, each stretch of words kept or changed for a form that sounds like it. */
-function cheapest(words: readonly string[], alike: (stretch: string) => readonly Alike[], vocabulary: ReadonlySet<string>, count: number): readonly Path[] {
+function cheapest(
+  words: readonly string[],
+  alike: (stretch: string) => readonly Alike[],
+  vocabulary: ReadonlySet<string>,
+  count: number,
+): readonly Path[] {
   const upTo: Path[][] = [[{ text: '', cost: 0 }]];
   for (let end = 1; end <= words.length; end += 1) {
     const last = words[end - 1] as string;
-    const paths = (upTo[end - 1] as Path[]).map((path) => ({ text: longer(path.text, last), cost: path.cost + (vocabulary.has(last) ? 0 : STRANGER) }));
+    const paths = (upTo[end - 1] as Path[]).map((path) => ({
+      text: longer(path.text, last),
+      cost: path.cost + (vocabulary.has(last) ? 0 : STRANGER),
+    }));
     for (let length = 1; length <= Math.min(LONGEST_STRETCH, end); length += 1) {
       const stretch = words.slice(end - length, end);
       for (const [word, far] of alike(stretch.join(' '))) {

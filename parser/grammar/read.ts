@@ -47,7 +47,14 @@ export interface Reading {
 
 export function read(spoken: readonly Token[], context: Context, carry: Carry): Reading {
   const no = bareNo(spoken);
-  const readAs = (said: string): Reading => readOnce(spoken.flatMap((token) => (token.t === 'no' && token.word === no?.word ? tokenise([said]).map((one) => ({ ...one, word: token.word })) : token)), context, carry);
+  const readAs = (said: string): Reading =>
+    readOnce(
+      spoken.flatMap((token) =>
+        token.t === 'no' && token.word === no?.word ? tokenise([said]).map((one) => ({ ...one, word: token.word })) : token,
+      ),
+      context,
+      carry,
+    );
   return no === undefined ? readOnce(spoken, context, carry) : noOrBack(readAs(no.ruledOut), readAs('no,'), no.word);
 }
 
@@ -56,38 +63,104 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: heard, steps } = scan(tokens);
   const scanned = retracted(toTheHorse(heard, tokens), tokens);
-  const marks = turned(restated(leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry), tokens), tokens);
+  const marks = turned(
+    restated(leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry), tokens),
+    tokens,
+  );
   const claims = workRules(marks, tokens, { carry, context });
   const before = (carry.place ?? []).length > 0;
   const said = tokens.map(({ t }) => t);
   const may = supposed(tokens);
-  const plain = marks.map((mark, i): Mark => (claims.marks.has(i) ? { from: mark.from, to: mark.to, terms: [{ k: 'stop' }] }
-    // "if it is no better": how it may have changed by then is no change.
-    : may[mark.from] && mark.terms?.some(({ k }) => k === 'change') ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] } : mark));
+  const plain = marks.map((mark, i): Mark =>
+    claims.marks.has(i)
+      ? { from: mark.from, to: mark.to, terms: [{ k: 'stop' }] }
+      : // "if it is no better": how it may have changed by then is no change.
+        may[mark.from] && mark.terms?.some(({ k }) => k === 'change')
+        ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] }
+        : mark,
+  );
   const first = roles(plain, tokens, before);
   const { marks: free, was } = elided(plain, tokens, first);
   const shared = free === plain ? first : roles(free, tokens, before);
   const claimed = free === plain ? claims : moved(claims, was);
   const unknown = shared.role.filter((r, i) => r === 'unknown' && !claimed.marks.has(i)).length;
   const missing = missingTeeth(context);
-  const reads = assemble(free, tokens, shared).filter(({ head }) => head.condition === undefined || may[headSpan(free, head.mark)[0]] !== true).map((clause): Read => ({
-    clause, said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
-    made: clause.head.work ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown }) : believed(clause, findingsOf(clause, free, tokens, missing), said.slice(...headSpan(free, clause.head.mark)).join(' '), { marks: free, tokens, role: shared.role, carry }),
-  }));
-  const spread = reads.map((one, i): Read => { const { again } = free[one.clause.head.mark] as Mark; return again?.same ? sameAsBefore(one, reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id)) : one; });
+  const reads = assemble(free, tokens, shared)
+    .filter(({ head }) => head.condition === undefined || may[headSpan(free, head.mark)[0]] !== true)
+    .map((clause): Read => ({
+      clause,
+      said: said.slice(...headSpan(free, clause.head.mark)).join(' '),
+      made: clause.head.work
+        ? treatmentsOf(clause, free, tokens, { missing, carry, context, unknown })
+        : believed(clause, findingsOf(clause, free, tokens, missing), said.slice(...headSpan(free, clause.head.mark)).join(' '), {
+            marks: free,
+            tokens,
+            role: shared.role,
+            carry,
+          }),
+    }));
+  const spread = reads.map((one, i): Read => {
+    const { again } = free[one.clause.head.mark] as Mark;
+    return again?.same
+      ? sameAsBefore(
+          one,
+          reads.slice(0, i).findLast(({ clause }) => clause.head.condition?.id === one.clause.head.condition?.id),
+        )
+      : one;
+  });
   const excepts = exceptionsIn(free, shared.role);
-  const own = once([...claimed.made, ...feltThere(claimed.made, free === plain ? marks : free, endedNow(refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made), said))]);
-  const made = corrects(tokens) ? own.map((one) => correction(one, own, context, carry)) : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
+  const own = once([
+    ...claimed.made,
+    ...feltThere(
+      claimed.made,
+      free === plain ? marks : free,
+      endedNow(
+        refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made),
+        said,
+      ),
+    ),
+  ]);
+  const made = corrects(tokens)
+    ? own.map((one) => correction(one, own, context, carry))
+    : own.map((one) => (own.length === 1 ? movedByName(one, said, context) : one));
   const left = new Set(excepts.flatMap(({ places: out }) => out));
   const places = where(shared.role, (r, i) => r === 'place' && !claimed.marks.has(i) && !left.has(i));
-  const rest = made.length > 0 || (shared.heads.length > 0 && unknown > 0) ? [] : alone({ marks: free, tokens, role: shared.role, places, unknown, light: onlyLight({ marks: free, tokens, role: shared.role, carry }), carry, context, missing });
-  return { tokens, scanned: marks, marks: free, role: shared.role, made: [...made, ...rest], places, unknown, takenBack: corrected.takenBack, steps: steps + corrected.steps };
+  const rest =
+    made.length > 0 || (shared.heads.length > 0 && unknown > 0)
+      ? []
+      : alone({
+          marks: free,
+          tokens,
+          role: shared.role,
+          places,
+          unknown,
+          light: onlyLight({ marks: free, tokens, role: shared.role, carry }),
+          carry,
+          context,
+          missing,
+        });
+  return {
+    tokens,
+    scanned: marks,
+    marks: free,
+    role: shared.role,
+    made: [...made, ...rest],
+    places,
+    unknown,
+    takenBack: corrected.takenBack,
+    steps: steps + corrected.steps,
+  };
 }
 
 /** "ten the same": all that was said of the tooth before, at this one. */
 const sameAsBefore = (one: Read, before: Read | undefined): Read => {
   const body = before?.made[0]?.body;
-  return body?.kind !== 'finding' ? one : { ...one, made: one.made.map((made) => (made.body?.kind === 'finding' ? { ...made, body: { ...body, place: made.body.place } } : made)) };
+  return body?.kind !== 'finding'
+    ? one
+    : {
+        ...one,
+        made: one.made.map((made) => (made.body?.kind === 'finding' ? { ...made, body: { ...body, place: made.body.place } } : made)),
+      };
 };
 
 /** "two eleven felt fine but couldn't see it": normal is of the place that could not be seen, and never of the whole mouth. */
@@ -95,37 +168,114 @@ function feltThere(claimed: readonly Made[], marks: readonly Mark[], made: reado
   const hidden = claimed.find(({ body }) => body?.kind === 'not-examined');
   const at = hidden?.marks.find((m) => marks[m]?.place !== undefined);
   const place = hidden?.body?.kind === 'not-examined' ? hidden.body.place : null;
-  return at === undefined || place === null || marks.some((mark, m) => mark.place !== undefined && hidden?.marks.includes(m) !== true) ? made : made.map((one) => (one.body?.kind === 'finding' && one.body.condition === 'abnormality' && one.body.place === null && one.body.said === undefined && one.marks.every((m) => m > at) ? { ...one, body: { ...one.body, place } } : one));
+  return at === undefined || place === null || marks.some((mark, m) => mark.place !== undefined && hidden?.marks.includes(m) !== true)
+    ? made
+    : made.map((one) =>
+        one.body?.kind === 'finding' &&
+        one.body.condition === 'abnormality' &&
+        one.body.place === null &&
+        one.body.said === undefined &&
+        one.marks.every((m) => m > at)
+          ? { ...one, body: { ...one.body, place } }
+          : one,
+      );
 }
 
 /** Claims on marks by their new places. */
-const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({ made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })), marks: new Set([...marks].map((m) => was.indexOf(m))) });
+const moved = ({ made, marks }: Claimed, was: readonly number[]): Claimed => ({
+  made: made.map((one) => ({ ...one, marks: one.marks.map((m) => was.indexOf(m)) })),
+  marks: new Set([...marks].map((m) => was.indexOf(m))),
+});
 
 /** Whether one body says nothing that the other does not say; a place left unsaid is the other's. */
-const within = (small: ItemBody, large: ItemBody): boolean => small.kind === large.kind && Object.entries(small).every(([name, value]) => equal(value, (large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small));
-const equal = (a: unknown, b: unknown): boolean => a === b || (typeof a === 'object' && typeof b === 'object' && JSON.stringify(a) === JSON.stringify(b));
+const within = (small: ItemBody, large: ItemBody): boolean =>
+  small.kind === large.kind &&
+  Object.entries(small).every(
+    ([name, value]) =>
+      equal(value, (large as unknown as Record<string, unknown>)[name]) || (name === 'place' && value === null && 'condition' in small),
+  );
+const equal = (a: unknown, b: unknown): boolean =>
+  a === b || (typeof a === 'object' && typeof b === 'object' && JSON.stringify(a) === JSON.stringify(b));
 /** "pocket on the inside of four oh nine, probes to eight mil": one finding in two names, neither of which contradicts the other. */
-const completes = (a: ItemBody, b: ItemBody): boolean => a.kind === 'treatment' && b.kind === 'treatment' && a.procedure === 'extract' && b.procedure === 'extract' && a.state === b.state && JSON.stringify(a.place) === JSON.stringify(b.place) && Object.entries(b).every(([name, value]) => !(name in a) || equal((a as unknown as Record<string, unknown>)[name], value)) || a.kind === 'finding' && b.kind === 'finding' && a.condition === b.condition && a.presence === 'present' && b.presence === 'present' && a.place !== null && JSON.stringify(a.place) === JSON.stringify(b.place)
-  && Object.entries(b).every(([name, value]) => !(name in a) || JSON.stringify((a as unknown as Record<string, unknown>)[name]) === JSON.stringify(value));
+const completes = (a: ItemBody, b: ItemBody): boolean =>
+  (a.kind === 'treatment' &&
+    b.kind === 'treatment' &&
+    a.procedure === 'extract' &&
+    b.procedure === 'extract' &&
+    a.state === b.state &&
+    JSON.stringify(a.place) === JSON.stringify(b.place) &&
+    Object.entries(b).every(([name, value]) => !(name in a) || equal((a as unknown as Record<string, unknown>)[name], value))) ||
+  (a.kind === 'finding' &&
+    b.kind === 'finding' &&
+    a.condition === b.condition &&
+    a.presence === 'present' &&
+    b.presence === 'present' &&
+    a.place !== null &&
+    JSON.stringify(a.place) === JSON.stringify(b.place) &&
+    Object.entries(b).every(
+      ([name, value]) => !(name in a) || JSON.stringify((a as unknown as Record<string, unknown>)[name]) === JSON.stringify(value),
+    ));
 /** "rasped and balanced", "it moves, mobility grade one" are one thing said twice: what says more stays. */
-const once = (made: readonly Made[]): readonly Made[] => made.reduce<readonly Made[]>((done, one) => {
-  const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place' || doubt === 'irreversible');
-  const twin = one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && (within(m.body, one.body as ItemBody) || within(one.body as ItemBody, m.body))) : -1;
-  const half = twin < 0 && one.body && !one.revises && quiet(one) ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && completes(m.body, one.body as ItemBody)) : -1;
-  // "should have taken the cap off" is asked about once.
-  const asked = one.body === undefined && one.doubts.length > 0 ? done.findIndex((m) => m.body === undefined && JSON.stringify(m.doubts) === JSON.stringify(one.doubts)) : -1;
-  if (asked >= 0) return done.map((m, i) => (i === asked ? { ...m, marks: [...new Set([...m.marks, ...one.marks])] } : m));
-  if (half >= 0) return done.map((m, i) => (i === half ? { ...m, body: { ...one.body, ...m.body } as ItemBody, marks: [...new Set([...m.marks, ...one.marks])], how: { ...one.how, ...m.how } } : m));
-  if (twin < 0) return [...done, one];
-  return done.map((m, i) => { if (i !== twin) return m; const fuller = within(m.body as ItemBody, one.body as ItemBody) ? one : m; return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] }; });
-}, []);
+const once = (made: readonly Made[]): readonly Made[] =>
+  made.reduce<readonly Made[]>((done, one) => {
+    const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place' || doubt === 'irreversible');
+    const twin =
+      one.body && !one.revises && quiet(one)
+        ? done.findIndex(
+            (m) =>
+              m.body !== undefined &&
+              !m.revises &&
+              quiet(m) &&
+              (within(m.body, one.body as ItemBody) || within(one.body as ItemBody, m.body)),
+          )
+        : -1;
+    const half =
+      twin < 0 && one.body && !one.revises && quiet(one)
+        ? done.findIndex((m) => m.body !== undefined && !m.revises && quiet(m) && completes(m.body, one.body as ItemBody))
+        : -1;
+    // "should have taken the cap off" is asked about once.
+    const asked =
+      one.body === undefined && one.doubts.length > 0
+        ? done.findIndex((m) => m.body === undefined && JSON.stringify(m.doubts) === JSON.stringify(one.doubts))
+        : -1;
+    if (asked >= 0) return done.map((m, i) => (i === asked ? { ...m, marks: [...new Set([...m.marks, ...one.marks])] } : m));
+    if (half >= 0)
+      return done.map((m, i) =>
+        i === half
+          ? {
+              ...m,
+              body: { ...one.body, ...m.body } as ItemBody,
+              marks: [...new Set([...m.marks, ...one.marks])],
+              how: { ...one.how, ...m.how },
+            }
+          : m,
+      );
+    if (twin < 0) return [...done, one];
+    return done.map((m, i) => {
+      if (i !== twin) return m;
+      const fuller = within(m.body as ItemBody, one.body as ItemBody) ? one : m;
+      return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] };
+    });
+  }, []);
 
 /** "that hook was on two oh six": reaches back by name to the last such finding. */
 function movedByName(made: Made, said: readonly string[], context: Context): Made {
   const body = made.body;
-  if (body?.kind !== 'finding' || body.place === null || made.revises || !/^(?:no )?(?:that|the) (?:\w+ ){1,3}(?:was|is|should be|should have been|goes) (?:on|at|in|for)\b/.test(said.join(' '))) return made;
-  const old = context.items.findLast((item) => item.kind === 'finding' && item.condition === body.condition && item.presence === body.presence);
-  return old?.kind !== 'finding' || JSON.stringify(old.place) === JSON.stringify(body.place) || !said.includes('that') && !said.includes('was') ? made : revision(old, { place: body.place }, made.marks, {});
+  if (
+    body?.kind !== 'finding' ||
+    body.place === null ||
+    made.revises ||
+    !/^(?:no )?(?:that|the) (?:\w+ ){1,3}(?:was|is|should be|should have been|goes) (?:on|at|in|for)\b/.test(said.join(' '))
+  )
+    return made;
+  const old = context.items.findLast(
+    (item) => item.kind === 'finding' && item.condition === body.condition && item.presence === body.presence,
+  );
+  return old?.kind !== 'finding' ||
+    JSON.stringify(old.place) === JSON.stringify(body.place) ||
+    (!said.includes('that') && !said.includes('was'))
+    ? made
+    : revision(old, { place: body.place }, made.marks, {});
 }
 
 /** "correction, two oh seven ramp: a whole finding that begins with taking back takes the place of the last one. */
@@ -134,9 +284,23 @@ function correction(made: Made, all: readonly Made[], context: Context, carry: C
   const body = made.body;
   if (all.length !== 1 || body === undefined || last === undefined || last.kind !== body.kind || made.revises) return made;
   // "make that infundibular caries": the place stays.
-  if ('place' in body && body.place === null && 'place' in last && last.place !== null) return correction({ ...made, body: { ...body, place: last.place } as NonNullable<Made['body']>, how: { ...made.how, place: 'carried' }, doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place') }, all, context, carry);
+  if ('place' in body && body.place === null && 'place' in last && last.place !== null)
+    return correction(
+      {
+        ...made,
+        body: { ...body, place: last.place } as NonNullable<Made['body']>,
+        how: { ...made.how, place: 'carried' },
+        doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'),
+      },
+      all,
+      context,
+      carry,
+    );
   const was = bodyOf(last);
-  const keys = [...new Set([...Object.keys(was), ...Object.keys(body)])].filter((key) => JSON.stringify(was[key]) !== JSON.stringify((body as Record<string, unknown>)[key]));
-  const side = (from: object): Record<string, unknown> => Object.fromEntries(keys.map((key) => [key, (from as Record<string, unknown>)[key] ?? null]));
+  const keys = [...new Set([...Object.keys(was), ...Object.keys(body)])].filter(
+    (key) => JSON.stringify(was[key]) !== JSON.stringify((body as Record<string, unknown>)[key]),
+  );
+  const side = (from: object): Record<string, unknown> =>
+    Object.fromEntries(keys.map((key) => [key, (from as Record<string, unknown>)[key] ?? null]));
   return { ...made, rules: [...made.rules, 'amend'], revises: { id: last.id, was: side(was), now: side(body) } };
 }

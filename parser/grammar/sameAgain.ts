@@ -15,21 +15,31 @@ type Finding = Extract<Item, { kind: 'finding' }>;
 const notThere = /\b(?:no|none|not|nope|has not|does not|is not)$|\b(?:nothing|none) (?:like that|of that|there|of it)\b/;
 const noneThere = /^(?:but |and )*none (?:on|at|in|of them (?:on|at))\b/;
 /** "there's one on the right", "but there is on two oh six": of what was ruled out elsewhere. */
-const thereAfterAll = /^(?:but |and |just |only )*(?:there (?:is|are) |(?:he|she|it) (?:has|does have) (?:got )?|found |got )?(?:one|some|two|three)? ?(?:up |down )?(?:on|at|in|along|around) |^(?:but )?there (?:is|are) (?:one |some |two )?|(?:has|does|is|has one|has got one|there is|there is one)$/;
-const oneOfThem = /\b(?:one|some|two|three|but)\b/, aTooth = /(?:one|two|three|four) (?:oh|o|zero|ten|eleven)/g;
+const thereAfterAll =
+  /^(?:but |and |just |only )*(?:there (?:is|are) |(?:he|she|it) (?:has|does have) (?:got )?|found |got )?(?:one|some|two|three)? ?(?:up |down )?(?:on|at|in|along|around) |^(?:but )?there (?:is|are) (?:one |some |two )?|(?:has|does|is|has one|has got one|there is|there is one)$/;
+const oneOfThem = /\b(?:one|some|two|three|but)\b/,
+  aTooth = /(?:one|two|three|four) (?:oh|o|zero|ten|eleven)/g;
 /** "and three oh six", "two oh eight too" */
 const another = /^(?:and|also|plus|as well as|another|ditto|likewise|one more|and another)\b|\b(?:as well|too|also|likewise|ditto)\b/;
 
 /** @returns undefined where the words do not repeat the finding; nothing made where they do and name no place */
-export function sameAgain(last: Finding, words: string, placings: readonly Placing[], input: Alone, mods: readonly number[]): readonly Made[] | undefined {
+export function sameAgain(
+  last: Finding,
+  words: string,
+  placings: readonly Placing[],
+  input: Alone,
+  mods: readonly number[],
+): readonly Made[] | undefined {
   const same = /\bsame\b/.test(words);
   if (placings.length === 0) return same ? [] : undefined;
-  const again = (presence: Finding['presence'], of = last, own = mods): readonly Made[] => repeated(of, input, own, sideOfLast(last, placings, input.missing), presence);
+  const again = (presence: Finding['presence'], of = last, own = mods): readonly Made[] =>
+    repeated(of, input, own, sideOfLast(last, placings, input.missing), presence);
   if (same) return again('present');
   // "two oh six no" is no other tooth that has it: what rules out is looked for first.
   if (notThere.test(words)) return again('absent', last, []);
   const counted = oneOfThem.test(words.replace(aTooth, '')) || /(?:has|does|there is)$/.test(words);
-  if (last.presence === 'absent' && counted && thereAfterAll.test(words) && !/\b(?:no|not|none|nothing|never)\b/.test(words)) return again('present', { ...last, presence: 'present' });
+  if (last.presence === 'absent' && counted && thereAfterAll.test(words) && !/\b(?:no|not|none|nothing|never)\b/.test(words))
+    return again('present', { ...last, presence: 'present' });
   if (noneThere.test(words)) return again('absent', last, []);
   const fits = placings.every(({ raw }) => raw.region === undefined || conditions[last.condition].places.some((kind) => kind === 'G'));
   return fits && another.test(words) ? again(last.presence) : undefined;
@@ -43,9 +53,22 @@ export function sideOfLast(last: Item, placings: readonly Placing[], missing: Re
   if (bare && last.place !== null) {
     const is = (code: string): boolean => (side === 'left') === ['2', '3', '6', '7'].includes(code[0] as string);
     if ('region' in last.place) return { place: { region: last.place.region, side }, doubts: [] };
-    if ('teeth' in last.place) return { place: { teeth: [...new Set(last.place.teeth.map((t) => (is(t) ? t : otherSide(t))))].sort() }, doubts: [] };
-    if ('rows' in last.place) return { place: { rows: [...new Set(last.place.rows.map((row) => (row.endsWith('incisors') ? row : row.replace(/(left|right)$/, side) as typeof row)))].sort() }, doubts: [] };
-    if ('spaces' in last.place) return { place: { spaces: last.place.spaces.map(([a, b]) => (is(a) ? [a, b] : [otherSide(a), otherSide(b)]) as [string, string]) }, doubts: [] };
+    if ('teeth' in last.place)
+      return { place: { teeth: [...new Set(last.place.teeth.map((t) => (is(t) ? t : otherSide(t))))].sort() }, doubts: [] };
+    if ('rows' in last.place)
+      return {
+        place: {
+          rows: [
+            ...new Set(last.place.rows.map((row) => (row.endsWith('incisors') ? row : (row.replace(/(left|right)$/, side) as typeof row)))),
+          ].sort(),
+        },
+        doubts: [],
+      };
+    if ('spaces' in last.place)
+      return {
+        place: { spaces: last.place.spaces.map(([a, b]) => (is(a) ? [a, b] : [otherSide(a), otherSide(b)]) as [string, string]) },
+        doubts: [],
+      };
   }
   return resolvePlace(placings, wantedBy(last.condition, missing));
 }
@@ -53,13 +76,32 @@ export function sideOfLast(last: Item, placings: readonly Placing[], missing: Re
 function repeated(last: Finding, input: Alone, mods: readonly number[], found: Resolved, presence: Finding['presence']): readonly Made[] {
   const { places } = input;
   const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
-  const kept = presence === 'absent' ? {} : { ...(last.qualifiers ? { qualifiers: last.qualifiers } : {}), ...(last.surfaces ? { surfaces: last.surfaces } : {}) };
-  const body: FindingBody = { kind: 'finding', condition: last.condition, presence: presence === 'absent' ? 'absent' : last.presence, when: last.when, place: found.place, ...kept, ...said(details) };
+  const kept =
+    presence === 'absent'
+      ? {}
+      : { ...(last.qualifiers ? { qualifiers: last.qualifiers } : {}), ...(last.surfaces ? { surfaces: last.surfaces } : {}) };
+  const body: FindingBody = {
+    kind: 'finding',
+    condition: last.condition,
+    presence: presence === 'absent' ? 'absent' : last.presence,
+    when: last.when,
+    place: found.place,
+    ...kept,
+    ...said(details),
+  };
   const marks = [...places, ...mods, ...glueMarks(input)];
-  if (body.presence === 'absent' && body.measures !== undefined) return [{ marks, rules: ['same again', 'two readings'], doubts: [sizedOrNot(body)] }];
-  const how = { condition: 'carried' as const, ...(kept.qualifiers ? { qualifiers: 'carried' as const } : {}), ...(kept.surfaces ? { surfaces: 'carried' as const } : {}) };
+  if (body.presence === 'absent' && body.measures !== undefined)
+    return [{ marks, rules: ['same again', 'two readings'], doubts: [sizedOrNot(body)] }];
+  const how = {
+    condition: 'carried' as const,
+    ...(kept.qualifiers ? { qualifiers: 'carried' as const } : {}),
+    ...(kept.surfaces ? { surfaces: 'carried' as const } : {}),
+  };
   const doubts = found.doubts.map(({ doubt, rule, readings }): MadeDoubt => ({
-    doubt, condition: last.condition, ...(rule ? { rule } : {}), ...(readings ? { readings: readings.map((place) => ({ label: '', bodies: [{ ...body, place }] })) } : {}),
+    doubt,
+    condition: last.condition,
+    ...(rule ? { rule } : {}),
+    ...(readings ? { readings: readings.map((place) => ({ label: '', bodies: [{ ...body, place }] })) } : {}),
   }));
   return [{ body, marks, how, rules: ['same again'], doubts }];
 }
@@ -68,6 +110,11 @@ export const glueMarks = ({ role }: Pick<Alone, 'role'>): readonly number[] => w
 
 /** What was said of a finding, without what was not. */
 export const said = ({ severity, severitySaid, grade, measures, surfaces, qualifiers, change }: ReturnType<typeof detailsOf>) => ({
-  ...(severity ? { severity } : {}), ...(severitySaid ? { severitySaid } : {}), ...(grade ? { grade } : {}), ...(measures.length > 0 ? { measures } : {}),
-  ...(surfaces.length > 0 ? { surfaces } : {}), ...(qualifiers.length > 0 ? { qualifiers } : {}), ...(change ? { change } : {}),
+  ...(severity ? { severity } : {}),
+  ...(severitySaid ? { severitySaid } : {}),
+  ...(grade ? { grade } : {}),
+  ...(measures.length > 0 ? { measures } : {}),
+  ...(surfaces.length > 0 ? { surfaces } : {}),
+  ...(qualifiers.length > 0 ? { qualifiers } : {}),
+  ...(change ? { change } : {}),
 });

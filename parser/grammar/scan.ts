@@ -22,13 +22,22 @@ export interface Mark {
   readonly place?: RawPlace;
   readonly measure?: MeasureMark;
   /** A grade's value as text, and the words that announced it; `outOf` for "seven out of nine". */
-  readonly grade?: { readonly value: string; /** "one to two": the other end. */ readonly or?: string; readonly announced: boolean; readonly outOf?: number };
+  readonly grade?: {
+    readonly value: string;
+    /** "one to two": the other end. */ readonly or?: string;
+    readonly announced: boolean;
+    readonly outOf?: number;
+  };
   /** A number with nothing to say what it counts. */
   readonly number?: number | readonly [number, number];
   readonly terms?: readonly Term[];
   readonly pulpHorn?: number;
   /** A finding put back where it was left unsaid: of no width here, spoken there. */
-  readonly again?: { readonly from: number; readonly to: number; /** With all that was said of it: "ten the same". */ readonly same?: true };
+  readonly again?: {
+    readonly from: number;
+    readonly to: number;
+    /** With all that was said of it: "ten the same". */ readonly same?: true;
+  };
   /** A place of which a part was said before. */
   readonly carried?: true;
   /** Names what the findings beside it share out: theirs, though none has it for its place. */
@@ -38,7 +47,11 @@ export interface Mark {
 }
 
 /** The tokens that name a head, also where it was put back. */
-export const headSpan = (marks: readonly Mark[], at: number): readonly [number, number] => { const mark = marks[at]; const { from, to } = mark?.again ?? mark ?? { from: 0, to: 0 }; return [from, to]; };
+export const headSpan = (marks: readonly Mark[], at: number): readonly [number, number] => {
+  const mark = marks[at];
+  const { from, to } = mark?.again ?? mark ?? { from: 0, to: 0 };
+  return [from, to];
+};
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
@@ -84,7 +97,17 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   // "that's one ten today": the price of the visit.
   if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;
   // "there's one hundred and ten steps up to her flat": counted, with its hundreds.
-  if (tokens.slice(at, codes.to).some(({ t }) => t === 'hundred') && tokens.slice(Math.max(0, at - 4), at).some(({ t }) => t === 'there') && tokens[codes.to - 1]?.ends !== true && longest(vocabulary, tokens.slice(codes.to, codes.to + 3).map(({ t }) => t), 0)?.values.some((t) => t.k === 'condition' && t.plural)) return undefined;
+  if (
+    tokens.slice(at, codes.to).some(({ t }) => t === 'hundred') &&
+    tokens.slice(Math.max(0, at - 4), at).some(({ t }) => t === 'there') &&
+    tokens[codes.to - 1]?.ends !== true &&
+    longest(
+      vocabulary,
+      tokens.slice(codes.to, codes.to + 3).map(({ t }) => t),
+      0,
+    )?.values.some((t) => t.k === 'condition' && t.plural)
+  )
+    return undefined;
   if (text(tokens, codes.to) === 'o' && text(tokens, codes.to + 1) === 'clock') return undefined;
   return { from: at, to: codes.to, place: codes.raw };
 }
@@ -95,12 +118,27 @@ function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   if (isBut(tokens, at)) return { from: at, to: at + 1, terms: except };
   // "no ulcers only the one on the left cheek"
   const only = text(tokens, at) === 'only' || text(tokens, at) === 'just' ? (text(tokens, at + 1) === 'the' ? at + 2 : at + 1) : undefined;
-  if (only !== undefined && text(tokens, only) === 'one' && ['on', 'at', 'in'].includes(text(tokens, only + 1)) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not')) return { from: at, to: only + 1, terms: except };
+  if (
+    only !== undefined &&
+    text(tokens, only) === 'one' &&
+    ['on', 'at', 'in'].includes(text(tokens, only + 1)) &&
+    tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not')
+  )
+    return { from: at, to: only + 1, terms: except };
   if (text(tokens, at) !== 'but') return undefined;
   const next = text(tokens, at + 1);
-  const all = tokens.slice(0, at).some(({ t }) => t === 'all' || t === 'every' || t === 'everywhere' || t === 'everything' || t === 'nothing');
+  const all = tokens
+    .slice(0, at)
+    .some(({ t }) => t === 'all' || t === 'every' || t === 'everywhere' || t === 'everything' || t === 'nothing');
   // A finding behind the place would be its own: "all sharp but the sixes are hooked".
-  const place = all ? readCodes(tokens, at + 1) ?? readCluster(tokens, tokens.map(({ t }) => t), next === 'the' ? at + 2 : at + 1) : undefined;
+  const place = all
+    ? (readCodes(tokens, at + 1) ??
+      readCluster(
+        tokens,
+        tokens.map(({ t }) => t),
+        next === 'the' ? at + 2 : at + 1,
+      ))
+    : undefined;
   const single = all && next === 'the' && /^(six|seven|eight|nine|ten|eleven)$/.test(text(tokens, at + 2)) ? at + 3 : undefined;
   const to = place?.to ?? single;
   return to !== undefined && (to === tokens.length || tokens[to - 1]?.ends === true) ? { from: at, to: at + 1, terms: except } : undefined;
@@ -111,13 +149,22 @@ const compared = new Set(comparedSay);
 function readCompared(tokens: readonly Token[], at: number): Mark | undefined {
   if (!compared.has(text(tokens, at))) return undefined;
   const one = text(tokens, at + 1) === 'one' && (isTheOne(tokens, at + 1) || ['on', 'at', 'in'].includes(text(tokens, at + 2)));
-  const told = ['is', 'are', 'one', 'ones', 'bit', 'much', 'slightly'].includes(text(tokens, at - 1)) && (at === tokens.length - 1 || tokens[at]?.ends === true);
+  const told =
+    ['is', 'are', 'one', 'ones', 'bit', 'much', 'slightly'].includes(text(tokens, at - 1)) &&
+    (at === tokens.length - 1 || tokens[at]?.ends === true);
   return one || told ? { from: at, to: at + 1, terms: [{ k: 'severityKept', said: text(tokens, at) }] } : undefined;
 }
 
 const jaws: ReadonlySet<string> = new Set(['upper', 'lower', 'top', 'bottom']);
 /** A finding, a part, a jaw: what a side that is said behind it may belong to. */
-const ofTheMouth = (tokens: readonly Token[], at: number): boolean => jaws.has(text(tokens, at)) || readCodes(tokens, at) !== undefined || longest(vocabulary, tokens.slice(at, at + 4).map(({ t }) => t), 0)?.values.some(({ k }) => k === 'condition' || k === 'region' || k === 'group') === true;
+const ofTheMouth = (tokens: readonly Token[], at: number): boolean =>
+  jaws.has(text(tokens, at)) ||
+  readCodes(tokens, at) !== undefined ||
+  longest(
+    vocabulary,
+    tokens.slice(at, at + 4).map(({ t }) => t),
+    0,
+  )?.values.some(({ k }) => k === 'condition' || k === 'region' || k === 'group') === true;
 const copulas: ReadonlySet<string> = new Set(['is', 'are', 'was', 'were', 'be', 'been']);
 /** "packed right down", "my hand right along the row": no side. */
 function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined {
@@ -125,36 +172,84 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
   const before = text(tokens, at - 1);
   // "good girl, right, top left, nothing": between two pauses it begins what comes next, which has a side of its own.
   const quarterNext = jaws.has(text(tokens, at + 1)) && ['left', 'right'].includes(text(tokens, at + 2));
-  if (quarterNext && tokens[at]?.ends === true && tokens[at - 1]?.ends === true && !tokens.slice(0, at).some((_, i) => ofTheMouth(tokens, i))) return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  if (
+    quarterNext &&
+    tokens[at]?.ends === true &&
+    tokens[at - 1]?.ends === true &&
+    !tokens.slice(0, at).some((_, i) => ofTheMouth(tokens, i))
+  )
+    return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   // "they were right sharp": how sharp.
-  if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition')) return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition'))
+    return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   if (!['down', 'along', 'up', 'through', 'round', 'around', 'across', 'into', 'to'].includes(text(tokens, at + 1))) return undefined;
   if (text(tokens, at + 1) === 'to' && text(tokens, at + 2) !== 'the') return undefined;
   // "right along the lower left": the side comes behind.
-  const quarter = text(tokens, at + 2) === 'the' && ['upper', 'lower', 'top', 'bottom', 'left', 'right'].includes(text(tokens, at + 3)) && !['the', 'on', 'upper', 'lower', 'top', 'bottom'].includes(before);
-  return quarter ? { from: at, to: at + 1, terms: [{ k: 'filler' }] } : before === '' || ['the', 'on', 'upper', 'lower', 'top', 'bottom', 'and', 'or', 'to', 'left', 'up', 'down', 'in', 'his', 'her'].includes(before) || longest(vocabulary, [before], 0)?.values.some((t) => t.k === 'condition' || t.k === 'group') ? undefined : { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  const quarter =
+    text(tokens, at + 2) === 'the' &&
+    ['upper', 'lower', 'top', 'bottom', 'left', 'right'].includes(text(tokens, at + 3)) &&
+    !['the', 'on', 'upper', 'lower', 'top', 'bottom'].includes(before);
+  return quarter
+    ? { from: at, to: at + 1, terms: [{ k: 'filler' }] }
+    : before === '' ||
+        ['the', 'on', 'upper', 'lower', 'top', 'bottom', 'and', 'or', 'to', 'left', 'up', 'down', 'in', 'his', 'her'].includes(before) ||
+        longest(vocabulary, [before], 0)?.values.some((t) => t.k === 'condition' || t.k === 'group')
+      ? undefined
+      : { from: at, to: at + 1, terms: [{ k: 'filler' }] };
 }
 
 /** "left the uppers": what was left, unless the words say more by themselves ("left alone", "left a bit of root"). */
 function readLeftAs(tokens: readonly Token[], at: number): Mark | undefined {
-  return leavesIt(tokens, at) && !longest(vocabulary, tokens.slice(at, at + 6).map(({ t }) => t), 0)?.values.some(({ k }) => k === 'work' || k === 'talk') ? { from: at, to: at + 1, terms: [{ k: 'glue' }] } : undefined;
+  return leavesIt(tokens, at) &&
+    !longest(
+      vocabulary,
+      tokens.slice(at, at + 6).map(({ t }) => t),
+      0,
+    )?.values.some(({ k }) => k === 'work' || k === 'talk')
+    ? { from: at, to: at + 1, terms: [{ k: 'glue' }] }
+    : undefined;
 }
 
 function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: number): Mark | undefined {
   // "took the incisors back three mil": a size, and not the back three.
-  const words = ['back', 'last', 'front', 'first'].includes(text(tokens, at)) && readMeasure(tokens, at + 1) !== undefined ? all.slice(0, at + 1) : all;
+  const words =
+    ['back', 'last', 'front', 'first'].includes(text(tokens, at)) && readMeasure(tokens, at + 1) !== undefined ? all.slice(0, at + 1) : all;
   // "one point one": a number, not the small word.
   if (text(tokens, at) === 'one' && text(tokens, at + 1) === 'point') return undefined;
   // "two oh four point two" is a number gone wrong, no enamel point.
-  if (text(tokens, at) === 'point' && readNumber(tokens, at + 1) !== undefined && !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))) return undefined;
+  if (
+    text(tokens, at) === 'point' &&
+    readNumber(tokens, at + 1) !== undefined &&
+    !unitWords.has(text(tokens, (readNumber(tokens, at + 1) as { to: number }).to))
+  )
+    return undefined;
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   const any = longest(vocabulary, words, at, closes);
-  const named = any && any.values.every(({ k }) => k === 'talk') && (placeBehind(tokens, words, any.to) || (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') || ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))) ? longest(withoutTalk, words, at, closes) : undefined;
-  const found = named?.values.some(({ k }) => k === 'condition') || (named && (ofTeeth.has(text(tokens, any?.to ?? -1)) || text(tokens, at) === 'right')) ? named : any;
+  const named =
+    any &&
+    any.values.every(({ k }) => k === 'talk') &&
+    (placeBehind(tokens, words, any.to) ||
+      (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') ||
+      (ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))))
+      ? longest(withoutTalk, words, at, closes)
+      : undefined;
+  const found =
+    named?.values.some(({ k }) => k === 'condition') ||
+    (named && (ofTeeth.has(text(tokens, any?.to ?? -1)) || text(tokens, at) === 'right'))
+      ? named
+      : any;
   const cluster = readCluster(tokens, words, at);
   const first = found;
-  const isPlace = found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ?? false;
-  if (cluster && (found === undefined || isPlace || cluster.raw.joined === 'between' || (cluster.to > found.to && found.values.every(({ k }) => k === 'glue' || k === 'filler' || k === 'qualifier')))) {
+  const isPlace =
+    found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ??
+    false;
+  if (
+    cluster &&
+    (found === undefined ||
+      isPlace ||
+      cluster.raw.joined === 'between' ||
+      (cluster.to > found.to && found.values.every(({ k }) => k === 'glue' || k === 'filler' || k === 'qualifier')))
+  ) {
     // A word that is a place and something else besides ("incisor", "back") keeps both until its neighbours are known.
     const others = first && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
     return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first?.to ? { terms: others } : {}) };
@@ -182,7 +277,8 @@ function readBareNumber(tokens: readonly Token[], at: number): Mark | undefined 
 }
 
 export const isGlue = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'glue') ?? false;
-export const isHead = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
+export const isHead = (mark: Mark | undefined): boolean =>
+  mark?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')) ?? false;
 
 const singular: ReadonlySet<string> = new Set(['is', 'has', 'was', "'s", 'feels', 'looks', 'seems', 'appears', 'needs']);
 /** "a crack in one oh nine and one oh eight is mobile": one tooth behind "and", with a verb of its own, is the next finding's. */
@@ -190,24 +286,48 @@ function ownVerb(marks: readonly Mark[], tokens: readonly Token[], i: number): r
   const mark = marks[i] as Mark;
   const codes = mark.place?.codes ?? [];
   if (codes.length < 2 || !singular.has(text(tokens, mark.to)) || !marks.slice(0, i).some(isHead)) return undefined;
-  const after = marks.slice(i + 1).findIndex((m) => !isGlue(m) && !m.terms?.some((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'cue' || t.k === 'qualifier'));
+  const after = marks
+    .slice(i + 1)
+    .findIndex(
+      (m) => !isGlue(m) && !m.terms?.some((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'cue' || t.k === 'qualifier'),
+    );
   if (after < 0 || !isHead(marks[i + 1 + after])) return undefined;
-  const and = Array.from({ length: mark.to - mark.from }, (_, k) => mark.to - 1 - k).find((at) => text(tokens, at) === 'and' && readCodes(tokens, at + 1)?.to === mark.to);
+  const and = Array.from({ length: mark.to - mark.from }, (_, k) => mark.to - 1 - k).find(
+    (at) => text(tokens, at) === 'and' && readCodes(tokens, at + 1)?.to === mark.to,
+  );
   const first = and === undefined ? undefined : readCodes(tokens.slice(0, and), mark.from);
   const last = and === undefined ? undefined : readCodes(tokens, and + 1);
-  return first && last && and !== undefined && first.to === and ? [{ from: mark.from, to: and, place: first.raw }, { from: and, to: and + 1, terms: [{ k: 'glue' }] }, { from: and + 1, to: mark.to, place: last.raw }] : undefined;
+  return first && last && and !== undefined && first.to === and
+    ? [
+        { from: mark.from, to: and, place: first.raw },
+        { from: and, to: and + 1, terms: [{ k: 'glue' }] },
+        { from: and + 1, to: mark.to, place: last.raw },
+      ]
+    : undefined;
 }
 
 /** Where the second of two teeth has a verb of its own, each is of its own finding. */
-const partPlaces = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => partedBy(marks, (_, i) => ownVerb(marks, tokens, i));
+const partPlaces = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  partedBy(marks, (_, i) => ownVerb(marks, tokens, i));
 
 /** "upper right one oh six": words of place beside a code say the same place, or something is wrong. */
 function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
   return marks.reduce<Mark[]>((done, mark) => {
     const last = done.at(-1);
     const code = mark.place?.codes?.[0];
-    const agrees = code !== undefined && last?.place !== undefined && last.place.jaw === undefined && (last.place.side === 'left' || last.place.side === 'right') && !contradicts(last.place, code) && last.to === mark.from;
-    const quadrants = last?.place && last.place.codes === undefined && (agrees || last.place.jaw !== undefined && last.place.side !== undefined) && last.place.positions === undefined && last.place.region === undefined;
+    const agrees =
+      code !== undefined &&
+      last?.place !== undefined &&
+      last.place.jaw === undefined &&
+      (last.place.side === 'left' || last.place.side === 'right') &&
+      !contradicts(last.place, code) &&
+      last.to === mark.from;
+    const quadrants =
+      last?.place &&
+      last.place.codes === undefined &&
+      (agrees || (last.place.jaw !== undefined && last.place.side !== undefined)) &&
+      last.place.positions === undefined &&
+      last.place.region === undefined;
     if (last?.place && code !== undefined && quadrants) {
       const raw = contradicts(last.place, code) ? { ...mark.place, jaw: last.place.jaw, side: last.place.side } : mark.place;
       return [...done.slice(0, -1), { ...mark, from: last.from, place: raw as RawPlace }];

@@ -10,53 +10,99 @@ const lightWords = new Set(light);
 export type Scope = 'absent' | 'suspected' | 'before';
 
 /** Scopes by head: a forward cue covers the next head, and on through "or" and "nor"; a backward cue the heads just before it. */
-export function scopesOf(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], heads: readonly Head[], link: (a: number, b: number) => Link): readonly (readonly Scope[])[] {
+export function scopesOf(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  link: (a: number, b: number) => Link,
+): readonly (readonly Scope[])[] {
   const scopes: Scope[][] = heads.map(() => []);
   marks.forEach((mark, i) => {
     if (role[i] !== 'cue') return;
     const cues = (mark.terms ?? []).flatMap((t) => (t.k === 'cue' ? [t.cue] : []));
     if (cues.some(({ kind }) => kind === 'pseudo')) return;
     const next = heads.findIndex((head) => head.mark > i);
-    const reachable = next >= 0 && !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop') && !((heads[next] as Head).condition && ownObject(marks, tokens, role, i, (heads[next] as Head).mark));
+    const reachable =
+      next >= 0 &&
+      !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop') &&
+      !((heads[next] as Head).condition && ownObject(marks, tokens, role, i, (heads[next] as Head).mark));
     const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
     const previous = heads.findLastIndex((head) => head.mark < i);
     // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
     // "four mil i think" is a guess at the size.
-    if (cues.every(({ means, looks }) => means === 'suspected' && looks !== 'forward') && (marks[i - 1]?.measure || marks[i - 1]?.grade)) return;
+    if (cues.every(({ means, looks }) => means === 'suspected' && looks !== 'forward') && (marks[i - 1]?.measure || marks[i - 1]?.grade))
+      return;
     // "cheeks not, ulcers on both": what is turned stands before the pause.
-    const closed = tokens[mark.to - 1]?.ends === true && (tokens[mark.from]?.t === 'not' && mark.to - mark.from === 1 || (previous >= 0 && cues.some(({ means, looks }) => means === 'suspected' && looks !== 'forward')));
+    const closed =
+      tokens[mark.to - 1]?.ends === true &&
+      ((tokens[mark.from]?.t === 'not' && mark.to - mark.from === 1) ||
+        (previous >= 0 && cues.some(({ means, looks }) => means === 'suspected' && looks !== 'forward')));
     // "worse than it was last visit": a comparison with what was, no history.
     if (comparedWithThen(tokens, mark.from) && cues.every(({ means, looks }) => means === 'before' && looks !== 'forward')) return;
-    const forward = closed ? undefined : cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined);
+    const forward = closed
+      ? undefined
+      : (cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined));
     const back = cues.find(({ looks }) => looks !== 'forward');
     // "no looser than last time": as loose as it was.
-    if (next >= 0 && tokens[(marks[(heads[next] as Head).mark] as Mark).to - 1]?.t === 'looser' && tokens[(marks[(heads[next] as Head).mark] as Mark).to]?.t === 'than' && (heads[next] as Head).mark === i + 1) return;
+    if (
+      next >= 0 &&
+      tokens[(marks[(heads[next] as Head).mark] as Mark).to - 1]?.t === 'looser' &&
+      tokens[(marks[(heads[next] as Head).mark] as Mark).to]?.t === 'than' &&
+      (heads[next] as Head).mark === i + 1
+    )
+      return;
     // "I'd be surprised if one oh nine wasn't fractured": two turns make none.
-    if (cues.some(({ means }) => means === 'absent') && tokens.slice(0, mark.from).some(({ t }, k) => t === 'surprised' && tokens[k + 1]?.t === 'if')) return;
+    if (
+      cues.some(({ means }) => means === 'absent') &&
+      tokens.slice(0, mark.from).some(({ t }, k) => t === 'surprised' && tokens[k + 1]?.t === 'if')
+    )
+      return;
     // "no four ten, it's missing": the tooth is what is not there.
     if (tokens[mark.to - 1]?.t === 'no' && marks[i + 1]?.place?.codes !== undefined && tokens[(marks[i + 1] as Mark).to - 1]?.ends) return;
     // "neither canine is sharp": of the place behind it.
     const ofPlace = tokens[mark.from]?.t === 'neither' && mark.to - mark.from === 1 && marks[i + 1]?.place !== undefined;
-    if (forward && reachable && (!placeBetween || previous < 0 || back === undefined || ofPlace) && ['absent', 'suspected', 'before'].includes(forward.means)) {
+    if (
+      forward &&
+      reachable &&
+      (!placeBetween || previous < 0 || back === undefined || ofPlace) &&
+      ['absent', 'suspected', 'before'].includes(forward.means)
+    ) {
       let h = next;
       (scopes[h] as Scope[]).push(forward.means as Scope);
-      while (heads[h + 1] && listGoesOn(heads, h, link, role)) { h += 1; (scopes[h] as Scope[]).push(forward.means as Scope); }
+      while (heads[h + 1] && listGoesOn(heads, h, link, role)) {
+        h += 1;
+        (scopes[h] as Scope[]).push(forward.means as Scope);
+      }
     } else if (back && previous >= 0 && ['absent', 'suspected', 'before'].includes(back.means)) {
       (scopes[previous] as Scope[]).push(back.means as Scope);
       // "hooks, ramps, waves, none of those": all that was listed.
       const listed = tokens.slice(mark.from, mark.to).some(({ t }) => ['those', 'these', 'them', 'above', 'either'].includes(t));
-      for (let h = previous; h > 0 && (listed && !role.slice((heads[h - 1] as Head).mark, (heads[h] as Head).mark).some((r) => r === 'place' || r === 'stop') || ['and', 'or'].includes(link((heads[h - 1] as Head).mark, (heads[h] as Head).mark))); h -= 1) (scopes[h - 1] as Scope[]).push(back.means as Scope);
+      for (
+        let h = previous;
+        h > 0 &&
+        ((listed && !role.slice((heads[h - 1] as Head).mark, (heads[h] as Head).mark).some((r) => r === 'place' || r === 'stop')) ||
+          ['and', 'or'].includes(link((heads[h - 1] as Head).mark, (heads[h] as Head).mark)));
+        h -= 1
+      )
+        (scopes[h - 1] as Scope[]).push(back.means as Scope);
     }
   });
   return scopes;
 }
 
 const comparisons = new Set(['than', 'since', 'as', 'from', 'like']);
-const comparedWithThen = (tokens: readonly Token[], at: number): boolean => { let i = at - 1; while (['it', 'was', 'were', 'they', 'the', 'at'].includes(tokens[i]?.t ?? '')) i -= 1; return comparisons.has(tokens[i]?.t ?? ''); };
+const comparedWithThen = (tokens: readonly Token[], at: number): boolean => {
+  let i = at - 1;
+  while (['it', 'was', 'were', 'they', 'the', 'at'].includes(tokens[i]?.t ?? '')) i -= 1;
+  return comparisons.has(tokens[i]?.t ?? '');
+};
 
 /** "you would not credit it, the cap is on": the turn is of a verb that has its own object. */
 function ownObject(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {
-  const verb = role.findIndex((r, i) => i > cue && i < head && r === 'unknown' && !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? ''));
+  const verb = role.findIndex(
+    (r, i) => i > cue && i < head && r === 'unknown' && !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? ''),
+  );
   if (negatesWork(marks, tokens, role, cue, head)) return true;
   return verb === cue + 1 && ['it', 'that', 'him', 'her', 'them', 'this'].includes(tokens[(marks[verb] as Mark).to]?.t ?? '');
 }
@@ -67,7 +113,14 @@ const handling = new Set(['get', 'got', 'getting', 'take', 'bring', 'move', 'tou
 function negatesWork(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {
   const { from, to } = marks[cue] as Mark;
   if (!tokens.slice(from, to).some(({ t }) => ['not', 'never', 'unable', 'failed'].includes(t))) return false;
-  const verb = role.findIndex((r, i) => i > cue && i < head && (r === 'unknown' ? !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? '') : handling.has(tokens[(marks[i] as Mark).from]?.t ?? '')));
+  const verb = role.findIndex(
+    (r, i) =>
+      i > cue &&
+      i < head &&
+      (r === 'unknown'
+        ? !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? '')
+        : handling.has(tokens[(marks[i] as Mark).from]?.t ?? '')),
+  );
   return verb >= 0 && tokens.slice((marks[verb] as Mark).to, (marks[head] as Mark).from).some(({ t }) => definite.has(t));
 }
 

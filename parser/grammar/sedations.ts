@@ -2,7 +2,19 @@
 import { gather, where } from './lists.ts';
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import { massUnits, perKilo, timeUnits, volumeUnits } from '../lexicon/units.ts';
-import { agentOtherwise, agentRefused, agentTaken, agentUnused, plannedDose, noSedation, sedatedBefore, sedationAgain, sedationGiven, sedationMissed, sedationToCome } from '../lexicon/history.ts';
+import {
+  agentOtherwise,
+  agentRefused,
+  agentTaken,
+  agentUnused,
+  plannedDose,
+  noSedation,
+  sedatedBefore,
+  sedationAgain,
+  sedationGiven,
+  sedationMissed,
+  sedationToCome,
+} from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
 import { standing } from './carry.ts';
 import { readAmount } from './numbers.ts';
@@ -16,80 +28,213 @@ type Work = Extract<Term, { k: 'work' }>['term'];
 const workAt = ({ terms }: Mark): readonly Work[] => gather(terms ?? [], (t) => (t.k === 'work' ? t.term : undefined));
 /** "I'm on antibiotics": somebody's own. */
 const ofTalk = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'talk') ?? false;
-const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] => where(marks, ({ terms }) => terms?.some((t) => t.k === 'work' && is(t.term)));
+const indexes = (marks: readonly Mark[], is: (w: Work) => boolean): readonly number[] =>
+  where(marks, ({ terms }) => terms?.some((t) => t.k === 'work' && is(t.term)));
 
 /** "... topped up with nought point one mil", "needed another nought point two mil": more of what was given before it, an item of its own. */
 function toppedUp(agent: string, tokens: readonly Token[], from: number, marks: readonly number[], carried: boolean): Made | undefined {
   const dose = doseIn(tokens, from, tokens.length);
   if (dose?.unit === undefined || dose.value === undefined) return undefined;
-  return { body: { kind: 'sedation', given: true, agent, dose: { value: dose.value as number | [number, number], unit: dose.unit }, topUp: true }, marks, rules: ['dose as spoken'], ...(carried ? { how: { agent: 'carried' as const } } : {}), doubts: [] };
+  return {
+    body: { kind: 'sedation', given: true, agent, dose: { value: dose.value as number | [number, number], unit: dose.unit }, topUp: true },
+    marks,
+    rules: ['dose as spoken'],
+    ...(carried ? { how: { agent: 'carried' as const } } : {}),
+    doubts: [],
+  };
 }
 
 export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
-  const agents = indexes(marks, (w) => w.as === 'agent').filter((i) => !ofTalk(marks[i - 1])).flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
+  const agents = indexes(marks, (w) => w.as === 'agent')
+    .filter((i) => !ofTalk(marks[i - 1]))
+    .flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
   const topUps = indexes(marks, (w) => w.as === 'topUp');
   const last = standing(context, carry.last);
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) {
     const text = last?.kind === 'sedation' && last.given && last.agent ? tokens.map(({ t }) => t).join(' ') : '';
-    const more = last?.kind === 'sedation' && last.agent && sedationAgain.test(text) ? toppedUp(last.agent, tokens, 0, marks.map((_, i) => i), true) : undefined;
+    const more =
+      last?.kind === 'sedation' && last.agent && sedationAgain.test(text)
+        ? toppedUp(
+            last.agent,
+            tokens,
+            0,
+            marks.map((_, i) => i),
+            true,
+          )
+        : undefined;
     return more ? [more] : [];
   }
   const text = tokens.map(({ t }) => t).join(' ');
   if (agents.length === 0 && topUps.length === 0 && /\bconsent/.test(text) && consentIn(tokens)) return [];
-  const negated = /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedated\b.*\bnot (?:today|this time)\b|\bsedation (?:was |is |has been )?(not|declined|refused)|\bawake\b|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(text) || (/^no sedation\b/.test(text));
+  const negated =
+    /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedated\b.*\bnot (?:today|this time)\b|\bsedation (?:was |is |has been )?(not|declined|refused)|\bawake\b|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(
+      text,
+    ) || /^no sedation\b/.test(text);
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
-  const toCome = !negated && topUps.length === 0 && (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
+  const toCome =
+    !negated &&
+    topUps.length === 0 &&
+    (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
   if (agents.length === 0 && sedationMissed.test(text)) return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome && !noSedation.test(text)) return [];
   // "the dog was sedated", "a top up on my phone"; "a sedate little pony": of somebody or something else.
   const spoken = Math.min(...sedate, ...topUps);
   const other = marks.some((mark, i) => (i < spoken || sedate.length === 0) && mark.terms?.some((t) => t.k === 'talk' && t.other));
-  const quiet = sedate.length > 0 && topUps.length === 0 && sedate.every((i) => tokens[(marks[i] as Mark).from]?.t === 'sedate') && !toCome && !negated;
+  const quiet =
+    sedate.length > 0 && topUps.length === 0 && sedate.every((i) => tokens[(marks[i] as Mark).from]?.t === 'sedate') && !toCome && !negated;
   if (agents.length === 0 && (other || quiet)) return [];
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   const byOwner = /\b(?:by the owner|owner (?:gave|has given|gives|had given|administered)|given by (?:the )?owner)\b/.test(text);
   // "no top up needed": nothing more was given.
   if (topUps.length > 0 && agents.length === 0 && /\b(?:no|not|without|never)\b.{0,14}\btop(?:ped)? ?ups?\b/.test(text)) return [];
-  if (negated && agents.length === 0) return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
+  if (negated && agents.length === 0)
+    return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
   if (toCome) {
-    const bodies = (given: boolean): ItemBody[] => (agents.length === 0 ? [{ kind: 'sedation', given, topUp: false }] : agents.filter((a) => a.class === 'sedative').map(({ agent }): ItemBody => ({ kind: 'sedation', given, agent, topUp: false })));
-    if (agents.every((a) => a.class === 'sedative')) return [{ marks: all, rules: ['sedation to come'], doubts: [{ doubt: 'state-unclear', readings: [{ label: 'not given', bodies: bodies(false) }, { label: 'given', bodies: bodies(true) }] }] }];
+    const bodies = (given: boolean): ItemBody[] =>
+      agents.length === 0
+        ? [{ kind: 'sedation', given, topUp: false }]
+        : agents.filter((a) => a.class === 'sedative').map(({ agent }): ItemBody => ({ kind: 'sedation', given, agent, topUp: false }));
+    if (agents.every((a) => a.class === 'sedative'))
+      return [
+        {
+          marks: all,
+          rules: ['sedation to come'],
+          doubts: [
+            {
+              doubt: 'state-unclear',
+              readings: [
+                { label: 'not given', bodies: bodies(false) },
+                { label: 'given', bodies: bodies(true) },
+              ],
+            },
+          ],
+        },
+      ];
   }
   const by = byOwner ? { by: 'owner' as const } : byVet ? { by: 'veterinarian' as const } : {};
   const more = agents.length === 0 && topUps.length > 0 ? doseIn(tokens, 0, tokens.length) : undefined;
-  if (agents.length === 0) return [{ body: { kind: 'sedation', given: true, topUp: topUps.length > 0, ...(more?.unit && more.value !== undefined ? { dose: { value: more.value, unit: more.unit } } : {}), ...by }, marks: all, rules: ['sedation'], doubts: [] }];
-  const doses = dosesOf(agents.map(({ i }) => marks[i] as Mark), tokens);
-  const without: readonly Made[] = negated && agents.every((_, n) => stanceOf(marks, tokens, agents.map((a) => a.i), n) === 'otherwise') ? [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }] : [];
+  if (agents.length === 0)
+    return [
+      {
+        body: {
+          kind: 'sedation',
+          given: true,
+          topUp: topUps.length > 0,
+          ...(more?.unit && more.value !== undefined ? { dose: { value: more.value, unit: more.unit } } : {}),
+          ...by,
+        },
+        marks: all,
+        rules: ['sedation'],
+        doubts: [],
+      },
+    ];
+  const doses = dosesOf(
+    agents.map(({ i }) => marks[i] as Mark),
+    tokens,
+  );
+  const without: readonly Made[] =
+    negated &&
+    agents.every(
+      (_, n) =>
+        stanceOf(
+          marks,
+          tokens,
+          agents.map((a) => a.i),
+          n,
+        ) === 'otherwise',
+    )
+      ? [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }]
+      : [];
   const again = topUps.findLast((i) => i > (agents.at(-1)?.i ?? marks.length));
   const [single] = agents.length === 1 ? agents : [];
   // "detomidine nought point three mil topped up with nought point one": two amounts, two times.
-  const added = single?.class === 'sedative' && again !== undefined && doseIn(tokens, 0, (marks[again] as Mark).from) !== undefined && !negated ? toppedUp(single.agent, tokens, (marks[again] as Mark).to, [again, ...marks.flatMap((mark, i) => (mark.from >= (marks[again] as Mark).to ? [i] : []))], false) : undefined;
+  const added =
+    single?.class === 'sedative' && again !== undefined && doseIn(tokens, 0, (marks[again] as Mark).from) !== undefined && !negated
+      ? toppedUp(
+          single.agent,
+          tokens,
+          (marks[again] as Mark).to,
+          [again, ...marks.flatMap((mark, i) => (mark.from >= (marks[again] as Mark).to ? [i] : []))],
+          false,
+        )
+      : undefined;
   const each = agents.map(({ agent, class: kind }, n): Made => {
     // "no detomidine, vet used romifidine", "usually has detomidine": what was not given today is never recorded as given.
-    const stance = stanceOf(marks, tokens, agents.map((a) => a.i), n, kind);
+    const stance = stanceOf(
+      marks,
+      tokens,
+      agents.map((a) => a.i),
+      n,
+      kind,
+    );
     if (stance !== undefined) return notGiven(stance, agent, kind, all, text);
     // Each agent takes the words up to the next one; words before the first are everybody's.
     const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;
     const next = n === agents.length - 1 ? undefined : (marks[agents[n + 1]?.i as number] as Mark);
-    const to = next === undefined ? tokens.length : doses.starts[n + 1] ?? next.from;
+    const to = next === undefined ? tokens.length : (doses.starts[n + 1] ?? next.from);
     const own = doses.own[n];
     const routes = marks.flatMap((mark) => workAt(mark).flatMap((w) => (w.as === 'route' ? [{ at: mark.from, route: w.route }] : [])));
-    const route = (routes.find(({ at }) => at >= from && at < to) ?? routes[0])?.route ?? (/\b(under|beneath|below) (the|his|her|its) tongue\b/.test(text) ? 'sublingual' as const : undefined);
-    const doubts: MadeDoubt[] = own && own.unit === undefined && own.said === undefined ? [{ doubt: 'dose-unclear', words: agents.length === 1 ? text : tokens.slice(doses.starts[n] ?? (marks[agents[n]?.i as number] as Mark).from, to).map(({ t }) => t).join(' ') }] : [];
-    const dose = own && (own.unit !== undefined || own.said !== undefined) ? { dose: { ...(own.value !== undefined ? { value: own.value } : {}), ...(own.unit ? { unit: own.unit } : {}), ...(own.said ? { said: own.said } : {}) } } : {};
-    const body: ItemBody = kind === 'sedative'
-      ? { kind: 'sedation', given: !negated, agent, ...dose, ...(route ? { route } : {}), ...by, topUp: added === undefined && topUps.length > 0 || sedationAgain.test(text) }
-      : { kind: 'medication', agent, ...dose, ...(route ? { route } : {}), ...by, state: indexes(marks, (w) => w.as === 'prescribed').length > 0 ? 'prescribed' : 'given' };
+    const route =
+      (routes.find(({ at }) => at >= from && at < to) ?? routes[0])?.route ??
+      (/\b(under|beneath|below) (the|his|her|its) tongue\b/.test(text) ? ('sublingual' as const) : undefined);
+    const doubts: MadeDoubt[] =
+      own && own.unit === undefined && own.said === undefined
+        ? [
+            {
+              doubt: 'dose-unclear',
+              words:
+                agents.length === 1
+                  ? text
+                  : tokens
+                      .slice(doses.starts[n] ?? (marks[agents[n]?.i as number] as Mark).from, to)
+                      .map(({ t }) => t)
+                      .join(' '),
+            },
+          ]
+        : [];
+    const dose =
+      own && (own.unit !== undefined || own.said !== undefined)
+        ? {
+            dose: {
+              ...(own.value !== undefined ? { value: own.value } : {}),
+              ...(own.unit ? { unit: own.unit } : {}),
+              ...(own.said ? { said: own.said } : {}),
+            },
+          }
+        : {};
+    const body: ItemBody =
+      kind === 'sedative'
+        ? {
+            kind: 'sedation',
+            given: !negated,
+            agent,
+            ...dose,
+            ...(route ? { route } : {}),
+            ...by,
+            topUp: (added === undefined && topUps.length > 0) || sedationAgain.test(text),
+          }
+        : {
+            kind: 'medication',
+            agent,
+            ...dose,
+            ...(route ? { route } : {}),
+            ...by,
+            state: indexes(marks, (w) => w.as === 'prescribed').length > 0 ? 'prescribed' : 'given',
+          };
     return { body, marks: all, rules: ['dose as spoken'], doubts };
   });
   return [...without, ...each, ...(added ? [added] : [])];
 };
 
-interface SpokenDose { readonly value?: number | [number, number]; readonly unit?: 'ml' | 'mg' | 'mcg' | 'mg/kg' | 'mcg/kg'; readonly said?: string }
+interface SpokenDose {
+  readonly value?: number | [number, number];
+  readonly unit?: 'ml' | 'mg' | 'mcg' | 'mg/kg' | 'mcg/kg';
+  readonly said?: string;
+}
 
 const spans = new Set([...Object.values(timeUnits).flat(), 'times', 'hours', 'minutes']);
 
@@ -103,14 +248,26 @@ function ownUnknown(marks: readonly Mark[], tokens: readonly Token[], at: readon
 
 type Stance = 'not-given' | 'refused' | 'otherwise';
 /** How an agent stands when its own words say that it was not given today. Its words are those of its clause, up to the agents beside it. */
-function stanceOf(marks: readonly Mark[], tokens: readonly Token[], agents: readonly number[], n: number, kind?: 'sedative' | 'medicine'): Stance | undefined {
+function stanceOf(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  agents: readonly number[],
+  n: number,
+  kind?: 'sedative' | 'medicine',
+): Stance | undefined {
   const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
   const at = agents[n] as number;
   const [previous, next] = [agents[n - 1] ?? -1, agents[n + 1] ?? marks.length];
   const from = Math.max(previous + 1, marks.slice(0, at).findLastIndex(ends) + 1);
   const comma = marks.findIndex((mark, i) => i >= at && ends(mark));
   const to = Math.min(next, comma < 0 ? marks.length : comma + 1);
-  const words = (a: number, b: number): string => (a >= b ? '' : tokens.slice((marks[a] as Mark).from, (marks[b - 1] as Mark).to).map(({ t }) => t).join(' '));
+  const words = (a: number, b: number): string =>
+    a >= b
+      ? ''
+      : tokens
+          .slice((marks[a] as Mark).from, (marks[b - 1] as Mark).to)
+          .map(({ t }) => t)
+          .join(' ');
   const [before, after] = [words(from, at), words(at + 1, to)];
   if (agentRefused.before.test(before) || agentRefused.after.test(after)) return 'refused';
   if (agentUnused.before.test(before) || agentUnused.after.test(after)) return 'not-given';
@@ -120,14 +277,26 @@ function stanceOf(marks: readonly Mark[], tokens: readonly Token[], agents: read
 
 /** A sedative that was not given is kept so; a medicine, or what is usual or of another day, in its own words. */
 function notGiven(stance: Stance, agent: string, kind: 'sedative' | 'medicine', marks: readonly number[], said: string): Made {
-  const body: ItemBody = kind === 'sedative' && stance !== 'otherwise' ? { kind: 'sedation', given: false, agent, topUp: false }
-    : kind === 'medicine' && stance === 'refused' ? { kind: 'medication', agent, state: 'declined' } : { kind: 'fact', about: 'medication', said, value: null };
+  const body: ItemBody =
+    kind === 'sedative' && stance !== 'otherwise'
+      ? { kind: 'sedation', given: false, agent, topUp: false }
+      : kind === 'medicine' && stance === 'refused'
+        ? { kind: 'medication', agent, state: 'declined' }
+        : { kind: 'fact', about: 'medication', said, value: null };
   return { body, marks, rules: ['not given'], doubts: [] };
 }
 
-interface Dosed { readonly dose: SpokenDose; readonly from: number; readonly to: number; readonly of: boolean }
+interface Dosed {
+  readonly dose: SpokenDose;
+  readonly from: number;
+  readonly to: number;
+  readonly of: boolean;
+}
 /** Which amount is whose: one tied by "of" or standing right before its agent is that agent's; in a phrase that begins with an amount each stands before its agent, else behind it. */
-function dosesOf(agents: readonly Mark[], tokens: readonly Token[]): { readonly own: readonly (SpokenDose | undefined)[]; readonly starts: readonly (number | undefined)[] } {
+function dosesOf(
+  agents: readonly Mark[],
+  tokens: readonly Token[],
+): { readonly own: readonly (SpokenDose | undefined)[]; readonly starts: readonly (number | undefined)[] } {
   const all = dosesIn(tokens);
   const leads = all.some(({ to }) => to <= (agents[0]?.from ?? 0));
   const own = agents.map((agent, n): Dosed | undefined => {
@@ -139,10 +308,14 @@ function dosesOf(agents: readonly Mark[], tokens: readonly Token[]): { readonly 
     const behind = best(after.filter((dose) => agents[n + 1] === undefined || !(leads || dose.of)));
     return tied ?? (n === 0 && behind === undefined ? best(before) : behind);
   });
-  return { own: own.map((one) => one?.dose), starts: own.map((one, n) => (one && one.to <= (agents[n]?.from ?? 0) ? one.from : undefined)) };
+  return {
+    own: own.map((one) => one?.dose),
+    starts: own.map((one, n) => (one && one.to <= (agents[n]?.from ?? 0) ? one.from : undefined)),
+  };
 }
 /** An amount with a unit is worth more than a number alone. */
-const best = (doses: readonly Dosed[]): Dosed | undefined => doses.find(({ dose }) => dose.unit !== undefined || dose.said !== undefined) ?? doses[0];
+const best = (doses: readonly Dosed[]): Dosed | undefined =>
+  doses.find(({ dose }) => dose.unit !== undefined || dose.said !== undefined) ?? doses[0];
 
 function dosesIn(tokens: readonly Token[]): readonly Dosed[] {
   const found: Dosed[] = [];
@@ -155,20 +328,26 @@ function dosesIn(tokens: readonly Token[]): readonly Dosed[] {
 }
 
 /** "point three of a mil", "three quarters of a mil", "a mil of": the small words between a dose and its unit. */
-function doseAmount(tokens: readonly Token[], at: number): { readonly value: number | readonly [number, number]; readonly to: number } | undefined {
+function doseAmount(
+  tokens: readonly Token[],
+  at: number,
+): { readonly value: number | readonly [number, number]; readonly to: number } | undefined {
   const word = (i: number): string => tokens[i]?.t ?? '';
-  const ofA = (to: number): number => (word(to) === 'of' && ['a', 'an', 'one'].includes(word(to + 1)) && measured(word(to + 2)) ? to + 2 : to);
+  const ofA = (to: number): number =>
+    word(to) === 'of' && ['a', 'an', 'one'].includes(word(to + 1)) && measured(word(to + 2)) ? to + 2 : to;
   if (word(at) === 'three' && word(at + 1) === 'quarters') return { value: 0.75, to: ofA(at + 2) };
   if (word(at) === 'quarter') return { value: 0.25, to: ofA(at + 1) };
   if (word(at) === 'half' && word(at + 1) === 'of') return { value: 0.5, to: ofA(at + 1) };
-  if (['a', 'an'].includes(word(at)) && measured(word(at + 1)) && word(at + 2) === 'of' && word(at - 1) !== 'of' && word(at - 1) !== 'half') return { value: 1, to: at + 1 };
+  if (['a', 'an'].includes(word(at)) && measured(word(at + 1)) && word(at + 2) === 'of' && word(at - 1) !== 'of' && word(at - 1) !== 'half')
+    return { value: 1, to: at + 1 };
   const amount = readAmount(tokens, at);
   return amount && { value: amount.value, to: ofA(amount.to) };
 }
 const measured = (word: string): boolean => volumeUnits.includes(word) || massUnits.mg.includes(word) || massUnits.mcg.includes(word);
 
 /** The first amount in the stretch, one with a unit before others; a number without a unit comes back without one, to be doubted. */
-export const doseIn = (tokens: readonly Token[], from: number, to: number): SpokenDose | undefined => best(dosesIn(tokens.slice(0, to)).filter((one) => one.from >= from))?.dose;
+export const doseIn = (tokens: readonly Token[], from: number, to: number): SpokenDose | undefined =>
+  best(dosesIn(tokens.slice(0, to)).filter((one) => one.from >= from))?.dose;
 
 const pointers = new Set(['this', 'that', 'the', 'last', 'next', 'other', 'no']);
 /** An amount that begins at this word. */
@@ -178,15 +357,39 @@ function doseAt(tokens: readonly Token[], at: number): { readonly dose: SpokenDo
   const amount = doseAmount(tokens, at);
   // "for five days" is no dose.
   if (amount === undefined || spans.has(said(amount.to))) return undefined;
-  const value = typeof amount.value === 'number' ? amount.value : [amount.value[0], amount.value[1]] as [number, number];
+  const value = typeof amount.value === 'number' ? amount.value : ([amount.value[0], amount.value[1]] as [number, number]);
   const word = said(amount.to);
-  const unit = volumeUnits.includes(word) ? 'ml' as const : massUnits.mg.includes(word) ? 'mg' as const : massUnits.mcg.includes(word) ? 'mcg' as const : undefined;
-  if (unit === undefined && ['dose', 'doses', 'gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word)) return { dose: { said: tokens.slice(at, amount.to + 1).map(({ t }) => t).join(' ') }, to: amount.to + 1 };
+  const unit = volumeUnits.includes(word)
+    ? ('ml' as const)
+    : massUnits.mg.includes(word)
+      ? ('mg' as const)
+      : massUnits.mcg.includes(word)
+        ? ('mcg' as const)
+        : undefined;
+  if (unit === undefined && ['dose', 'doses', 'gram', 'grams', 'sachet', 'sachets', 'syringe', 'tube'].includes(word))
+    return {
+      dose: {
+        said: tokens
+          .slice(at, amount.to + 1)
+          .map(({ t }) => t)
+          .join(' '),
+      },
+      to: amount.to + 1,
+    };
   if (unit === undefined) {
     // "at ten past nine", "this one", "round two oh five": a time, a horse, a tooth.
-    const other = ['at', 'past', 'half', 'to', 'by', 'rising'].includes(said(at - 1)) || ['past', 'to', 'o', 'oclock', "o'clock", 'minutes', 'am', 'pm'].includes(word) || (said(at) === 'one' && (word === 'of' || pointers.has(said(at - 1)))) || readCodes(tokens, at) !== undefined;
+    const other =
+      ['at', 'past', 'half', 'to', 'by', 'rising'].includes(said(at - 1)) ||
+      ['past', 'to', 'o', 'oclock', "o'clock", 'minutes', 'am', 'pm'].includes(word) ||
+      (said(at) === 'one' && (word === 'of' || pointers.has(said(at - 1)))) ||
+      readCodes(tokens, at) !== undefined;
     return other ? undefined : { dose: { value }, to: amount.to };
   }
-  const rest = tokens.slice(amount.to + 1, amount.to + 3).map(({ t }) => t).join(' ');
-  return unit !== 'ml' && perKilo.includes(rest) ? { dose: { value, unit: `${unit}/kg` }, to: amount.to + 3 } : { dose: { value, unit }, to: amount.to + 1 };
+  const rest = tokens
+    .slice(amount.to + 1, amount.to + 3)
+    .map(({ t }) => t)
+    .join(' ');
+  return unit !== 'ml' && perKilo.includes(rest)
+    ? { dose: { value, unit: `${unit}/kg` }, to: amount.to + 3 }
+    : { dose: { value, unit }, to: amount.to + 1 };
 }

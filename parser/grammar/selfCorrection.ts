@@ -10,7 +10,13 @@ import { codeOf, quadrantOf, readCode } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 /** Longest first. */
-const markers = formsOf(correctionSay.filter((form) => !onlyAtStart.includes(form)).map((form) => form.split(' ')).sort((a, b) => b.length - a.length).map((words) => [words, words.length] as const));
+const markers = formsOf(
+  correctionSay
+    .filter((form) => !onlyAtStart.includes(form))
+    .map((form) => form.split(' '))
+    .sort((a, b) => b.length - a.length)
+    .map((words) => [words, words.length] as const),
+);
 
 /** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
 function plainNo(tokens: readonly Token[], at: number): boolean {
@@ -21,39 +27,74 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   const said = scan(tokens.slice(0, at)).marks;
   if (next?.grade !== undefined && said.some((mark) => mark.grade !== undefined)) return true;
   // "two oh six ramp, no, hook": parted from both by a pause.
-  if (tokens[at]?.ends === true && tokens[at - 1]?.ends === true && isHead(next) && said.some(isHead) && [...said, ...after].some((mark) => mark.place !== undefined)) return true;
+  if (
+    tokens[at]?.ends === true &&
+    tokens[at - 1]?.ends === true &&
+    isHead(next) &&
+    said.some(isHead) &&
+    [...said, ...after].some((mark) => mark.place !== undefined)
+  )
+    return true;
   if (next?.place === undefined && next?.number === undefined) return false;
   // "on the left, no the right cheek": another side of what was said last; "three mil, no four": another number.
   const last = scan(tokens.slice(0, at)).marks.findLast((mark) => !mark.terms?.some((t) => t.k === 'glue'));
   if (next.number !== undefined) return last?.measure !== undefined || last?.grade !== undefined;
-  const other = (part: 'side' | 'jaw'): boolean => last?.place?.[part] !== undefined && next.place?.[part] !== undefined && last.place[part] !== next.place[part];
+  const other = (part: 'side' | 'jaw'): boolean =>
+    last?.place?.[part] !== undefined && next.place?.[part] !== undefined && last.place[part] !== next.place[part];
   return (other('side') || other('jaw')) && !scan(tokens.slice(at + 1)).marks.some(isHead);
 }
 /** "actually there's one on two oh six": takes back only what was ruled out. */
-const onSecondThoughts = (tokens: readonly Token[], at: number): number => ((tokens[at]?.t === 'actually' || (['well', 'but', 'oh', 'wait', 'yes'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'there' && tokens[at + 2]?.t === 'is')) && tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') && tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some') ? 1 : 0);
+const onSecondThoughts = (tokens: readonly Token[], at: number): number =>
+  (tokens[at]?.t === 'actually' ||
+    (['well', 'but', 'oh', 'wait', 'yes'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'there' && tokens[at + 2]?.t === 'is')) &&
+  tokens.slice(0, at).some(({ t }) => t === 'no' || t === 'not' || t === 'nothing') &&
+  tokens.slice(at + 1, at + 7).some(({ t }) => t === 'one' || t === 'some')
+    ? 1
+    : 0;
 const secondThoughts: ReadonlySet<string> = new Set(['oh', 'no', 'wait', 'yes', 'yeah', 'actually', 'hang', 'hold']);
 /** "nothing there, hang on, there is, ulcer on the left cheek": how many words say that something is there after all, where nothing was. */
 const afterAll = (tokens: readonly Token[], at: number): number => {
   if (!secondThoughts.has(tokens[at]?.t ?? '')) return 0;
-  const found = /^(?:(?:oh|no|wait|yes|yeah|actually|hang on|hold on) )+there is(?= |$)/.exec(tokens.slice(at, at + 7).map(({ t }) => t).join(' '));
+  const found = /^(?:(?:oh|no|wait|yes|yeah|actually|hang on|hold on) )+there is(?= |$)/.exec(
+    tokens
+      .slice(at, at + 7)
+      .map(({ t }) => t)
+      .join(' '),
+  );
   const to = found ? at + found[0].split(' ').length : at;
-  return found && to < tokens.length && tokens.slice(0, at).some(({ t }) => ['no', 'nothing', 'none', 'not'].includes(t)) && !scan(tokens.slice(0, at)).marks.some(isHead) ? to - at : 0;
+  return found &&
+    to < tokens.length &&
+    tokens.slice(0, at).some(({ t }) => ['no', 'nothing', 'none', 'not'].includes(t)) &&
+    !scan(tokens.slice(0, at)).marks.some(isHead)
+    ? to - at
+    : 0;
 };
 /** "nothing on two oh six, ... a small hook": the place stays where none is said behind it. */
-const thereAfterAll = (before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined => {
+const thereAfterAll = (
+  before: readonly Token[],
+  beforeMarks: readonly Mark[],
+  after: readonly Token[],
+  afterMarks: readonly Mark[],
+): readonly Token[] | undefined => {
   if (beforeMarks.some(isHead) || !afterMarks.some(isHead)) return undefined;
-  const whole = afterMarks.some(({ place }) => place !== undefined && (place.codes ?? place.positions ?? place.region ?? place.jaw) !== undefined);
+  const whole = afterMarks.some(
+    ({ place }) => place !== undefined && (place.codes ?? place.positions ?? place.region ?? place.jaw) !== undefined,
+  );
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
   return whole || place === undefined ? after : [...before.slice(place.from, place.to), ...after];
 };
 /** How many words here take something back. */
-const markerAt = (tokens: readonly Token[], at: number): number => onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? Number(plainNo(tokens, at)));
+const markerAt = (tokens: readonly Token[], at: number): number =>
+  onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? Number(plainNo(tokens, at)));
 
 /** So often at most may one phrase take itself back: reading stays linear in its length. */
 const TAKES_BACK = 6;
 
 /** Where a correction begins the phrase it amends an earlier item: not this rule's work. */
-export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[]; /** Words looked at. */ readonly steps: number } {
+export function selfCorrected(
+  tokens: readonly Token[],
+  left = TAKES_BACK,
+): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[]; /** Words looked at. */ readonly steps: number } {
   let tries = left;
   let steps = 0;
   // What only strikes puts nothing in the place of what was said: "..., scratch that one".
@@ -68,24 +109,38 @@ export function selfCorrected(tokens: readonly Token[], left = TAKES_BACK): { re
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
     if (after.length === 0 || (there === 0 && !beforeMarks.some(isSomething))) continue;
-    const merged = (there > 0 ? thereAfterAll(before, beforeMarks, after, scan(after).marks) : undefined) ?? merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0);
+    const merged =
+      (there > 0 ? thereAfterAll(before, beforeMarks, after, scan(after).marks) : undefined) ??
+      merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0);
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
     const rest = selfCorrected(merged, tries);
-    return { steps: steps + rest.steps, tokens: rest.tokens, takenBack: [...rest.takenBack, ...tokens.map(({ word }) => word).filter((word) => !kept.has(word))] };
+    return {
+      steps: steps + rest.steps,
+      tokens: rest.tokens,
+      takenBack: [...rest.takenBack, ...tokens.map(({ word }) => word).filter((word) => !kept.has(word))],
+    };
   }
   return { tokens, takenBack: [], steps: steps + tokens.length };
 }
 
-const isSomething = (mark: Mark): boolean => isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined || mark.number !== undefined;
+const isSomething = (mark: Mark): boolean =>
+  isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined || mark.number !== undefined;
 
 /** Puts what was said last in the place of what it corrects; undefined where it corrects nothing here. */
-function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[], actually = false): readonly Token[] | undefined {
+function merge(
+  before: readonly Token[],
+  beforeMarks: readonly Mark[],
+  after: readonly Token[],
+  afterMarks: readonly Mark[],
+  actually = false,
+): readonly Token[] | undefined {
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
   // "three mil, no four, on one oh six hook": the number alone is put right, what follows goes on.
   const [number] = afterMarks;
   const sized = beforeMarks.at(-1);
-  if (number?.number !== undefined && afterMarks.length > 1 && (sized?.measure ?? sized?.grade)) return [...(swapNumber(before, sized, after.slice(number.from, number.to)) as readonly Token[]), ...after.slice(number.to)];
+  if (number?.number !== undefined && afterMarks.length > 1 && (sized?.measure ?? sized?.grade))
+    return [...(swapNumber(before, sized, after.slice(number.from, number.to)) as readonly Token[]), ...after.slice(number.to)];
   const other = besideNot(beforeMarks, after);
   if (other) return merge(before, beforeMarks, other, scan(other).marks);
   const back = givenBack(before, beforeMarks, after, afterMarks);
@@ -95,38 +150,64 @@ function merge(before: readonly Token[], beforeMarks: readonly Mark[], after: re
   const spare = sparePlace(place, before, afterMarks, after);
   if (spare) return spare;
   if (afterMarks.some(isHead)) {
-    if (afterMarks.some((mark) => mark.place && !(place?.place?.codes && partOfTooth(mark.place))) || place === undefined) return [...before.slice(0, lastClause(beforeMarks)), ...after];
+    if (afterMarks.some((mark) => mark.place && !(place?.place?.codes && partOfTooth(mark.place))) || place === undefined)
+      return [...before.slice(0, lastClause(beforeMarks)), ...after];
     return [...before.slice(place.from, place.to), ...after];
   }
   // "hook three mil, make that four mil, on two oh six": each takes the place of its like, what is new comes on.
-  const figure = afterMarks[0]?.measure ? 'measure' as const : 'grade' as const;
+  const figure = afterMarks[0]?.measure ? ('measure' as const) : ('grade' as const);
   const size = beforeMarks.findLast((mark) => mark[figure]);
-  if (place === undefined && size && afterMarks[0]?.[figure] && afterMarks.some((mark) => mark.place)) return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
-  if (place === undefined && afterMarks[0]?.measure && beforeMarks.at(-1)?.number !== undefined) return [...before.slice(0, beforeMarks.at(-1)?.from), ...after];
-  const swap = (old: Mark | undefined): readonly Token[] | undefined => old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
+  if (place === undefined && size && afterMarks[0]?.[figure] && afterMarks.some((mark) => mark.place))
+    return [...before.slice(0, size.from), ...after.slice(0, afterMarks[0].to), ...before.slice(size.to), ...after.slice(afterMarks[0].to)];
+  if (place === undefined && afterMarks[0]?.measure && beforeMarks.at(-1)?.number !== undefined)
+    return [...before.slice(0, beforeMarks.at(-1)?.from), ...after];
+  const swap = (old: Mark | undefined): readonly Token[] | undefined =>
+    old && [...before.slice(0, old.from), ...after, ...before.slice(old.to)];
   if (afterMarks.some((mark) => mark.place)) return swap(place);
-  if (afterMarks.some((mark) => mark.measure)) return swap(beforeMarks.findLast((mark) => mark.measure) ?? (beforeMarks.at(-1)?.number !== undefined ? beforeMarks.at(-1) : undefined));
+  if (afterMarks.some((mark) => mark.measure))
+    return swap(
+      beforeMarks.findLast((mark) => mark.measure) ?? (beforeMarks.at(-1)?.number !== undefined ? beforeMarks.at(-1) : undefined),
+    );
   if (afterMarks.some((mark) => mark.grade)) return swap(beforeMarks.findLast((mark) => mark.grade));
   const renumbered = positionsOnly(place, before, beforeMarks, afterMarks);
   if (renumbered) return renumbered;
-  if (afterMarks.every((mark) => mark.number !== undefined)) return swapNumber(before, beforeMarks.findLast((mark) => mark.measure ?? mark.grade), after);
+  if (afterMarks.every((mark) => mark.number !== undefined))
+    return swapNumber(
+      before,
+      beforeMarks.findLast((mark) => mark.measure ?? mark.grade),
+      after,
+    );
   const kind = afterMarks[0]?.terms?.[0]?.k;
   return swap(beforeMarks.findLast((mark) => kind !== undefined && mark.terms?.some((t) => t.k === kind)));
 }
 
 /** "ulcer left cheek, correction, right cheek, cap on eight oh seven": what comes behind has places of its own, so the first one is all that is put right. */
-function sparePlace(place: Mark | undefined, before: readonly Token[], afterMarks: readonly Mark[], after: readonly Token[]): readonly Token[] | undefined {
+function sparePlace(
+  place: Mark | undefined,
+  before: readonly Token[],
+  afterMarks: readonly Mark[],
+  after: readonly Token[],
+): readonly Token[] | undefined {
   const said = afterMarks.filter((mark) => !isGlue(mark));
   const [first, next] = said;
   const heads = said.filter((mark) => isHead(mark)).length;
   const places = said.filter((mark) => mark.place !== undefined && !isHead(mark)).length;
   // "right cheek, no, left": the side alone.
   const side = after.findIndex(({ t }) => !['the', 'on', 'it', 'is'].includes(t));
-  const alone = sides.has(after[side]?.t ?? '') && afterMarks.some(({ from, to }) => from === side && to === side + 1) && heads > 0 && heads <= said.filter((mark) => mark.place !== undefined && mark.from > side).length;
+  const alone =
+    sides.has(after[side]?.t ?? '') &&
+    afterMarks.some(({ from, to }) => from === side && to === side + 1) &&
+    heads > 0 &&
+    heads <= said.filter((mark) => mark.place !== undefined && mark.from > side).length;
   const turned = alone ? partOnly(place, before, [], after.slice(side, side + 1)) : undefined;
   if (turned) return [...turned, ...after.slice(side + 1)];
-  const like = place?.place !== undefined && first?.place !== undefined && (place.place.region === undefined) === (first.place.region === undefined) && (place.place.codes === undefined) === (first.place.codes === undefined);
-  if (place === undefined || !like || heads === 0 || places <= heads || next === undefined || !(next.place !== undefined || isHead(next))) return undefined;
+  const like =
+    place?.place !== undefined &&
+    first?.place !== undefined &&
+    (place.place.region === undefined) === (first.place.region === undefined) &&
+    (place.place.codes === undefined) === (first.place.codes === undefined);
+  if (place === undefined || !like || heads === 0 || places <= heads || next === undefined || !(next.place !== undefined || isHead(next)))
+    return undefined;
   return [...before.slice(0, place.from), ...after.slice(first.from, first.to), ...before.slice(place.to), ...after.slice(first.to)];
 }
 
@@ -134,25 +215,56 @@ function sparePlace(place: Mark | undefined, before: readonly Token[], afterMark
 function besideNot(beforeMarks: readonly Mark[], after: readonly Token[]): readonly Token[] | undefined {
   const wrong = after[0]?.t === 'not' ? readCode(after, 1) : undefined;
   const named = beforeMarks.some(({ place }) => wrong !== undefined && place?.codes?.includes(codeOf(wrong.quadrant, wrong.position)));
-  const rest = wrong && named ? after.slice(wrong.to).filter(({ t }, i, all) => !all.slice(0, i + 1).every((one) => ['but', 'it', 'is'].includes(one.t)) || !['but', 'it', 'is'].includes(t)) : undefined;
+  const rest =
+    wrong && named
+      ? after
+          .slice(wrong.to)
+          .filter(
+            ({ t }, i, all) => !all.slice(0, i + 1).every((one) => ['but', 'it', 'is'].includes(one.t)) || !['but', 'it', 'is'].includes(t),
+          )
+      : undefined;
   return rest && rest.length > 0 ? rest : undefined;
 }
 
 /** "no hooks, actually there's a small one on two oh six": what was ruled out is there after all. */
-function givenBack(before: readonly Token[], beforeMarks: readonly Mark[], after: readonly Token[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
+function givenBack(
+  before: readonly Token[],
+  beforeMarks: readonly Mark[],
+  after: readonly Token[],
+  afterMarks: readonly Mark[],
+): readonly Token[] | undefined {
   const head = beforeMarks.findLast(isHead);
-  const cue = beforeMarks.findLast(({ terms, to }) => head !== undefined && to <= head.from && terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined));
-  const at = afterMarks.find((mark) => mark.place === undefined && mark.to - mark.from === 1 && ['one', 'some', 'ones'].includes(after[mark.from]?.t ?? ''))?.from;
-  if (cue === undefined || head === undefined || beforeMarks.some((mark) => mark.place && mark.from > cue.from) || at === undefined || afterMarks.some(isHead) || !afterMarks.some((mark) => mark.place && mark.from > at)) return undefined;
+  const cue = beforeMarks.findLast(
+    ({ terms, to }) =>
+      head !== undefined && to <= head.from && terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.kind === undefined),
+  );
+  const at = afterMarks.find(
+    (mark) => mark.place === undefined && mark.to - mark.from === 1 && ['one', 'some', 'ones'].includes(after[mark.from]?.t ?? ''),
+  )?.from;
+  if (
+    cue === undefined ||
+    head === undefined ||
+    beforeMarks.some((mark) => mark.place && mark.from > cue.from) ||
+    at === undefined ||
+    afterMarks.some(isHead) ||
+    !afterMarks.some((mark) => mark.place && mark.from > at)
+  )
+    return undefined;
   return [...before.slice(0, cue.from), ...after.slice(0, at), ...before.slice(head.from, head.to), ...after.slice(at + 1)];
 }
 
 /** "no, it's broken off at the gum": where on the tooth, and no place of its own. */
 const partOfTooth = (raw: RawPlace): boolean => raw.region !== undefined && raw.side === undefined && raw.jaw === undefined;
 
-const sides: ReadonlySet<string> = new Set(['left', 'right']), jaws: ReadonlySet<string> = new Set(['upper', 'lower', 'top', 'bottom']);
+const sides: ReadonlySet<string> = new Set(['left', 'right']),
+  jaws: ReadonlySet<string> = new Set(['upper', 'lower', 'top', 'bottom']);
 /** "on the left cheek, correction, right": the side alone is put right, the part stays. */
-function partOnly(place: Mark | undefined, before: readonly Token[], afterMarks: readonly Mark[], after: readonly Token[]): readonly Token[] | undefined {
+function partOnly(
+  place: Mark | undefined,
+  before: readonly Token[],
+  afterMarks: readonly Mark[],
+  after: readonly Token[],
+): readonly Token[] | undefined {
   const said = after.filter(({ t }) => !['the', 'on', 'it', 'is', 'side'].includes(t));
   const [only] = said;
   const kind = only && said.length === 1 ? [sides, jaws].find((words) => words.has(only.t)) : undefined;
@@ -162,13 +274,26 @@ function partOnly(place: Mark | undefined, before: readonly Token[], afterMarks:
 }
 
 /** "four oh nine four ten, make that ten eleven": positions of the quadrant named. */
-function positionsOnly(place: Mark | undefined, before: readonly Token[], beforeMarks: readonly Mark[], afterMarks: readonly Mark[]): readonly Token[] | undefined {
+function positionsOnly(
+  place: Mark | undefined,
+  before: readonly Token[],
+  beforeMarks: readonly Mark[],
+  afterMarks: readonly Mark[],
+): readonly Token[] | undefined {
   const figures = afterMarks.filter((mark) => !mark.terms?.every((t) => t.k === 'glue'));
   const numbers = figures.flatMap(({ number }) => (typeof number === 'number' ? [number] : []));
   const codes = place?.place?.codes ?? [];
   const quadrants = new Set(codes.map(quadrantOf));
   const last = beforeMarks.findLast((mark) => !mark.terms?.every((t) => t.k === 'glue' || t.k === 'filler'));
-  if (place === undefined || quadrants.size !== 1 || numbers.length !== figures.length || numbers.length !== codes.length || !numbers.every((n) => n >= 6 && n <= 11) || (last !== place && (numbers.length < 2 || last?.measure !== undefined))) return undefined;
+  if (
+    place === undefined ||
+    quadrants.size !== 1 ||
+    numbers.length !== figures.length ||
+    numbers.length !== codes.length ||
+    !numbers.every((n) => n >= 6 && n <= 11) ||
+    (last !== place && (numbers.length < 2 || last?.measure !== undefined))
+  )
+    return undefined;
   const [first] = before.slice(place.from) as [Token];
   const words = numbers.flatMap((n) => codeWords(codeOf([...quadrants][0] as number, n)).map((t): Token => ({ t, word: first.word })));
   return [...before.slice(0, place.from), ...words, ...before.slice(place.to)];
@@ -186,5 +311,7 @@ function lastClause(marks: readonly Mark[]): number {
 /** "four mil no make that six": the unit stays. */
 function swapNumber(before: readonly Token[], old: Mark | undefined, after: readonly Token[]): readonly Token[] | undefined {
   if (old === undefined) return undefined;
-  return old.measure ? [...before.slice(0, old.from), ...after, ...before.slice(old.to - 1)] : [...before.slice(0, old.from + 1), ...after, ...before.slice(old.to)];
+  return old.measure
+    ? [...before.slice(0, old.from), ...after, ...before.slice(old.to - 1)]
+    : [...before.slice(0, old.from + 1), ...after, ...before.slice(old.to)];
 }

@@ -20,15 +20,31 @@ export interface MeasureMark {
   readonly second?: number;
 }
 /** A size, and the token behind it. */
-interface Size { readonly to: number; readonly value: NonNullable<MeasureMark['value']>; readonly unit: Unit; readonly second?: number; readonly about?: true }
+interface Size {
+  readonly to: number;
+  readonly value: NonNullable<MeasureMark['value']>;
+  readonly unit: Unit;
+  readonly second?: number;
+  readonly about?: true;
+}
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
-const unitOf: ReadonlyMap<string, Unit> = new Map(([['mm', lengthUnits.mm], ['cm', lengthUnits.cm], ['degree', angleUnits]] as const).flatMap(([unit, words]) => words.map((word) => [word, unit] as const)));
+const unitOf: ReadonlyMap<string, Unit> = new Map(
+  (
+    [
+      ['mm', lengthUnits.mm],
+      ['cm', lengthUnits.cm],
+      ['degree', angleUnits],
+    ] as const
+  ).flatMap(([unit, words]) => words.map((word) => [word, unit] as const)),
+);
 /** Words that make the number before them a size. */
 export const unitWords = new Set(unitOf.keys());
 const unitAt = (tokens: readonly Token[], at: number): Unit | undefined => unitOf.get(text(tokens, at));
 
-const dimensions = formsOf(Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const)));
+const dimensions = formsOf(
+  Object.entries(dimensionSay).flatMap(([what, forms]) => forms.map((form) => [form.split(' '), what as MeasureName] as const)),
+);
 const abouts = formsOf(aboutSay.flatMap(expand).map((form) => [form, true] as const));
 const aboutsAfter = formsOf(aboutAfter.map((form) => [form.split(' '), true] as const));
 
@@ -37,16 +53,29 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
   const about = formAt(abouts, tokens, start);
   const from = start + (about?.words.length ?? 0);
   // "about a five mil step"
-  const at = about && ['a', 'an'].includes(text(tokens, from)) && unitAt(tokens, from + 1) === undefined && counted(tokens, from + 1) ? from + 1 : from;
+  const at =
+    about && ['a', 'an'].includes(text(tokens, from)) && unitAt(tokens, from + 1) === undefined && counted(tokens, from + 1)
+      ? from + 1
+      : from;
   const size = article(tokens, at) ?? between(tokens, at) ?? couple(tokens, at) ?? counted(tokens, at);
   if (size) {
     const { to, ...measure } = size;
     return dimension(tokens, { from: start, to, measure: { about: about !== undefined, ...measure } });
   }
-  const few = !vague.has(text(tokens, at)) ? undefined : /^(?:a few|a couple|several|few) (\w+)$/.exec(tokens.slice(at, at + (text(tokens, at) === 'a' ? 3 : 2)).map(({ t }) => t).join(' '));
-  if (few && unitOf.has(few[1] as string)) return dimension(tokens, { from: start, to: at + few[0].split(' ').length, measure: { about: about !== undefined, said: few[0] } });
+  const few = !vague.has(text(tokens, at))
+    ? undefined
+    : /^(?:a few|a couple|several|few) (\w+)$/.exec(
+        tokens
+          .slice(at, at + (text(tokens, at) === 'a' ? 3 : 2))
+          .map(({ t }) => t)
+          .join(' '),
+      );
+  if (few && unitOf.has(few[1] as string))
+    return dimension(tokens, { from: start, to: at + few[0].split(' ').length, measure: { about: about !== undefined, said: few[0] } });
   const likened = ['sized', 'size'].includes(text(tokens, start + 1)) && readNumber(tokens, at) === undefined;
-  return likened ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } } : undefined;
+  return likened
+    ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } }
+    : undefined;
 }
 
 /** What begins a size that is no number: "a few mil". */

@@ -5,22 +5,79 @@
 
 /** In order; the first rule that fits at a place is taken. `$` ends a word, `^` begins one. */
 const RULES: readonly (readonly [RegExp, string])[] = [
-  [/^\^(kn|gn|pn)/, 'n'], [/^\^wr/, 'r'], [/^\^wh(?=o)/, 'h'], [/^\^ps/, 's'], [/^\^wh/, 'w'], [/^\^x/, 's'], [/^\^y/, 'y'], [/^\^/, ''],
-  [/^tch/, 'C'], [/^ch(?=[rlmn])/, 'k'], [/^ch/, 'C'], [/^sch/, 'sk'], [/^sh/, 'S'], [/^(ti|si|ci)(?=on|al|an)/, 'S'], [/^th/, 'T'], [/^ph/, 'f'],
-  [/^igh/, 'i'], [/^(aught|ought)/, 'ot'], [/^gh(?=t)/, ''], [/^gh/, ''], [/^ck/, 'k'], [/^qu/, 'kw'], [/^x/, 'ks'],
-  [/^dge?/, 'j'], [/^g(?=[eiy])/, 'j'], [/^mb(?=\$)/, 'm'], [/^ng/, 'N'], [/^sc(?=[eiy])/, 's'], [/^c(?=[eiy])/, 's'], [/^c/, 'k'], [/^z/, 'z'],
-  [/^(eau|oa|ow|oe|oh|o(?=[^aeiouwy]e[sd]?\$)|o(?=\$))/, 'O'], [/^(au|aw)/, 'o'], [/^(oo|ou|ue|ew|ui)/, 'u'], [/^(ee|ea|ie|ei|e(?=[^aeiouwy]e[sd]?\$))/, 'e'], [/^(ai|ay|ey)/, 'A'], [/^a(?=[^aeiouwy]e[sd]?\$)/, 'A'],
-  [/^i(?=[^aeiouwy]e[sd]?\$)/, 'i'], [/^e(?=s?\$)/, ''], [/^e(?=d\$)/, ''], [/^y/, 'e'], [/^([bcdfghjklmnpqrstvwxz])\1/, '$1'], [/^\$/, ''],
+  [/^\^(kn|gn|pn)/, 'n'],
+  [/^\^wr/, 'r'],
+  [/^\^wh(?=o)/, 'h'],
+  [/^\^ps/, 's'],
+  [/^\^wh/, 'w'],
+  [/^\^x/, 's'],
+  [/^\^y/, 'y'],
+  [/^\^/, ''],
+  [/^tch/, 'C'],
+  [/^ch(?=[rlmn])/, 'k'],
+  [/^ch/, 'C'],
+  [/^sch/, 'sk'],
+  [/^sh/, 'S'],
+  [/^(ti|si|ci)(?=on|al|an)/, 'S'],
+  [/^th/, 'T'],
+  [/^ph/, 'f'],
+  [/^igh/, 'i'],
+  [/^(aught|ought)/, 'ot'],
+  [/^gh(?=t)/, ''],
+  [/^gh/, ''],
+  [/^ck/, 'k'],
+  [/^qu/, 'kw'],
+  [/^x/, 'ks'],
+  [/^dge?/, 'j'],
+  [/^g(?=[eiy])/, 'j'],
+  [/^mb(?=\$)/, 'm'],
+  [/^ng/, 'N'],
+  [/^sc(?=[eiy])/, 's'],
+  [/^c(?=[eiy])/, 's'],
+  [/^c/, 'k'],
+  [/^z/, 'z'],
+  [/^(eau|oa|ow|oe|oh|o(?=[^aeiouwy]e[sd]?\$)|o(?=\$))/, 'O'],
+  [/^(au|aw)/, 'o'],
+  [/^(oo|ou|ue|ew|ui)/, 'u'],
+  [/^(ee|ea|ie|ei|e(?=[^aeiouwy]e[sd]?\$))/, 'e'],
+  [/^(ai|ay|ey)/, 'A'],
+  [/^a(?=[^aeiouwy]e[sd]?\$)/, 'A'],
+  [/^i(?=[^aeiouwy]e[sd]?\$)/, 'i'],
+  [/^e(?=s?\$)/, ''],
+  [/^e(?=d\$)/, ''],
+  [/^y/, 'e'],
+  [/^([bcdfghjklmnpqrstvwxz])\1/, '$1'],
+  [/^\$/, ''],
 ];
-const WHOLE: Readonly<Record<string, string>> = { one: 'won', two: 'tu', eight: 'At', four: 'for', of: 'ov', oh: 'O', o: 'O', the: 'Te', to: 'tu', too: 'tu', for: 'for', ate: 'At' };
+const WHOLE: Readonly<Record<string, string>> = {
+  one: 'won',
+  two: 'tu',
+  eight: 'At',
+  four: 'for',
+  of: 'ov',
+  oh: 'O',
+  o: 'O',
+  the: 'Te',
+  to: 'tu',
+  too: 'tu',
+  for: 'for',
+  ate: 'At',
+};
 
 /** The sound of a word or of several, one letter a sound. */
-export const soundOf = (text: string): string => text.toLowerCase().split(/[^a-z]+/).filter((word) => word !== '').map(soundOfWord).join('');
+export const soundOf = (text: string): string =>
+  text
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter((word) => word !== '')
+    .map(soundOfWord)
+    .join('');
 
 function soundOfWord(word: string): string {
   const whole = WHOLE[word];
   if (whole !== undefined) return whole;
-  let rest = `^${word}$`, sound = '';
+  let rest = `^${word}$`,
+    sound = '';
   while (rest !== '') {
     const rule = RULES.find(([pattern]) => pattern.test(rest));
     const taken = rule === undefined ? rest.charAt(0) : (rule[0].exec(rest) as RegExpExecArray)[0];
@@ -59,14 +116,21 @@ export const soundCodes = (sound: string): Uint8Array => Uint8Array.from(sound, 
 export function distance(a: Uint8Array, b: Uint8Array, most = Infinity): number {
   const longest = Math.max(a.length, b.length);
   if (longest === 0) return 0;
-  let before = new Float64Array(b.length + 1), now = new Float64Array(b.length + 1);
+  let before = new Float64Array(b.length + 1),
+    now = new Float64Array(b.length + 1);
   for (let j = 0; j < b.length; j += 1) before[j + 1] = (before[j] as number) + (DROP[b[j] as number] as number);
   for (let i = 0; i < a.length; i += 1) {
-    const from = a[i] as number, lost = DROP[from] as number, row = from * SIZE;
-    let least = now[0] = (before[0] as number) + lost;
+    const from = a[i] as number,
+      lost = DROP[from] as number,
+      row = from * SIZE;
+    let least = (now[0] = (before[0] as number) + lost);
     for (let j = 0; j < b.length; j += 1) {
       const to = b[j] as number;
-      const cost = Math.min((before[j] as number) + (SWAP[row + to] as number), (before[j + 1] as number) + lost, (now[j] as number) + (DROP[to] as number));
+      const cost = Math.min(
+        (before[j] as number) + (SWAP[row + to] as number),
+        (before[j + 1] as number) + lost,
+        (now[j] as number) + (DROP[to] as number),
+      );
       now[j + 1] = cost;
       if (cost < least) least = cost;
     }

@@ -10,9 +10,17 @@ import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 /** Mark indices, the end exclusive. */
-export interface Stretch { readonly from: number; readonly to: number }
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
 /** `mouth`: a finding or work done. `next`: what comes next. `dose`: sedation, a medicine. `visit`: a fact of the visit. */
-interface Opening { readonly at: number; readonly kind: 'mouth' | 'next' | 'dose' | 'visit'; readonly what: string; readonly to: number }
+interface Opening {
+  readonly at: number;
+  readonly kind: 'mouth' | 'next' | 'dose' | 'visit';
+  readonly what: string;
+  readonly to: number;
+}
 
 const nextWords = new Set(['recheck', 'refer', 'monitor', 'advise', 'report', 'noBit']);
 /** Facts that speak of findings or work themselves: what stands behind them is theirs. */
@@ -38,7 +46,11 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
   let factTo = 0;
   marks.forEach((mark, at) => {
     const fact = mark.from >= factTo ? factAt(words, mark.from) : undefined;
-    if (fact && !ofAFinding(marks, mark.from, fact.to)) { factTo = fact.to; found.push({ at, kind: 'visit', what: fact.about, to: fact.to }); return; }
+    if (fact && !ofAFinding(marks, mark.from, fact.to)) {
+      factTo = fact.to;
+      found.push({ at, kind: 'visit', what: fact.about, to: fact.to });
+      return;
+    }
     if (mark.from < factTo) return;
     const own = openingOf(mark, at, marks, tokens);
     if (own) found.push(own);
@@ -48,16 +60,31 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
 
 function openingOf(mark: Mark, at: number, marks: readonly Mark[], tokens: readonly Token[]): Opening | undefined {
   for (const term of mark.terms ?? []) {
-    if (term.k === 'condition' && (term.strength !== 'withPlace' || marks.some(({ place }) => place !== undefined)) && (conditions[term.id] as ConditionEntry).group !== 'normal') return { at, kind: 'mouth', what: term.id, to: mark.to };
+    if (
+      term.k === 'condition' &&
+      (term.strength !== 'withPlace' || marks.some(({ place }) => place !== undefined)) &&
+      (conditions[term.id] as ConditionEntry).group !== 'normal'
+    )
+      return { at, kind: 'mouth', what: term.id, to: mark.to };
     if (term.k === 'condition' && term.strength !== 'withPlace') return { at, kind: 'mouth', what: term.id, to: mark.to };
     if (term.k !== 'work') continue;
     const { term: work } = term;
-    if (work.as === 'procedure' && work.done && work.id !== 'nerve-block' && (work.id !== 'extract' || marks.some(({ place, terms }) => place !== undefined || terms?.some((t) => t.k === 'condition')))) return { at, kind: 'mouth', what: work.id, to: mark.to };
+    if (
+      work.as === 'procedure' &&
+      work.done &&
+      work.id !== 'nerve-block' &&
+      (work.id !== 'extract' || marks.some(({ place, terms }) => place !== undefined || terms?.some((t) => t.k === 'condition')))
+    )
+      return { at, kind: 'mouth', what: work.id, to: mark.to };
     if (['sedate', 'agent', 'topUp'].includes(work.as)) return { at, kind: 'dose', what: work.as, to: mark.to };
     if (!nextWords.has(work.as)) continue;
     // "back", "review", "due": of what comes next only when a time stands near.
-    const spoken = work.as !== 'recheck' || /^(?:re|recheck|rechecks|follow|yearly|monthly)$/.test(tokens[mark.from]?.t ?? '') || afterIn(tokens.slice(mark.to, mark.to + NEAR)) !== undefined;
-    if (spoken && !(work.as === 'noBit' && afterIn(tokens.slice(mark.from)) === undefined)) return { at, kind: 'next', what: work.as, to: mark.to };
+    const spoken =
+      work.as !== 'recheck' ||
+      /^(?:re|recheck|rechecks|follow|yearly|monthly)$/.test(tokens[mark.from]?.t ?? '') ||
+      afterIn(tokens.slice(mark.to, mark.to + NEAR)) !== undefined;
+    if (spoken && !(work.as === 'noBit' && afterIn(tokens.slice(mark.from)) === undefined))
+      return { at, kind: 'next', what: work.as, to: mark.to };
   }
   return undefined;
 }
@@ -67,15 +94,24 @@ function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly 
   const between = words.slice(a.to, (marks[b.at] as Mark).from);
   const pause = paused(marks, tokens, a, b) >= 0;
   const joined = pause || between.includes('and') || between.includes('then') || between.includes('but');
-  if (a.kind === b.kind) return a.kind === 'next' ? joined && b.what !== a.what && !(a.what === 'advise' && !['recheck', 'refer'].includes(b.what)) : a.kind === 'visit' && joined && a.what !== b.what && !ofTheMouth.has(a.what) && !ofTheMouth.has(b.what);
+  if (a.kind === b.kind)
+    return a.kind === 'next'
+      ? joined && b.what !== a.what && !(a.what === 'advise' && !['recheck', 'refer'].includes(b.what))
+      : a.kind === 'visit' && joined && a.what !== b.what && !ofTheMouth.has(a.what) && !ofTheMouth.has(b.what);
   if (b.kind === 'visit' && ofTheMouth.has(b.what) && !(pause && a.kind !== 'mouth')) return false;
   if (a.kind === 'visit' && ofTheMouth.has(a.what)) return pause && (b.kind === 'next' || b.kind === 'dose');
   const reason = between.some((w) => ['for', 'to', 'because', 'until', 'with', 'of', 'when', 'if', 'after'].includes(w));
   switch (a.kind) {
     // "a photo of it for the vet": what it is for.
-    case 'mouth': return !(pictures.has(a.what) && b.what === 'refer' && !joined && words[(marks[b.at] as Mark).from] === 'for') && (b.kind !== 'next' || b.what !== 'advise' || joined || !reason);
-    case 'dose': return pause || (b.kind === 'next' ? joined || !reason : !reason && (b.kind !== 'mouth' || joined));
-    case 'visit': return b.kind === 'dose' && a.what === 'consent' ? pause : joined || !reason;
+    case 'mouth':
+      return (
+        !(pictures.has(a.what) && b.what === 'refer' && !joined && words[(marks[b.at] as Mark).from] === 'for') &&
+        (b.kind !== 'next' || b.what !== 'advise' || joined || !reason)
+      );
+    case 'dose':
+      return pause || (b.kind === 'next' ? joined || !reason : !reason && (b.kind !== 'mouth' || joined));
+    case 'visit':
+      return b.kind === 'dose' && a.what === 'consent' ? pause : joined || !reason;
     case 'next': {
       if (a.what === 'advise') return pause && b.kind === 'dose';
       if (a.what === 'refer') return pause && (b.kind !== 'mouth' || work(marks[b.at]));
@@ -88,7 +124,10 @@ const pictures: ReadonlySet<string> = new Set(['photograph', 'radiograph']);
 const work = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'work') ?? false;
 /** The last mark between the two at whose end the writing pauses; -1 where there is none. */
 function paused(marks: readonly Mark[], tokens: readonly Token[], a: Opening, b: Opening): number {
-  for (let i = b.at - 1; i >= a.at; i -= 1) { const mark = marks[i] as Mark; if (mark.to >= a.to && tokens[mark.to - 1]?.ends) return i; }
+  for (let i = b.at - 1; i >= a.at; i -= 1) {
+    const mark = marks[i] as Mark;
+    if (mark.to >= a.to && tokens[mark.to - 1]?.ends) return i;
+  }
   return -1;
 }
 
@@ -97,7 +136,12 @@ function beginning(a: Opening, b: Opening, marks: readonly Mark[], tokens: reado
   const pause = paused(marks, tokens, a, b);
   if (pause >= 0) return pause + 1;
   let from = b.at;
-  const leads = (mark: Mark): boolean => mark.from >= a.to && mark.place === undefined && mark.measure === undefined && mark.number === undefined && (mark.terms ?? []).some((t) => t.k === 'glue' || t.k === 'filler' || (b.kind === 'dose' && t.k === 'cue'));
+  const leads = (mark: Mark): boolean =>
+    mark.from >= a.to &&
+    mark.place === undefined &&
+    mark.measure === undefined &&
+    mark.number === undefined &&
+    (mark.terms ?? []).some((t) => t.k === 'glue' || t.k === 'filler' || (b.kind === 'dose' && t.k === 'cue'));
   while (from > a.at + 1 && leads(marks[from - 1] as Mark)) from -= 1;
   return from;
 }

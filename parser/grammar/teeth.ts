@@ -9,7 +9,12 @@ import { isOh, startsWithDigit } from './tokens.ts';
 const legal = new Set([...permanentTeeth, ...deciduousTeeth]);
 const extra = new Set(supernumeraryTeeth);
 
-export interface Code { readonly quadrant: number; readonly position: number; readonly to: number; readonly repaired?: boolean }
+export interface Code {
+  readonly quadrant: number;
+  readonly position: number;
+  readonly to: number;
+  readonly repaired?: boolean;
+}
 export const codeOf = (quadrant: number, position: number): string => `${quadrant}${String(position).padStart(2, '0')}`;
 export const isTooth = (code: string): boolean => legal.has(code);
 export const isSupernumerary = (code: string): boolean => extra.has(code);
@@ -32,12 +37,41 @@ export function readCode(tokens: readonly Token[], at: number): Code | undefined
   if (first === undefined) return readSoundAlike(tokens, at);
   if (first === 0) return undefined;
   // "the chipped one, one oh one": a number begins behind the comma.
-  if (tokens[at]?.ends === true && first === 1 && plainDigit(at0(tokens, at + 1)) !== undefined && readPosition(tokens, at + 2)) return undefined;
+  if (tokens[at]?.ends === true && first === 1 && plainDigit(at0(tokens, at + 1)) !== undefined && readPosition(tokens, at + 2))
+    return undefined;
   const rest = readPosition(tokens, at + 1);
   return rest && { quadrant: first, position: rest.position, to: rest.to, ...(rest.repaired ? { repaired: true } : {}) };
 }
 
-const describesOne: ReadonlySet<string> = new Set(['another', 'other', 'second', 'next', 'similar', 'wider', 'bigger', 'larger', 'smaller', 'deeper', 'longer', 'narrower', 'tighter', 'worse', 'better', 'small', 'big', 'large', 'wide', 'narrow', 'tight', 'tiny', 'little', 'deep', 'shallow', 'open', 'valve']);
+const describesOne: ReadonlySet<string> = new Set([
+  'another',
+  'other',
+  'second',
+  'next',
+  'similar',
+  'wider',
+  'bigger',
+  'larger',
+  'smaller',
+  'deeper',
+  'longer',
+  'narrower',
+  'tighter',
+  'worse',
+  'better',
+  'small',
+  'big',
+  'large',
+  'wide',
+  'narrow',
+  'tight',
+  'tiny',
+  'little',
+  'deep',
+  'shallow',
+  'open',
+  'valve',
+]);
 /** "a wider one nine ten": of a gap, before its two positions; no quadrant. */
 export function isTheOne(tokens: readonly Token[], at: number): boolean {
   if (at0(tokens, at) !== 'one' || !describesOne.has(at0(tokens, at - 1))) return false;
@@ -62,7 +96,8 @@ function readPosition(tokens: readonly Token[], at: number): { position: number;
   if (t === 'double' && isOh(next)) return undefined;
   // "three one oh nine": a three, and one oh nine.
   if ((t === 'one' || t === '1') && isOh(next) && (plainDigit(at0(tokens, at + 2)) ?? 0) > 0) return undefined;
-  if ((t === 'one' || t === '1') && (digit(next) ?? 9) <= 2 && at0(tokens, at + 2) !== 'point') return { position: 10 + (digit(next) as number), to: at + 2 };
+  if ((t === 'one' || t === '1') && (digit(next) ?? 9) <= 2 && at0(tokens, at + 2) !== 'point')
+    return { position: 10 + (digit(next) as number), to: at + 2 };
   return undefined;
 }
 
@@ -101,9 +136,12 @@ export function readPlural(tokens: readonly Token[], at: number): { readonly pos
 }
 
 /** The opposite jaw: 1xx with 4xx, 2xx with 3xx. */
-export const opposing = (code: string): string => `${{ 1: 4, 2: 3, 3: 2, 4: 1, 5: 8, 6: 7, 7: 6, 8: 5 }[quadrantOf(code) as 1]}${code.slice(1)}`;
+export const opposing = (code: string): string =>
+  `${{ 1: 4, 2: 3, 3: 2, 4: 1, 5: 8, 6: 7, 7: 6, 8: 5 }[quadrantOf(code) as 1]}${code.slice(1)}`;
 /** The other side of the same jaw: 1xx with 2xx, 3xx with 4xx. */
-export const otherSide = (code: string): string => `${{ 1: 2, 2: 1, 3: 4, 4: 3, 5: 6, 6: 5, 7: 8, 8: 7 }[quadrantOf(code) as 1]}${code.slice(1)}`;
+export const otherSide = (code: string): string =>
+  `${{ 1: 2, 2: 1, 3: 4, 4: 3, 5: 6, 6: 5, 7: 8, 8: 7 }[quadrantOf(code) as 1]}${code.slice(1)}`;
 export const isUpper = (code: string): boolean => [1, 2, 5, 6].includes(quadrantOf(code));
 /** Neighbours in one row; the centre pairs 101/201 and 301/401 too. */
-export const areNeighbours = (a: string, b: string): boolean => (quadrantOf(a) === quadrantOf(b) && Math.abs(positionOf(a) - positionOf(b)) === 1) || (positionOf(a) === 1 && otherSide(a) === b);
+export const areNeighbours = (a: string, b: string): boolean =>
+  (quadrantOf(a) === quadrantOf(b) && Math.abs(positionOf(a) - positionOf(b)) === 1) || (positionOf(a) === 1 && otherSide(a) === b);

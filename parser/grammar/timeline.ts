@@ -9,67 +9,145 @@ import type { Read } from './refine.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
-interface Figure { readonly mark: number; readonly from: number; readonly to: number; readonly measure?: Measure['value']; readonly grade?: string }
+interface Figure {
+  readonly mark: number;
+  readonly from: number;
+  readonly to: number;
+  readonly measure?: Measure['value'];
+  readonly grade?: string;
+}
 
 /** @param reads findings as read, each by itself; @returns the same, those of two times parted */
 export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): readonly Read[] {
   const text = tokens.map(({ t }) => t).join(' ');
   return outlived(reads, tokens).map((read) => {
     const figures = figuresOf(read, marks);
-    const made = read.made.flatMap((one) => (one.body?.kind !== 'finding' || one.revises ? [one] : byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text) ?? again(one, one.body, text)]));
+    const made = read.made.flatMap((one) =>
+      one.body?.kind !== 'finding' || one.revises
+        ? [one]
+        : (byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text) ?? again(one, one.body, text)]),
+    );
     return made.every((one, i) => one === read.made[i]) ? read : { ...read, made };
   });
 }
 
-const was = new Set(['was', 'were', 'had']), isNow = new Set(['now', 'today', 'since']);
+const was = new Set(['was', 'were', 'had']),
+  isNow = new Set(['now', 'today', 'since']);
 /** "four oh nine was wobbly in the spring, solid today": what is ruled out now was there before. */
 function outlived(reads: readonly Read[], tokens: readonly Token[]): readonly Read[] {
-  const of = ({ made }: Read): FindingBody | undefined => (made.length === 1 && made[0]?.body?.kind === 'finding' && !made[0].revises ? made[0].body : undefined);
+  const of = ({ made }: Read): FindingBody | undefined =>
+    made.length === 1 && made[0]?.body?.kind === 'finding' && !made[0].revises ? made[0].body : undefined;
   if (reads.length < 2 || !tokens.some(({ t }) => was.has(t)) || !tokens.some(({ t }) => isNow.has(t))) return reads;
   return reads.map((read, i) => {
     const [before, after] = [of(read), reads[i + 1] && of(reads[i + 1] as Read)];
-    const same = before !== undefined && after !== undefined && before.condition === after.condition && JSON.stringify(before.place) === JSON.stringify(after.place) && before.presence === 'present' && before.when === 'now' && after.presence === 'absent';
-    return same ? { ...read, made: read.made.map((one) => ({ ...one, body: { ...(one.body as FindingBody), when: 'before' as const }, rules: [...one.rules, 'as it was'] })) } : read;
+    const same =
+      before !== undefined &&
+      after !== undefined &&
+      before.condition === after.condition &&
+      JSON.stringify(before.place) === JSON.stringify(after.place) &&
+      before.presence === 'present' &&
+      before.when === 'now' &&
+      after.presence === 'absent';
+    return same
+      ? {
+          ...read,
+          made: read.made.map((one) => ({
+            ...one,
+            body: { ...(one.body as FindingBody), when: 'before' as const },
+            rules: [...one.rules, 'as it was'],
+          })),
+        }
+      : read;
   });
 }
 
-const figuresOf = ({ clause }: Read, marks: readonly Mark[]): readonly Figure[] => clause.mods.flatMap((m): Figure[] => {
-  const { from, to, measure, grade } = marks[m] as Mark;
-  return measure?.value !== undefined ? [{ mark: m, from, to, measure: measure.value as Measure['value'] }] : grade ? [{ mark: m, from, to, grade: grade.value }] : [];
-}).sort((a, b) => a.from - b.from);
+const figuresOf = ({ clause }: Read, marks: readonly Mark[]): readonly Figure[] =>
+  clause.mods
+    .flatMap((m): Figure[] => {
+      const { from, to, measure, grade } = marks[m] as Mark;
+      return measure?.value !== undefined
+        ? [{ mark: m, from, to, measure: measure.value as Measure['value'] }]
+        : grade
+          ? [{ mark: m, from, to, grade: grade.value }]
+          : [];
+    })
+    .sort((a, b) => a.from - b.from);
 
 /** What the words right before and right behind a figure say of its time; both where they do not agree. */
 function agesOf(tokens: readonly Token[], { from, to }: Figure): ReadonlySet<'old' | 'new'> {
-  const before = tokens.slice(Math.max(0, from - 4), from).map(({ t }) => t).join(' ');
-  const after = tokens.slice(to, to + 5).map(({ t }) => t).join(' ');
-  return new Set([...(oldBefore.test(before) || oldAfter.test(after) ? ['old' as const] : []), ...(newBefore.test(before) || newAfter.test(after) ? ['new' as const] : [])]);
+  const before = tokens
+    .slice(Math.max(0, from - 4), from)
+    .map(({ t }) => t)
+    .join(' ');
+  const after = tokens
+    .slice(to, to + 5)
+    .map(({ t }) => t)
+    .join(' ');
+  return new Set([
+    ...(oldBefore.test(before) || oldAfter.test(after) ? ['old' as const] : []),
+    ...(newBefore.test(before) || newAfter.test(after) ? ['new' as const] : []),
+  ]);
 }
 
 /** Two figures of one kind, one of them said to be old or new: two findings. */
 function byAge(made: Made, body: FindingBody, figures: readonly Figure[], tokens: readonly Token[]): readonly Made[] | undefined {
   const [a, b] = figures;
-  if (a === undefined || b === undefined || figures.length !== 2 || (a.measure === undefined) !== (b.measure === undefined)) return undefined;
+  if (a === undefined || b === undefined || figures.length !== 2 || (a.measure === undefined) !== (b.measure === undefined))
+    return undefined;
   const [first, second] = [agesOf(tokens, a), agesOf(tokens, b)];
   // A word between the two may belong to either: the reading in which both are dated comes first.
-  const old = first.has('old') && second.has('new') ? a : first.has('new') && second.has('old') ? b
-    : first.size + second.size !== 1 ? undefined : first.has('old') || second.has('new') ? a : b;
+  const old =
+    first.has('old') && second.has('new')
+      ? a
+      : first.has('new') && second.has('old')
+        ? b
+        : first.size + second.size !== 1
+          ? undefined
+          : first.has('old') || second.has('new')
+            ? a
+            : b;
   if (old === undefined) return undefined;
   const now = old === a ? b : a;
   const { kind, condition, place, surfaces, qualifiers, measures = [] } = body;
-  const scale = (made.doubts.flatMap(({ readings = [] }) => readings.flatMap(({ bodies }) => bodies.flatMap((one) => (one.kind === 'finding' && one.grade ? [one.grade] : [])))).concat(body.grade ?? []))[0]?.scale;
-  const figured = (figure: Figure): Partial<FindingBody> => (figure.grade !== undefined
-    ? { grade: { scale: scale ?? 'spoken', value: figure.grade } satisfies Grade }
-    : { measures: measures.filter(({ value }) => JSON.stringify(value) === JSON.stringify(figure.measure)).slice(0, 1) });
+  const scale = made.doubts
+    .flatMap(({ readings = [] }) =>
+      readings.flatMap(({ bodies }) => bodies.flatMap((one) => (one.kind === 'finding' && one.grade ? [one.grade] : []))),
+    )
+    .concat(body.grade ?? [])[0]?.scale;
+  const figured = (figure: Figure): Partial<FindingBody> =>
+    figure.grade !== undefined
+      ? { grade: { scale: scale ?? 'spoken', value: figure.grade } satisfies Grade }
+      : { measures: measures.filter(({ value }) => JSON.stringify(value) === JSON.stringify(figure.measure)).slice(0, 1) };
   const doubts = made.doubts.filter(({ doubt }) => doubt !== 'two-readings');
   return [
-    { ...made, body: { kind, condition, place, presence: 'present', when: 'before', ...(surfaces ? { surfaces } : {}), ...(qualifiers ? { qualifiers } : {}), ...figured(old) }, rules: [...made.rules, 'as it was'], doubts },
+    {
+      ...made,
+      body: {
+        kind,
+        condition,
+        place,
+        presence: 'present',
+        when: 'before',
+        ...(surfaces ? { surfaces } : {}),
+        ...(qualifiers ? { qualifiers } : {}),
+        ...figured(old),
+      },
+      rules: [...made.rules, 'as it was'],
+      doubts,
+    },
     { ...made, body: { ...body, when: 'now', ...figured(now) }, rules: [...made.rules, 'as it is now'], doubts },
   ];
 }
 
 /** "was quidding over the winter, isn't now": what has ended was before. */
-const ended = (made: Made, body: FindingBody, text: string): Made | undefined => (body.when === 'now' && body.presence === 'present' && /\b(?:was|were)\b/.test(text) && isNotNow.test(text) ? { ...made, body: { ...body, when: 'before' }, rules: [...made.rules, 'as it was'] } : undefined);
+const ended = (made: Made, body: FindingBody, text: string): Made | undefined =>
+  body.when === 'now' && body.presence === 'present' && /\b(?:was|were)\b/.test(text) && isNotNow.test(text)
+    ? { ...made, body: { ...body, when: 'before' }, rules: [...made.rules, 'as it was'] }
+    : undefined;
 const isNotNow = /\b(?:is|are|does|do) not(?: \w+)?(?: now| any ?more)\b/;
 
 /** "last time there was a hook, it is still there": it is there now. */
-const again = (made: Made, body: FindingBody, text: string): Made => (body.when === 'before' && body.presence === 'present' && stillThere.test(text) && !sinceThen.test(text) ? { ...made, body: { ...body, when: 'now' }, rules: [...made.rules, 'still there'] } : made);
+const again = (made: Made, body: FindingBody, text: string): Made =>
+  body.when === 'before' && body.presence === 'present' && stillThere.test(text) && !sinceThen.test(text)
+    ? { ...made, body: { ...body, when: 'now' }, rules: [...made.rules, 'still there'] }
+    : made;

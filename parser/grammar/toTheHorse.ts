@@ -8,8 +8,16 @@ export function toTheHorse(marks: readonly Mark[], tokens: readonly Token[]): re
     if (tokens[mark.from]?.t !== 'no' || mark.to - mark.from > 1 || !ends(mark) || !ends(marks[at - 1])) return mark;
     const end = marks.findIndex((one, i) => i > at && ends(one));
     const between = end < 0 ? [] : marks.slice(at + 1, end + 1);
-    const talk = between.some(isTalk) && between.every((one) => isTalk(one) || (one.place === undefined && one.measure === undefined && (one.terms ?? []).every(({ k }) => k === 'glue' || k === 'filler')));
-    return talk && marks.slice(end + 1).some(({ place }) => place !== undefined) ? { from: mark.from, to: mark.to, terms: [{ k: 'filler' }] } : mark;
+    const talk =
+      between.some(isTalk) &&
+      between.every(
+        (one) =>
+          isTalk(one) ||
+          (one.place === undefined && one.measure === undefined && (one.terms ?? []).every(({ k }) => k === 'glue' || k === 'filler')),
+      );
+    return talk && marks.slice(end + 1).some(({ place }) => place !== undefined)
+      ? { from: mark.from, to: mark.to, terms: [{ k: 'filler' }] }
+      : mark;
   });
 }
 

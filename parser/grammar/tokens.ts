@@ -17,7 +17,35 @@ export interface Token {
 }
 
 const unitGlued = /^(\d+(?:[.,]\d+)?)(mm|cm|ml|mg|mcg|kg|%|°)$/;
-const contractions: Readonly<Record<string, readonly string[]>> = { "isn't": ['is', 'not'], "aren't": ['are', 'not'], "wasn't": ['was', 'not'], "there's": ['there', 'is'], "it's": ['it', 'is'], "he's": ['he', 'is'], "gag's": ['gag', 'is'], "speculum's": ['speculum', 'is'], "vet's": ['vet', 'is'], "she's": ['she', 'is'], "that's": ["that's"], cannot: ['can', 'not'], "can't": ['can', 'not'], "couldn't": ['could', 'not'], "didn't": ['did', 'not'], "doesn't": ['does', 'not'], "don't": ['do', 'not'], "wouldn't": ['would', 'not'], "hasn't": ['has', 'not'], "haven't": ['have', 'not'], "won't": ['will', 'not'], "shouldn't": ['should', 'not'], "weren't": ['were', 'not'], "hadn't": ['had', 'not'], "needn't": ['need', 'not'], "i've": ['i', 'have'], "we've": ['we', 'have'] };
+const contractions: Readonly<Record<string, readonly string[]>> = {
+  "isn't": ['is', 'not'],
+  "aren't": ['are', 'not'],
+  "wasn't": ['was', 'not'],
+  "there's": ['there', 'is'],
+  "it's": ['it', 'is'],
+  "he's": ['he', 'is'],
+  "gag's": ['gag', 'is'],
+  "speculum's": ['speculum', 'is'],
+  "vet's": ['vet', 'is'],
+  "she's": ['she', 'is'],
+  "that's": ["that's"],
+  cannot: ['can', 'not'],
+  "can't": ['can', 'not'],
+  "couldn't": ['could', 'not'],
+  "didn't": ['did', 'not'],
+  "doesn't": ['does', 'not'],
+  "don't": ['do', 'not'],
+  "wouldn't": ['would', 'not'],
+  "hasn't": ['has', 'not'],
+  "haven't": ['have', 'not'],
+  "won't": ['will', 'not'],
+  "shouldn't": ['should', 'not'],
+  "weren't": ['were', 'not'],
+  "hadn't": ['had', 'not'],
+  "needn't": ['need', 'not'],
+  "i've": ['i', 'have'],
+  "we've": ['we', 'have'],
+};
 
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */
 export function tokenise(words: readonly string[]): readonly Token[] {
@@ -45,7 +73,12 @@ const plainWord = /^[a-z]+$/;
 
 function parts(word: string): readonly string[] {
   if (plainWord.test(word) && word !== 'cannot') return dialect[word] ?? [word];
-  const plain = word.toLowerCase().normalize('NFKC').replace(/[’‘]/g, "'").replace(/[^\p{L}\p{N}.'/%°-]+/gu, ' ').trim();
+  const plain = word
+    .toLowerCase()
+    .normalize('NFKC')
+    .replace(/[’‘]/g, "'")
+    .replace(/[^\p{L}\p{N}.'/%°-]+/gu, ' ')
+    .trim();
   return plain.split(/[\s-]+|(?<=\p{L})\/(?=\p{L})/u).flatMap((part) => {
     const bare = part.replace(/^[.'/]+|[.'/]+$/g, '');
     if (bare === '') return [];
@@ -65,4 +98,7 @@ function parts(word: string): readonly string[] {
 const ohs: ReadonlySet<string | undefined> = new Set(ohWords);
 export const isOh = (t: string | undefined): boolean => ohs.has(t);
 /** Most words are no figure: told by their first letter, before any pattern is tried. */
-export const startsWithDigit = (t: string): boolean => { const c = t.charCodeAt(0); return c >= 48 && c <= 57; };
+export const startsWithDigit = (t: string): boolean => {
+  const c = t.charCodeAt(0);
+  return c >= 48 && c <= 57;
+};

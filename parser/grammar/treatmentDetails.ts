@@ -3,7 +3,11 @@ import type { ItemBody } from './made.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
-export function treatmentDetails(marks: readonly Mark[], mods: readonly number[], tokens: readonly Token[]): Partial<Extract<ItemBody, { kind: 'treatment' }>> {
+export function treatmentDetails(
+  marks: readonly Mark[],
+  mods: readonly number[],
+  tokens: readonly Token[],
+): Partial<Extract<ItemBody, { kind: 'treatment' }>> {
   const out: Record<string, unknown> = {};
   for (const m of mods) {
     const mark = marks[m] as Mark;
@@ -14,7 +18,10 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
       const basis = tokens[mark.from - 1]?.t;
       if (basis === 'by' || basis === 'to') out['amountBasis'] = basis;
     }
-    if (mark.measure?.said !== undefined && mark.measure.value === undefined) { out['amountSaid'] = mark.measure.said; if (tokens[mark.from - 1]?.t === 'by') out['amountBasis'] = 'by'; }
+    if (mark.measure?.said !== undefined && mark.measure.value === undefined) {
+      out['amountSaid'] = mark.measure.said;
+      if (tokens[mark.from - 1]?.t === 'by') out['amountBasis'] = 'by';
+    }
     for (const term of mark.terms ?? []) {
       if (term.k === 'work' && term.term.as === 'instrument' && !ruledOutBefore(marks, m)) out['instrument'] = term.term.instrument;
       if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;
@@ -22,7 +29,8 @@ export function treatmentDetails(marks: readonly Mark[], mods: readonly number[]
       if (term.k === 'work' && term.term.as === 'outcome') out['outcome'] = term.term.outcome;
       // "ground it back", "took the incisors back": how far, and no end of the tooth.
       const pushed = mark.to - mark.from === 1 && ['back', 'backwards'].includes(tokens[mark.from]?.t ?? '');
-      if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id) && !pushed) out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
+      if (term.k === 'qualifier' && ['rostral', 'caudal'].includes(term.id) && !pushed)
+        out['qualifiers'] = [...((out['qualifiers'] as string[] | undefined) ?? []), term.id];
       if (term.k === 'surface') out['surfaces'] = [...((out['surfaces'] as string[] | undefined) ?? []), term.id];
     }
   }

@@ -15,60 +15,182 @@ import type { Token } from './tokens.ts';
 import { treatmentDetails } from './treatmentDetails.ts';
 
 const lightWords = new Set(light);
-export interface WorkInput { readonly missing: ReadonlySet<string>; readonly carry: Carry; readonly context: Context; readonly unknown: number }
+export interface WorkInput {
+  readonly missing: ReadonlySet<string>;
+  readonly carry: Carry;
+  readonly context: Context;
+  readonly unknown: number;
+}
 
-export function treatmentsOf(clause: Clause, marks: readonly Mark[], tokens: readonly Token[], { missing, carry, context, unknown }: WorkInput): readonly Made[] {
+export function treatmentsOf(
+  clause: Clause,
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  { missing, carry, context, unknown }: WorkInput,
+): readonly Made[] {
   const said = clause.head.work as NonNullable<Clause['head']['work']>;
   // "retained cap on six oh seven", "removed it with forceps": it is the cap.
-  const ofCap = said.id === 'extract' && clause.placings.length === 0 && /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '');
-  const work = { ...said, id: ofCap ? 'remove-cap' as const : meant(said.id, clause, marks) };
+  const ofCap =
+    said.id === 'extract' &&
+    clause.placings.length === 0 &&
+    /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '');
+  const work = { ...said, id: ofCap ? ('remove-cap' as const) : meant(said.id, clause, marks) };
   const procedure = procedures[work.id];
-  const states = [...clause.mods, clause.head.mark].flatMap((m) => ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])));
+  const states = [...clause.mods, clause.head.mark].flatMap((m) =>
+    ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])),
+  );
   const negated = clause.scopes.includes('absent');
-  const state: WorkState | undefined = negated ? 'not-done' : states.find((s) => s !== 'done') ?? wished(clause, marks, tokens) ?? (work.done || states.includes('done') || gave(clause, marks, tokens) ? 'done' : toCome(clause, marks, tokens) ? 'planned' : undefined);
-  const kinds = work.id === 'remove-cap' || work.id === 'extract' ? ['T' as const] : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
+  const state: WorkState | undefined = negated
+    ? 'not-done'
+    : (states.find((s) => s !== 'done') ??
+      wished(clause, marks, tokens) ??
+      (work.done || states.includes('done') || gave(clause, marks, tokens)
+        ? 'done'
+        : toCome(clause, marks, tokens)
+          ? 'planned'
+          : undefined));
+  const kinds =
+    work.id === 'remove-cap' || work.id === 'extract'
+      ? ['T' as const]
+      : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
   // "reduced the wave on the lower left": a wave is a row's.
   const wave = work.id === 'reduce' && namedThing(clause, marks, tokens) === 'wave';
-  const preferRows = wave ? ['R' as const] : work.id === 'rasp' ? ['R' as const, 'T' as const] : work.id === 'reduce-incisors' ? (clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower') ? ['R' as const] : ['G' as const]) : work.id === 'rinse' ? ['G' as const] : kinds;
+  const preferRows = wave
+    ? ['R' as const]
+    : work.id === 'rasp'
+      ? ['R' as const, 'T' as const]
+      : work.id === 'reduce-incisors'
+        ? clause.placings.some(({ raw }) => raw.jaw === 'upper' || raw.jaw === 'lower')
+          ? ['R' as const]
+          : ['G' as const]
+        : work.id === 'rinse'
+          ? ['G' as const]
+          : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
   // "ulcer on the left cheek, rasped the lot": no tooth is rasped on a cheek.
-  const placings = ofTeeth.has(work.id) ? clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.region === undefined || toothRegions.has(raw.region)) : clause.placings;
-  const own = level !== undefined && placings.some((p) => (p.marks[0] as number) < level) ? placings.filter((p) => (p.marks[0] as number) < level) : placings;
+  const placings = ofTeeth.has(work.id)
+    ? clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.region === undefined || toothRegions.has(raw.region))
+    : clause.placings;
+  const own =
+    level !== undefined && placings.some((p) => (p.marks[0] as number) < level)
+      ? placings.filter((p) => (p.marks[0] as number) < level)
+      : placings;
   // "did not take one oh five or two oh five out": neither of them.
   const meantPlaces = state === undefined || state === 'done' || state === 'planned' || state === 'advised' ? own : neitherOf(own);
   const here = own.length > 0;
-  const { place, doubts } = resolvePlace(meantPlaces, { kinds: hasCodes(clause) ? kinds.length > 1 ? ['T', 'S'] : kinds : preferRows, missing, ...(!wave && ['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(work.id) ? { single: true } : {}) });
+  const { place, doubts } = resolvePlace(meantPlaces, {
+    kinds: hasCodes(clause) ? (kinds.length > 1 ? ['T', 'S'] : kinds) : preferRows,
+    missing,
+    ...(!wave &&
+    ['extract', 'coronectomy', 'endodontic-treatment', 'restore', 'remove-cap', 'reduce', 'pack', 'widen-space', 'debride'].includes(
+      work.id,
+    )
+      ? { single: true }
+      : {}),
+  });
   const last = standing(context, carry.last);
   const thing = here ? undefined : namedThing(clause, marks, tokens);
-  const item = thing === undefined ? last : context.items.findLast((one) => one.kind === 'finding' && one.presence === 'present' && one.condition === thing);
+  const item =
+    thing === undefined
+      ? last
+      : context.items.findLast((one) => one.kind === 'finding' && one.presence === 'present' && one.condition === thing);
   const carriedPlace = !here && procedure.needsPlace && item && 'place' in item && item.place ? item.place : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
   const person = byName(marks, tokens, clause.head.mark);
   // Talk: "took the dog out" has a verb of doing and no tooth.
   const named = work.id === 'extract' && marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && drawn.has(t.id)));
-  const strange = work.id === 'rasp' && work.done && /\b(?:rasp|float)/.test(tokens.slice(...headSpan(marks, clause.head.mark)).map(({ t }) => t).join(' ')) ? unknownBeside(marks, tokens, clause.head.mark) - (person?.marks.length ?? 0) : unknown - (person?.marks.length ?? 0);
+  const strange =
+    work.id === 'rasp' &&
+    work.done &&
+    /\b(?:rasp|float)/.test(
+      tokens
+        .slice(...headSpan(marks, clause.head.mark))
+        .map(({ t }) => t)
+        .join(' '),
+    )
+      ? unknownBeside(marks, tokens, clause.head.mark) - (person?.marks.length ?? 0)
+      : unknown - (person?.marks.length ?? 0);
   if (where === null && !named && (strange > 0 || procedure.needsPlace) && !(procedure.needsPlace && strange === 0)) return [];
-  const base: Omit<TreatmentBody, 'state'> = { kind: 'treatment', procedure: work.id, place: where, ...(work.instrument ? { instrument: work.instrument } : {}), ...(byVet(clause, marks, tokens) ? { by: 'veterinarian' } : byOwner(clause, marks, tokens) ? { by: 'owner' } : person ? { by: { name: person.name } } : {}), ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens) };
+  const base: Omit<TreatmentBody, 'state'> = {
+    kind: 'treatment',
+    procedure: work.id,
+    place: where,
+    ...(work.instrument ? { instrument: work.instrument } : {}),
+    ...(byVet(clause, marks, tokens)
+      ? { by: 'veterinarian' }
+      : byOwner(clause, marks, tokens)
+        ? { by: 'owner' }
+        : person
+          ? { by: { name: person.name } }
+          : {}),
+    ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens),
+  };
   const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues, ...(person?.marks ?? [])];
-  const placeDoubts: MadeDoubt[] = doubts.filter(({ doubt }) => doubt !== 'no-place').map((d) => ({ doubt: d.doubt, words: (d.said ?? []).join(' ') || undefined, ...(d.readings ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) } : {}) }));
+  const placeDoubts: MadeDoubt[] = doubts
+    .filter(({ doubt }) => doubt !== 'no-place')
+    .map((d) => ({
+      doubt: d.doubt,
+      words: (d.said ?? []).join(' ') || undefined,
+      ...(d.readings
+        ? { readings: d.readings.map((p) => ({ label: '', bodies: state ? [{ ...base, state, place: p } as TreatmentBody] : [] })) }
+        : {}),
+    }));
   // "did not get any of the caps off": none, wherever they are.
   const none = negated && tokens.some(({ t }) => t === 'any');
   if (where === null && procedure.needsPlace && placeDoubts.length === 0 && !none) placeDoubts.push({ doubt: 'no-place' });
   // "removed a loose fragment from two oh eight": a piece is not the tooth, and the record has no name for taking it.
-  if (work.id === 'extract' && pieceBetween(clause, marks, tokens)) return [{ marks: taken, rules: ['a piece of a tooth'], doubts: [{ doubt: 'no-condition', place: where }] }];
+  if (work.id === 'extract' && pieceBetween(clause, marks, tokens))
+    return [{ marks: taken, rules: ['a piece of a tooth'], doubts: [{ doubt: 'no-condition', place: where }] }];
   if (state === undefined) {
-    return [{ marks: taken, rules: ['work without a verb of doing'], doubts: [...placeDoubts, { doubt: 'state-unclear', place: where, readings: (['done', 'planned', 'advised'] as const).map((s) => ({ label: s, bodies: [{ ...base, state: s } as TreatmentBody] })) }] }];
+    return [
+      {
+        marks: taken,
+        rules: ['work without a verb of doing'],
+        doubts: [
+          ...placeDoubts,
+          {
+            doubt: 'state-unclear',
+            place: where,
+            readings: (['done', 'planned', 'advised'] as const).map((s) => ({
+              label: s,
+              bodies: [{ ...base, state: s } as TreatmentBody],
+            })),
+          },
+        ],
+      },
+    ];
   }
-  const irreversible: MadeDoubt[] = work.id === 'extract' && state === 'done' ? [{ doubt: 'irreversible', place: where, why: 'Taking a tooth out cannot be undone: it counts once you have said yes.', source: 'usual care; local law decides who may extract' }] : [];
-  return [{ body: { ...base, state } as TreatmentBody, marks: taken, rules: ['work', ...(clause.mods.some((m) => isFilling(marks[m])) ? ['filled'] : [])], ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}), doubts: [...placeDoubts, ...irreversible] }];
+  const irreversible: MadeDoubt[] =
+    work.id === 'extract' && state === 'done'
+      ? [
+          {
+            doubt: 'irreversible',
+            place: where,
+            why: 'Taking a tooth out cannot be undone: it counts once you have said yes.',
+            source: 'usual care; local law decides who may extract',
+          },
+        ]
+      : [];
+  return [
+    {
+      body: { ...base, state } as TreatmentBody,
+      marks: taken,
+      rules: ['work', ...(clause.mods.some((m) => isFilling(marks[m])) ? ['filled'] : [])],
+      ...(carriedPlace && place === null ? { how: { place: 'carried' as const } } : {}),
+      doubts: [...placeDoubts, ...irreversible],
+    },
+  ];
 }
 
-const conditionOf = (item: Item | undefined): ConditionId | undefined => (item?.kind === 'finding' && item.presence !== 'absent' ? item.condition : undefined);
+const conditionOf = (item: Item | undefined): ConditionId | undefined =>
+  item?.kind === 'finding' && item.presence !== 'absent' ? item.condition : undefined;
 /** What was done, where another word of the same breath says more: shortened incisors, a gap filled with putty. */
 function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): ProcedureId {
-  const incisors = clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.codes === undefined && raw.positions?.length === 3 && raw.positions[0] === 1);
+  const incisors =
+    clause.placings.length > 0 &&
+    clause.placings.every(({ raw }) => raw.codes === undefined && raw.positions?.length === 3 && raw.positions[0] === 1);
   if (id === 'reduce' && incisors) return 'reduce-incisors';
   if (id === 'flush' && clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.region === 'mouth')) return 'rinse';
   return id === 'restore' && marks.some(isFilling) ? 'pack' : id;
@@ -80,24 +202,46 @@ function wished(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]
   const place = clause.placings.flatMap((p) => p.marks).find((m) => m < clause.head.mark);
   const before = place === undefined ? undefined : marks[place]?.from;
   if (before === undefined || tokens.slice(before, head.from).some(({ ends }) => ends)) return undefined;
-  return tokens.slice(Math.max(0, before - 3), before).some(({ t }) => wishes.has(t)) ? (tokens.slice(0, before).some(({ t }) => t === 'owner' || t === 'they') ? 'planned' : 'advised') : undefined;
+  return tokens.slice(Math.max(0, before - 3), before).some(({ t }) => wishes.has(t))
+    ? tokens.slice(0, before).some(({ t }) => t === 'owner' || t === 'they')
+      ? 'planned'
+      : 'advised'
+    : undefined;
 }
 const wishes: ReadonlySet<string> = new Set(['want', 'wants', 'wanted', 'need', 'needs', 'like', 'prefer', 'rather']);
 
 /** "we'll x ray two oh eight": right behind a word of what is to come. */
-const toCome = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => { const from = marks[clause.head.mark]?.from ?? 0; return tokens.slice(Math.max(0, from - 2), from).some(({ t }) => ['will', "'ll", 'shall'].includes(t)); };
+const toCome = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => {
+  const from = marks[clause.head.mark]?.from ?? 0;
+  return tokens.slice(Math.max(0, from - 2), from).some(({ t }) => ['will', "'ll", 'shall'].includes(t));
+};
 
 /** "rasped today by Orla": a name that is no word of the lexicon, right behind "by", and nothing behind it. */
-function byName(marks: readonly Mark[], tokens: readonly Token[], from: number): { readonly name: string; readonly marks: readonly number[] } | undefined {
+function byName(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  from: number,
+): { readonly name: string; readonly marks: readonly number[] } | undefined {
   const first = marks.findIndex((mark, i) => i > from && mark.unknown === true && tokens[mark.from - 1]?.t === 'by');
   if (first < 0) return undefined;
-  const last = marks.findIndex((mark, i) => i >= first && (mark.unknown !== true || i === first + MOST_NAMES || tokens[mark.to - 1]?.ends === true));
+  const last = marks.findIndex(
+    (mark, i) => i >= first && (mark.unknown !== true || i === first + MOST_NAMES || tokens[mark.to - 1]?.ends === true),
+  );
   const end = last < 0 ? marks.length : marks[last]?.unknown === true ? last + 1 : last;
   const next = marks[end];
-  if (end - first > MOST_NAMES || (next !== undefined && tokens[(marks[end - 1] as Mark).to - 1]?.ends !== true && !/^(?:and|today|this|so|in|on|at|with|from)$/.test(tokens[next.from]?.t ?? ''))) return undefined;
+  if (
+    end - first > MOST_NAMES ||
+    (next !== undefined &&
+      tokens[(marks[end - 1] as Mark).to - 1]?.ends !== true &&
+      !/^(?:and|today|this|so|in|on|at|with|from)$/.test(tokens[next.from]?.t ?? ''))
+  )
+    return undefined;
   const said = tokens.slice((marks[first] as Mark).from, (marks[end - 1] as Mark).to).map(({ t }) => t);
   if (said.some((t) => noName.has(t) || !/^\p{L}+$/u.test(t))) return undefined;
-  return { name: said.map((t) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '), marks: Array.from({ length: end - first }, (_, i) => first + i) };
+  return {
+    name: said.map((t) => t.charAt(0).toUpperCase() + t.slice(1)).join(' '),
+    marks: Array.from({ length: end - first }, (_, i) => first + i),
+  };
 }
 const MOST_NAMES = 2;
 const noName: ReadonlySet<string> = new Set(nobodysName);
@@ -105,20 +249,49 @@ const noName: ReadonlySet<string> = new Set(nobodysName);
 /** "took the step down": the thing as it was named, of which an earlier phrase said where it is. */
 function namedThing(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): ConditionId | undefined {
   const head = marks[clause.head.mark] as Mark;
-  return tokens.slice(head.from, head.to).map(({ t }) => things[t.replace(/s$/, '')]).find((id) => id !== undefined);
+  return tokens
+    .slice(head.from, head.to)
+    .map(({ t }) => things[t.replace(/s$/, '')])
+    .find((id) => id !== undefined);
 }
 const things: Readonly<Record<string, ConditionId | undefined>> = { hook: 'hook', ramp: 'ramp', step: 'step', wave: 'wave' };
 
 /** "gave him a rasp": a noun with a verb of giving before it. */
-const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => tokens.slice(0, marks[clause.head.mark]?.from).some(({ t }) => ['gave', 'given', 'giving'].includes(t)) && clause.head.work?.id !== 'extract';
+const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean =>
+  tokens.slice(0, marks[clause.head.mark]?.from).some(({ t }) => ['gave', 'given', 'giving'].includes(t)) &&
+  clause.head.work?.id !== 'extract';
 
 /** How a tooth came out is told of a tooth that came out; a size or a level of what is taken down. */
-function detailsOf(id: ProcedureId, marks: readonly Mark[], mods: readonly number[], tokens: readonly Token[]): ReturnType<typeof treatmentDetails> {
+function detailsOf(
+  id: ProcedureId,
+  marks: readonly Mark[],
+  mods: readonly number[],
+  tokens: readonly Token[],
+): ReturnType<typeof treatmentDetails> {
   const { outcome, amountBasis, ...rest } = treatmentDetails(marks, mods, tokens);
-  return { ...rest, ...(outcome && id === 'extract' ? { outcome } : {}), ...(amountBasis && (rest.amountMm !== undefined || amountBasis === 'level') && ['reduce', 'reduce-incisors', 'bit-seat', 'rasp', 'widen-space'].includes(id) ? { amountBasis } : {}) };
+  return {
+    ...rest,
+    ...(outcome && id === 'extract' ? { outcome } : {}),
+    ...(amountBasis &&
+    (rest.amountMm !== undefined || amountBasis === 'level') &&
+    ['reduce', 'reduce-incisors', 'bit-seat', 'rasp', 'widen-space'].includes(id)
+      ? { amountBasis }
+      : {}),
+  };
 }
 
-const ofTeeth: ReadonlySet<ProcedureId> = new Set(['rasp', 'reduce', 'bit-seat', 'round', 'buff', 'extract', 'remove-cap', 'coronectomy', 'restore', 'endodontic-treatment']);
+const ofTeeth: ReadonlySet<ProcedureId> = new Set([
+  'rasp',
+  'reduce',
+  'bit-seat',
+  'round',
+  'buff',
+  'extract',
+  'remove-cap',
+  'coronectomy',
+  'restore',
+  'endodontic-treatment',
+]);
 const toothRegions: ReadonlySet<string> = new Set(['mouth', 'incisors', 'cheek-teeth']);
 
 /** What is drawn like a tooth: named in the same breath it is what the extraction is of. */
@@ -128,7 +301,10 @@ const drawn: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'd
 function pieceBetween(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean {
   const head = marks[clause.head.mark] as Mark;
   const place = clause.placings.flatMap((p) => p.marks).find((m) => m > clause.head.mark);
-  return place !== undefined && tokens.slice(head.to, (marks[place] as Mark).from).some(({ t }) => piecesSay.has(t) && t !== 'side' && t !== 'half');
+  return (
+    place !== undefined &&
+    tokens.slice(head.to, (marks[place] as Mark).from).some(({ t }) => piecesSay.has(t) && t !== 'side' && t !== 'half')
+  );
 }
 
 /** Unknown words up to the next pause in the writing: what is told behind a comma is another thing. */
@@ -136,7 +312,9 @@ function unknownBeside(marks: readonly Mark[], tokens: readonly Token[], at: num
   const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
   const from = marks.slice(0, at).findLastIndex(ends) + 1;
   const end = marks.findIndex((mark, i) => i >= at && ends(mark));
-  return marks.slice(from, end < 0 ? marks.length : end + 1).filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
+  return marks
+    .slice(from, end < 0 ? marks.length : end + 1)
+    .filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
 }
 
 /** "vet extracted it", "done by the vet", "vet did that": who did it, where that was said of this work. */
@@ -145,11 +323,21 @@ function byVet(clause: Clause, marks: readonly Mark[], tokens: readonly Token[])
     const mark = marks[m] as Mark;
     if (!mark.terms?.some((t) => t.k === 'work' && t.term.as === 'vet')) return false;
     const next = tokens[mark.to]?.t ?? '';
-    return tokens[mark.from]?.t === 'by' || next === 'did' || next === 'has' || (m < clause.head.mark && marks.slice(m + 1, clause.head.mark).every((between) => between.terms?.every((t) => t.k === 'glue' || t.k === 'filler')));
+    return (
+      tokens[mark.from]?.t === 'by' ||
+      next === 'did' ||
+      next === 'has' ||
+      (m < clause.head.mark &&
+        marks.slice(m + 1, clause.head.mark).every((between) => between.terms?.every((t) => t.k === 'glue' || t.k === 'filler')))
+    );
   });
 }
 
 /** "flushed by the owner" */
-const byOwner = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => clause.mods.some((m) => { const { from, terms } = marks[m] as Mark; return terms?.some((t) => t.k === 'work' && t.term.as === 'owner') === true && tokens[from - 1]?.t === 'by'; });
+const byOwner = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean =>
+  clause.mods.some((m) => {
+    const { from, terms } = marks[m] as Mark;
+    return terms?.some((t) => t.k === 'work' && t.term.as === 'owner') === true && tokens[from - 1]?.t === 'by';
+  });
 
 const hasCodes = (clause: Clause): boolean => clause.placings.some(({ raw }) => raw.codes !== undefined);

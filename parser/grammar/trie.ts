@@ -1,6 +1,12 @@
 /** Longest match over words. Built once, never changed after. */
-export interface Trie<T> { readonly next: ReadonlyMap<string, Trie<T>>; readonly values: readonly T[] }
-interface Growing<T> { next: Map<string, Growing<T>>; values: T[] }
+export interface Trie<T> {
+  readonly next: ReadonlyMap<string, Trie<T>>;
+  readonly values: readonly T[];
+}
+interface Growing<T> {
+  next: Map<string, Growing<T>>;
+  values: T[];
+}
 
 export function buildTrie<T>(entries: Iterable<readonly [readonly string[], T]>): Trie<T> {
   const root: Growing<T> = { next: new Map(), values: [] };
@@ -8,7 +14,10 @@ export function buildTrie<T>(entries: Iterable<readonly [readonly string[], T]>)
     let node = root;
     for (const word of words) {
       let child = node.next.get(word);
-      if (child === undefined) { child = { next: new Map(), values: [] }; node.next.set(word, child); }
+      if (child === undefined) {
+        child = { next: new Map(), values: [] };
+        node.next.set(word, child);
+      }
       node = child;
     }
     node.values.push(value);
@@ -17,7 +26,12 @@ export function buildTrie<T>(entries: Iterable<readonly [readonly string[], T]>)
 }
 
 /** The longest entry that starts at `from`, and where it ends; none runs on behind a word that `closes`. */
-export function longest<T>(trie: Trie<T>, words: readonly string[], from: number, closes?: (at: number) => boolean): { readonly values: readonly T[]; readonly to: number } | undefined {
+export function longest<T>(
+  trie: Trie<T>,
+  words: readonly string[],
+  from: number,
+  closes?: (at: number) => boolean,
+): { readonly values: readonly T[]; readonly to: number } | undefined {
   let node: Trie<T> | undefined = trie;
   let best: { values: readonly T[]; to: number } | undefined;
   for (let at = from; at < words.length; at += 1) {

@@ -13,29 +13,77 @@ import { isHead, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const text = (tokens: readonly Token[], mark: Mark): readonly string[] => tokens.slice(mark.from, mark.to).map(({ t }) => t);
-const cueOf = (mark: Mark | undefined): ScopeCue | undefined => first(mark?.terms ?? [], (t) => (t.k === 'cue' && t.cue.kind === undefined ? t.cue : undefined));
-const put = (at: number, means: 'absent' | 'now'): Mark => ({ from: at, to: at, terms: [{ k: 'cue', cue: { say: [], means, looks: 'forward' } }] });
-const bareSide = (raw: RawPlace | undefined): 'left' | 'right' | undefined => (raw && (raw.side === 'left' || raw.side === 'right') && raw.codes === undefined && raw.jaw === undefined && raw.region === undefined && raw.positions === undefined && !raw.row && raw.quadrants === undefined && !raw.all && raw.joined === undefined ? raw.side : undefined);
-const small = ({ terms, place }: Mark): boolean => place === undefined && terms !== undefined && terms.every((t) => t.k === 'glue' || t.k === 'filler');
+const cueOf = (mark: Mark | undefined): ScopeCue | undefined =>
+  first(mark?.terms ?? [], (t) => (t.k === 'cue' && t.cue.kind === undefined ? t.cue : undefined));
+const put = (at: number, means: 'absent' | 'now'): Mark => ({
+  from: at,
+  to: at,
+  terms: [{ k: 'cue', cue: { say: [], means, looks: 'forward' } }],
+});
+const bareSide = (raw: RawPlace | undefined): 'left' | 'right' | undefined =>
+  raw &&
+  (raw.side === 'left' || raw.side === 'right') &&
+  raw.codes === undefined &&
+  raw.jaw === undefined &&
+  raw.region === undefined &&
+  raw.positions === undefined &&
+  !raw.row &&
+  raw.quadrants === undefined &&
+  !raw.all &&
+  raw.joined === undefined
+    ? raw.side
+    : undefined;
+const small = ({ terms, place }: Mark): boolean =>
+  place === undefined && terms !== undefined && terms.every((t) => t.k === 'glue' || t.k === 'filler');
 const counts = new Set(counting);
 const contraries = new Set(contrary);
 
 export function turned(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   if (!marks.some(isHead) || !marks.some(({ place }) => place)) return marks;
   // "lower incisors have calculus, upper ones don't": others of what was named, no centrals.
-  const named = !tokens.some(({ t }) => t === 'ones') ? marks : marks.map((mark, i) => { const { place, from, to } = mark; const before = place?.positions?.join() === '1' && tokens[to - 1]?.t === 'ones' && place.jaw !== undefined && from < to - 1 ? marks.slice(0, i).findLast((m) => m.place?.positions !== undefined)?.place?.positions : undefined; return before ? { ...mark, place: { ...place, positions: before } } : mark; });
-  const apart = partedBy(named, (mark, i) => (mark.place?.codes && named.slice(0, i).some(isHead) && contraries.has(tail(behind(named, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not')) ? lastApart(mark, tokens) : undefined));
+  const named = !tokens.some(({ t }) => t === 'ones')
+    ? marks
+    : marks.map((mark, i) => {
+        const { place, from, to } = mark;
+        const before =
+          place?.positions?.join() === '1' && tokens[to - 1]?.t === 'ones' && place.jaw !== undefined && from < to - 1
+            ? marks.slice(0, i).findLast((m) => m.place?.positions !== undefined)?.place?.positions
+            : undefined;
+        return before ? { ...mark, place: { ...place, positions: before } } : mark;
+      });
+  const apart = partedBy(named, (mark, i) =>
+    mark.place?.codes &&
+    named.slice(0, i).some(isHead) &&
+    contraries.has(tail(behind(named, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not'))
+      ? lastApart(mark, tokens)
+      : undefined,
+  );
   return wholeSides(withTurns(wholeJaws(apart), tokens), tokens);
 }
 
 /** "all the lower cheek teeth worn, not the sixes": of the jaw that was named. */
-const wholeJaws = (marks: readonly Mark[]): readonly Mark[] => marks.map((mark, i) => {
-  const { place } = mark;
-  if (place?.positions === undefined || place.jaw !== undefined || place.side !== undefined || place.quadrants !== undefined || place.codes !== undefined || place.all || cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means !== 'absent') return mark;
-  const before = marks.slice(0, i).findLast((m) => m.place !== undefined)?.place;
-  const said = marks.slice(0, i).some((m) => isHead(m) && cueOf(m) === undefined);
-  return said && before?.jaw !== undefined && before.jaw !== 'both' && before.region === undefined ? { ...mark, place: { ...place, jaw: before.jaw, ...(before.side === 'left' || before.side === 'right' ? { side: before.side } : {}) } } : mark;
-});
+const wholeJaws = (marks: readonly Mark[]): readonly Mark[] =>
+  marks.map((mark, i) => {
+    const { place } = mark;
+    if (
+      place?.positions === undefined ||
+      place.jaw !== undefined ||
+      place.side !== undefined ||
+      place.quadrants !== undefined ||
+      place.codes !== undefined ||
+      place.all ||
+      cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means !== 'absent'
+    )
+      return mark;
+    const before = marks.slice(0, i).findLast((m) => m.place !== undefined)?.place;
+    const said = marks.slice(0, i).some((m) => isHead(m) && cueOf(m) === undefined);
+    return said && before?.jaw !== undefined && before.jaw !== 'both' && before.region === undefined
+      ? {
+          ...mark,
+          place: { ...place, jaw: before.jaw, ...(before.side === 'left' || before.side === 'right' ? { side: before.side } : {}) },
+        }
+      : mark;
+  });
 
 /** "ulcer right cheek, no left": the side stands for that side of the place named on the other one. */
 function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
@@ -45,45 +93,93 @@ function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly 
     const at = named.indexOf(i);
     if (side === undefined) return mark;
     // Only across a turn: "both sixes, left three mil" is another rule's.
-    const other = [at - 1, at + 1].map((k) => named[k]).find((k) => k !== undefined && (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && (calledNormal(marks, i) || counted(marks, tokens, k, i)))));
+    const other = [at - 1, at + 1]
+      .map((k) => named[k])
+      .find(
+        (k) =>
+          k !== undefined &&
+          (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && (calledNormal(marks, i) || counted(marks, tokens, k, i)))),
+      );
     const whole = other === undefined ? undefined : marks[other]?.place;
-    if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both') return mark;
+    if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both')
+      return mark;
     const filled = onSide({ ...whole, side: 'both' }, side);
     return filled ? { ...mark, place: filled } : mark;
   });
 }
-const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean => nothingAt(marks, a) || marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent' || (mark.from === mark.to && cueOf(mark)?.means === 'now')) || (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
+const turnsBetween = (marks: readonly Mark[], a: number, b: number): boolean =>
+  nothingAt(marks, a) ||
+  marks.slice(a + 1, b).some((mark) => cueOf(mark)?.means === 'absent' || (mark.from === mark.to && cueOf(mark)?.means === 'now')) ||
+  (marks.slice(0, b).some((mark) => cueOf(mark)?.means === 'absent') && !marks.slice(a + 1, b).some(isHead));
 
 /** "ulcer right cheek, and a couple on the left" */
-const counted = (marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean => { const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t).filter((t) => !['on', 'the', 'of', 'small', 'little'].includes(t)); return between.length > 1 && between.includes('and') && counts.has(between.at(-1) ?? '') && !marks.slice(a + 1, b).some(isHead); };
+const counted = (marks: readonly Mark[], tokens: readonly Token[], a: number, b: number): boolean => {
+  const between = tokens
+    .slice((marks[a] as Mark).to, (marks[b] as Mark).from)
+    .map(({ t }) => t)
+    .filter((t) => !['on', 'the', 'of', 'small', 'little'].includes(t));
+  return between.length > 1 && between.includes('and') && counts.has(between.at(-1) ?? '') && !marks.slice(a + 1, b).some(isHead);
+};
 /** "right cheek ulcerated, left's clear" */
-const calledNormal = (marks: readonly Mark[], at: number): boolean => marks.slice(at + 1).find((m) => !small(m))?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality' && t.strength === 'absentSay') ?? false;
+const calledNormal = (marks: readonly Mark[], at: number): boolean =>
+  marks
+    .slice(at + 1)
+    .find((m) => !small(m))
+    ?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality' && t.strength === 'absentSay') ?? false;
 /** "nothing on the right cheek, two ulcers on the left" */
-const nothingAt = (marks: readonly Mark[], a: number): boolean => { const before = marks.slice(0, a).findLast((m) => !small(m)); return cueOf(before)?.say.includes('nothing') === true; };
+const nothingAt = (marks: readonly Mark[], a: number): boolean => {
+  const before = marks.slice(0, a).findLast((m) => !small(m));
+  return cueOf(before)?.say.includes('nothing') === true;
+};
 
 /** The turns that stand behind their place, or in a pronoun, put where a word of ruling out would stand. */
 function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   const out: Mark[] = [];
   let ruled = false;
   let said = false;
-  const gone = marks.some(({ terms }) => terms?.some((t) => (t.k === 'condition' && (t.id === 'missing' || t.id === 'previously-extracted')) || (t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'extract' && t.term.done)));
+  const gone = marks.some(({ terms }) =>
+    terms?.some(
+      (t) =>
+        (t.k === 'condition' && (t.id === 'missing' || t.id === 'previously-extracted')) ||
+        (t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'extract' && t.term.done),
+    ),
+  );
   marks.forEach((mark, i) => {
     const words = text(tokens, mark);
-    if (isHead(mark) && !mark.place) { ruled = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'absent'; said = true; }
+    if (isHead(mark) && !mark.place) {
+      ruled = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'absent';
+      said = true;
+    }
     // "ulcer on the left's gone but there's one on the right"
     if (said && cueOf(mark)?.means === 'before' && cueOf(mark)?.looks === 'back' && text(tokens, mark).includes('gone')) ruled = true;
     // "... one on the left", "... three mil on two oh six": after what was ruled out, something is there.
     const one = mark.to - mark.from === 1 && small(mark) && counts.has(words[0] ?? '');
-    const turns = said && ruled && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined && marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) && (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
-    if (turns) { out.push(put(mark.from, 'now')); ruled = false; }
+    const turns =
+      said &&
+      ruled &&
+      marks.slice(i + 1).find((m) => !small(m))?.place !== undefined &&
+      marks.slice(0, i).some(({ place }, k) => place !== undefined && k > 0) &&
+      (one || mark.measure !== undefined || (mark.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept'));
+    if (turns) {
+      out.push(put(mark.from, 'now'));
+      ruled = false;
+    }
     // "..., one oh six doesn't", "... right side there's two": what is said of the place behind it.
     const rest = mark.place && said && !isHead(mark) ? behind(marks, i, tokens) : undefined;
     const told = tail(rest, tokens);
     if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
-    else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))) out.push(put(mark.from, 'now'));
+    else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? ''))))
+      out.push(put(mark.from, 'now'));
     // "... taken out last year, two oh five still there": not what is said of the other one; what it is, is asked.
-    if (rest !== undefined && gone && stillIn.test(told)) { out.push({ ...mark, unknown: true }); return; }
-    out.push(said && out.at(-1)?.from === out.at(-1)?.to || !belongsToTurn(marks, i, tokens) ? mark : { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] });
+    if (rest !== undefined && gone && stillIn.test(told)) {
+      out.push({ ...mark, unknown: true });
+      return;
+    }
+    out.push(
+      (said && out.at(-1)?.from === out.at(-1)?.to) || !belongsToTurn(marks, i, tokens)
+        ? mark
+        : { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] },
+    );
   });
   return out;
 }
@@ -92,12 +188,28 @@ const stillIn = /^(?:is |was |are )?still (?:there|in|here|present|in place)$/;
 /** The few small words between a place and the end of the phrase, or the next place. */
 function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): readonly Mark[] | undefined {
   // "four eleven has one, five mil": up to a pause, where a size follows it.
-  const end = marks.findIndex((mark, i) => i > at && (mark.place !== undefined || mark.terms?.some((t) => t.k === 'stop') || ((mark.measure ?? mark.grade) !== undefined && i > at + 1 && tokens[mark.from - 1]?.ends === true)));
+  const end = marks.findIndex(
+    (mark, i) =>
+      i > at &&
+      (mark.place !== undefined ||
+        mark.terms?.some((t) => t.k === 'stop') ||
+        ((mark.measure ?? mark.grade) !== undefined && i > at + 1 && tokens[mark.from - 1]?.ends === true)),
+  );
   const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
-  return rest.length > 0 && rest.length <= 4 && rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || typeof mark.number === 'number') ? rest : undefined;
+  return rest.length > 0 &&
+    rest.length <= 4 &&
+    rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || typeof mark.number === 'number')
+    ? rest
+    : undefined;
 }
 
-const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string => (rest === undefined ? '' : rest.map((m) => text(tokens, m).join(' ')).join(' ').replace(/ (?:though|mind|alright)$/, ''));
+const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string =>
+  rest === undefined
+    ? ''
+    : rest
+        .map((m) => text(tokens, m).join(' '))
+        .join(' ')
+        .replace(/ (?:though|mind|alright)$/, '');
 
 /** A word of ruling out behind its place, once the turn stands before it. */
 function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {
@@ -107,4 +219,5 @@ function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Toke
   return rest !== undefined && rulesOut(marks[place] as Mark, tail(rest, tokens));
 }
 /** Of a side "nothing" rules out what was found on the other one; of a tooth it says that the tooth is normal. */
-const rulesOut = ({ place }: Mark, told: string): boolean => contraries.has(told) || (told === 'nothing' && place?.side !== undefined && place.positions === undefined && place.codes === undefined);
+const rulesOut = ({ place }: Mark, told: string): boolean =>
+  contraries.has(told) || (told === 'nothing' && place?.side !== undefined && place.positions === undefined && place.codes === undefined);

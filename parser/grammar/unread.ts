@@ -9,18 +9,39 @@ import { supposed } from './supposed.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
 
 /** What a finding or work is made of, beside its name: lost beside an item of the same breath, it would be lost in silence. */
-const isPart = (mark: Mark): boolean => mark.measure?.unit !== undefined || mark.grade?.announced === true || mark.pulpHorn !== undefined || mark.place?.codes !== undefined || outright(mark);
-const outright = ({ terms }: Mark): boolean => terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done)) ?? false;
+const isPart = (mark: Mark): boolean =>
+  mark.measure?.unit !== undefined ||
+  mark.grade?.announced === true ||
+  mark.pulpHorn !== undefined ||
+  mark.place?.codes !== undefined ||
+  outright(mark);
+const outright = ({ terms }: Mark): boolean =>
+  terms?.some((t) => (t.k === 'condition' && t.strength === 'say') || (t.k === 'work' && t.term.as === 'procedure' && t.term.done)) ??
+  false;
 
 /** "mobility of six on two ten", "two oh six only two": a number that counts nothing, right behind a finding or its place, was a size or a grade. */
 function isFigure({ marks, tokens, made, takenBack }: Reading, at: number): boolean {
   const mark = marks[at] as Mark;
-  if (takenBack.length > 0 || tokens[mark.to]?.t === 'call' || typeof mark.number !== 'number' || made.some(({ body }) => body?.kind === 'finding' && body.condition === 'body-condition')) return false;
-  const small = ({ terms, place }: Mark): boolean => place === undefined && (terms ?? []).length > 0 && (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler');
+  if (
+    takenBack.length > 0 ||
+    tokens[mark.to]?.t === 'call' ||
+    typeof mark.number !== 'number' ||
+    made.some(({ body }) => body?.kind === 'finding' && body.condition === 'body-condition')
+  )
+    return false;
+  const small = ({ terms, place }: Mark): boolean =>
+    place === undefined && (terms ?? []).length > 0 && (terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler');
   const before = marks.slice(0, at).findLast((m) => !small(m));
   const after = marks[at + 1];
   const led = !['in', 'for', 'at', 'past', 'to', 'by', 'with', 'or'].includes(tokens[mark.from - 1]?.t ?? '');
-  return led && before !== undefined && (before.place !== undefined || before.terms?.some((t) => t.k === 'condition' || t.k === 'surface' || t.k === 'qualifier') === true || before.measure !== undefined) && (after === undefined || tokens[mark.to - 1]?.ends === true || ['on', 'at', 'now', 'today'].includes(tokens[mark.to]?.t ?? ''));
+  return (
+    led &&
+    before !== undefined &&
+    (before.place !== undefined ||
+      before.terms?.some((t) => t.k === 'condition' || t.k === 'surface' || t.k === 'qualifier') === true ||
+      before.measure !== undefined) &&
+    (after === undefined || tokens[mark.to - 1]?.ends === true || ['on', 'at', 'now', 'today'].includes(tokens[mark.to]?.t ?? ''))
+  );
 }
 
 /** Beside a tooth's number these mean that something is to be done with it: "he needs four oh nine out". */
@@ -28,14 +49,35 @@ const toDo = new Set(['need', 'needs', 'vet', 'vets', 'out']);
 
 /** Teeth that a general word names and that nothing made is about: "..., nines on the top" behind tens that were read. One that only led to a place of its own says nothing more. */
 function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): boolean {
-  if (place === undefined || place.codes !== undefined || place.region !== undefined || !(place.positions !== undefined || (place.jaw !== undefined && place.side !== undefined))) return false;
+  if (
+    place === undefined ||
+    place.codes !== undefined ||
+    place.region !== undefined ||
+    !(place.positions !== undefined || (place.jaw !== undefined && place.side !== undefined))
+  )
+    return false;
   // "behind the incisors", "the corners off one oh six": part of where something else is.
-  if (tokens.slice(Math.max(0, from - 2), from).some(({ t }) => t === 'behind' || t === 'opposite') || ['off', 'of'].includes(tokens[to]?.t ?? '')) return false;
+  if (
+    tokens.slice(Math.max(0, from - 2), from).some(({ t }) => t === 'behind' || t === 'opposite') ||
+    ['off', 'of'].includes(tokens[to]?.t ?? '')
+  )
+    return false;
   const quadrants = place.quadrants ?? quadrantsOf(place);
-  const named = (code: string): boolean => (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) && (place.positions?.includes(positionOf(code)) ?? true);
-  return made.every(({ body, doubts }) => doubts.length === 0 && body?.kind === 'finding' && body.place !== null && !teethAt(body.place).some(named));
+  const named = (code: string): boolean =>
+    (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) &&
+    (place.positions?.includes(positionOf(code)) ?? true);
+  return made.every(
+    ({ body, doubts }) => doubts.length === 0 && body?.kind === 'finding' && body.place !== null && !teethAt(body.place).some(named),
+  );
 }
-const teethAt = (place: Place): readonly string[] => ('teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : []);
+const teethAt = (place: Place): readonly string[] =>
+  'teeth' in place
+    ? place.teeth
+    : 'spaces' in place
+      ? place.spaces.flat()
+      : 'rows' in place
+        ? place.rows.flatMap((row) => rowTeeth[row])
+        : [];
 
 /** Indices of unread trade words; in a phrase with words from outside the trade, of which nothing was made, only those that nobody says of anything else. */
 export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>): readonly number[] {
@@ -49,24 +91,42 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const code = mark.place?.codes !== undefined;
     // What may come to be is talk: it asks nobody.
     const certain = may[mark.from] !== true;
-    if (clinical) return ((isPart(mark) && (code || certain)) || isFigure(reading, i) || isElsewhere(reading, mark)) && (than < 0 || mark.from < than);
+    if (clinical)
+      return ((isPart(mark) && (code || certain)) || isFigure(reading, i) || isElsewhere(reading, mark)) && (than < 0 || mark.from < than);
     const head = certain && reading.role[i] === 'head';
     return talk ? (code && (wanting || subject(reading, i))) || (head && ofTrade(reading, i)) : code || (head && outright(mark));
   };
-  return reading.marks.flatMap((mark, i) => (asks(mark, i) ? reading.tokens.slice(mark.from, mark.to).map(({ word }) => word).filter((word) => !claims.has(word)) : []));
+  return reading.marks.flatMap((mark, i) =>
+    asks(mark, i)
+      ? reading.tokens
+          .slice(mark.from, mark.to)
+          .map(({ word }) => word)
+          .filter((word) => !claims.has(word))
+      : [],
+  );
 }
 
 /** "two oh nine looks dodgy", "three ten shorter than three eleven": a tooth that the phrase begins with, and right behind it what is not known. */
 function subject({ marks, tokens, unknown }: Reading, at: number): boolean {
   const next = marks[at + 1];
   const told = next && verbs.has(tokens[next.from]?.t ?? '') ? marks[at + 2] : tokens.some(({ t }) => t === 'than') ? next : undefined;
-  return unknown <= 2 && told?.unknown === true && marks.slice(0, at).every(({ place, terms }) => place === undefined && terms?.every((t) => t.k === 'glue' || t.k === 'filler') === true) && tokens[(marks[at] as Mark).to - 1]?.ends !== true;
+  return (
+    unknown <= 2 &&
+    told?.unknown === true &&
+    marks
+      .slice(0, at)
+      .every(({ place, terms }) => place === undefined && terms?.every((t) => t.k === 'glue' || t.k === 'filler') === true) &&
+    tokens[(marks[at] as Mark).to - 1]?.ends !== true
+  );
 }
 const verbs: ReadonlySet<string> = new Set(['is', 'has', 'looks', 'feels', 'was', 'seems']);
 
 /** A name that nobody says of anything else. */
 function ofTrade(reading: Reading, at: number): boolean {
   const { from, to, terms } = reading.marks[at] as Mark;
-  const said = reading.tokens.slice(from, to).map(({ t }) => t).join(' ');
+  const said = reading.tokens
+    .slice(from, to)
+    .map(({ t }) => t)
+    .join(' ');
   return !partOfAnother(reading, at) && (terms ?? []).some((t) => t.k === 'condition' && isTechnical(said, t.strength));
 }

@@ -17,7 +17,13 @@ import { expand } from './template.ts';
 import { buildTrie, type Trie } from './trie.ts';
 
 export type Term =
-  | { readonly k: 'condition'; readonly id: ConditionId; readonly strength: 'say' | 'withPlace' | 'absentSay'; readonly plural: boolean; /** A class that the words themselves name. */ readonly grade?: string }
+  | {
+      readonly k: 'condition';
+      readonly id: ConditionId;
+      readonly strength: 'say' | 'withPlace' | 'absentSay';
+      readonly plural: boolean;
+      /** A class that the words themselves name. */ readonly grade?: string;
+    }
   | { readonly k: 'region'; readonly id: RegionId; readonly plural: boolean }
   | { readonly k: 'surface'; readonly id: SurfaceId }
   | { readonly k: 'qualifier'; readonly id: QualifierId }
@@ -41,31 +47,40 @@ export type Term =
 
 const entries: (readonly [readonly string[], Term])[] = [];
 const add = (forms: readonly string[], term: (said: string) => Term): void => {
-  for (const form of forms) for (const words of expand(form)) {
-    if (words.length === 0) continue;
-    const said = words.join(' ');
-    const written = joined(said);
-    entries.push([words, term(said)]);
-    if (written !== said) entries.push([written.split(' '), term(said)]);
-  }
+  for (const form of forms)
+    for (const words of expand(form)) {
+      if (words.length === 0) continue;
+      const said = words.join(' ');
+      const written = joined(said);
+      entries.push([words, term(said)]);
+      if (written !== said) entries.push([written.split(' '), term(said)]);
+    }
 };
 /** "t m js" is said, "tmjs" is written. */
-const joined = (said: string): string => said.replace(/\b([a-z])((?: [a-z])+s?)\b(?! [a-z]\b)/g, (_, first: string, more: string) => first + more.replaceAll(' ', ''));
+const joined = (said: string): string =>
+  said.replace(/\b([a-z])((?: [a-z])+s?)\b(?! [a-z]\b)/g, (_, first: string, more: string) => first + more.replaceAll(' ', ''));
 const plural = (said: string): boolean => /s$|teeth$|ies$/.test(said) && !/ss$|is$/.test(said);
 
 for (const [id, entry] of Object.entries(conditions) as [ConditionId, ConditionEntry][]) {
-  for (const strength of ['say', 'withPlace', 'absentSay'] as const) add(entry[strength] ?? [], (said) => ({ k: 'condition', id, strength, plural: plural(said) }));
+  for (const strength of ['say', 'withPlace', 'absentSay'] as const)
+    add(entry[strength] ?? [], (said) => ({ k: 'condition', id, strength, plural: plural(said) }));
 }
-for (const [grade, forms] of Object.entries(mobilitySay)) add(forms, () => ({ k: 'condition', id: 'mobility', strength: 'withPlace', plural: false, grade }));
-for (const [grade, forms] of Object.entries(fractureSay)) add(forms, (said) => ({ k: 'condition', id: 'fracture', strength: 'say', plural: plural(said), grade }));
-for (const [id, entry] of Object.entries(regions) as [RegionId, (typeof regions)[RegionId]][]) add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) }));
+for (const [grade, forms] of Object.entries(mobilitySay))
+  add(forms, () => ({ k: 'condition', id: 'mobility', strength: 'withPlace', plural: false, grade }));
+for (const [grade, forms] of Object.entries(fractureSay))
+  add(forms, (said) => ({ k: 'condition', id: 'fracture', strength: 'say', plural: plural(said), grade }));
+for (const [id, entry] of Object.entries(regions) as [RegionId, (typeof regions)[RegionId]][])
+  add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) }));
 for (const [id, forms] of Object.entries(surfaceSay) as [SurfaceId, readonly string[]][]) add(forms, () => ({ k: 'surface', id }));
 for (const [id, forms] of Object.entries(qualifierSay) as [QualifierId, readonly string[]][]) add(forms, () => ({ k: 'qualifier', id }));
-for (const [id, forms] of Object.entries(severitySay) as [SeverityId, readonly string[]][]) add(forms, (said) => ({ k: 'severity', id, said }));
+for (const [id, forms] of Object.entries(severitySay) as [SeverityId, readonly string[]][])
+  add(forms, (said) => ({ k: 'severity', id, said }));
 add(severityKept, (said) => ({ k: 'severityKept', said }));
 for (const [id, forms] of Object.entries(changeSay) as ['new', readonly string[]][]) add(forms, () => ({ k: 'change', id }));
-for (const [id, forms] of Object.entries(sideSay) as ['left', readonly string[]][]) add(forms, (said) => ({ k: 'side', id, ...(said === 'both' || said === 'either' ? { weak: true as const } : {}) }));
-for (const [id, forms] of Object.entries(jawSay) as ['upper', readonly string[]][]) add(forms, (said) => ({ k: 'jaw', id, plural: plural(said) }));
+for (const [id, forms] of Object.entries(sideSay) as ['left', readonly string[]][])
+  add(forms, (said) => ({ k: 'side', id, ...(said === 'both' || said === 'either' ? { weak: true as const } : {}) }));
+for (const [id, forms] of Object.entries(jawSay) as ['upper', readonly string[]][])
+  add(forms, (said) => ({ k: 'jaw', id, plural: plural(said) }));
 add(rowSay, (said) => ({ k: 'row', plural: plural(said) }));
 for (const [form, quadrant] of Object.entries(hundredSay)) add([form], () => ({ k: 'hundreds', quadrant }));
 add(allRound, () => ({ k: 'allRound' }));
@@ -88,11 +103,17 @@ export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k
 
 /** Whole phrases that steer. */
 export const commandForms: ReadonlyMap<string, string> = new Map(
-  Object.entries(commands).flatMap(([id, entry]) => entry.say.flatMap((form) => expand(form).map((words) => [words.join(' '), id] as const))),
+  Object.entries(commands).flatMap(([id, entry]) =>
+    entry.say.flatMap((form) => expand(form).map((words) => [words.join(' '), id] as const)),
+  ),
 );
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
-export const tradeForms: readonly string[] = [...new Set(entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept', 'talk'].includes(term.k)).map(([words]) => words.join(' ')))];
+export const tradeForms: readonly string[] = [
+  ...new Set(
+    entries.filter(([, term]) => !['filler', 'glue', 'stop', 'severityKept', 'talk'].includes(term.k)).map(([words]) => words.join(' ')),
+  ),
+];
 
 const small = new Set([...glue, ...hesitations]);
 const wordsOf = (which: (term: Term) => boolean): readonly string[] => {
@@ -105,9 +126,12 @@ export const soundForms: readonly string[] = wordsOf((term) => ['condition', 're
 export const agentWords: ReadonlySet<string> = new Set(wordsOf((term) => term.k === 'work' && term.term.as === 'agent'));
 
 /** Names this lexicon in a record: changes with any spoken form (FNV-1a over all of them). */
-export const lexiconVersion: string = entries.reduce((before, [words]) => {
-  const said = words.join(' ');
-  let hash = before;
-  for (let at = 0; at < said.length; at += 1) hash = Math.imul(hash ^ said.charCodeAt(at), 0x01000193) >>> 0;
-  return hash;
-}, 0x811c9dc5).toString(16).padStart(8, '0');
+export const lexiconVersion: string = entries
+  .reduce((before, [words]) => {
+    const said = words.join(' ');
+    let hash = before;
+    for (let at = 0; at < said.length; at += 1) hash = Math.imul(hash ^ said.charCodeAt(at), 0x01000193) >>> 0;
+    return hash;
+  }, 0x811c9dc5)
+  .toString(16)
+  .padStart(8, '0');

@@ -11,8 +11,15 @@ import { sedations } from './sedations.ts';
 import { facts } from './facts.ts';
 import type { Token } from './tokens.ts';
 
-export interface Claimed { readonly made: readonly Made[]; readonly marks: ReadonlySet<number> }
-export interface Before { readonly carry: Carry; readonly context: Context; /** Places said earlier in the same breath. */ readonly named?: readonly RawPlace[] }
+export interface Claimed {
+  readonly made: readonly Made[];
+  readonly marks: ReadonlySet<number>;
+}
+export interface Before {
+  readonly carry: Carry;
+  readonly context: Context;
+  /** Places said earlier in the same breath. */ readonly named?: readonly RawPlace[];
+}
 export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before: Before) => readonly Made[];
 
 /** In this order: a dose is no size; a referral names a tooth that is no finding; "not examined" is never "normal". */
@@ -32,11 +39,17 @@ function inStretch({ from, to }: Stretch, marks: readonly Mark[], tokens: readon
   const named = marks.slice(0, from).flatMap(({ place }) => place ?? []);
   const ready = named.length > 0 ? { ...before, carry: { ...before.carry, place: named }, named } : before;
   const later = (at: readonly number[]): readonly number[] => at.map((m) => m + from);
-  return claimed(own, tokens.slice(first, (marks[to - 1] as Mark).to), ready)
-    .map((one): Made => ({ ...one, marks: later(one.marks), doubts: one.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: later(doubt.marks) } : doubt)) }));
+  return claimed(own, tokens.slice(first, (marks[to - 1] as Mark).to), ready).map((one): Made => ({
+    ...one,
+    marks: later(one.marks),
+    doubts: one.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: later(doubt.marks) } : doubt)),
+  }));
 }
 
 function claimed(marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
-  for (const rule of ordered) { const made = rule(marks, tokens, before); if (made.length > 0) return made; }
+  for (const rule of ordered) {
+    const made = rule(marks, tokens, before);
+    if (made.length > 0) return made;
+  }
   return [];
 }

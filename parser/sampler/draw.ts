@@ -15,11 +15,19 @@ export function pick<T>(random: Random, list: readonly T[]): T {
 /** Picks by weight: `[3, 'often'], [1, 'rarely']`. */
 export function weighted<T>(random: Random, rows: readonly (readonly [number, T])[]): T {
   let left = random() * rows.reduce((sum, [weight]) => sum + weight, 0);
-  for (const [weight, value] of rows) { left -= weight; if (left < 0) return value; }
+  for (const [weight, value] of rows) {
+    left -= weight;
+    if (left < 0) return value;
+  }
   return (rows.at(-1) as readonly [number, T])[1];
 }
 
 /** One way to say one of the spoken forms. */
-export const formOf = (random: Random, forms: readonly string[]): string => pick(random, expand(pick(random, forms)).filter((words) => words.length > 0)).join(' ');
+export const formOf = (random: Random, forms: readonly string[]): string =>
+  pick(
+    random,
+    expand(pick(random, forms)).filter((words) => words.length > 0),
+  ).join(' ');
 
-export const join = (...parts: readonly (string | undefined)[]): string => parts.filter((part) => part !== undefined && part !== '').join(' ');
+export const join = (...parts: readonly (string | undefined)[]): string =>
+  parts.filter((part) => part !== undefined && part !== '').join(' ');

@@ -32,7 +32,13 @@ export interface SampleOptions {
 export function sample(random: Random, { fillers = 0.15, falseStarts = 0.03 }: SampleOptions = {}): Sample {
   const drawn = weighted<() => Sample>(random, [
     [50, () => one(drawFinding(random))],
-    [4, () => { const { say, means } = drawRuledOut(random); return { text: say, items: means, before: [] }; }],
+    [
+      4,
+      () => {
+        const { say, means } = drawRuledOut(random);
+        return { text: say, items: means, before: [] };
+      },
+    ],
     [6, () => one(drawNormal(random))],
     [12, () => one(drawTreatment(random))],
     [5, () => one(drawSedation(random))],
@@ -43,16 +49,44 @@ export function sample(random: Random, { fillers = 0.15, falseStarts = 0.03 }: S
   ])();
   const steering = drawn.command !== undefined || drawn.items.some(({ kind }) => kind === 'note' || kind === 'fact');
   const hesitating = !steering && chance(random, fillers) ? hesitate(random, drawn.text) : drawn.text;
-  return { ...drawn, text: !steering && chance(random, falseStarts) ? `${pick(random, ['the', 'so the', 'and the', 'on'])} ${pick(random, ['um', 'er'])} ${hesitating}` : hesitating };
+  return {
+    ...drawn,
+    text:
+      !steering && chance(random, falseStarts)
+        ? `${pick(random, ['the', 'so the', 'and the', 'on'])} ${pick(random, ['um', 'er'])} ${hesitating}`
+        : hesitating,
+  };
 }
 
 const one = ({ say, means }: Said<ItemBody>): Sample => ({ text: say, items: [means], before: [] });
-const leaning = ({ say, means, before, command }: ReturnType<typeof drawLeaning>): Sample => ({ text: say, items: means, before, ...(command ? { command } : {}) });
+const leaning = ({ say, means, before, command }: ReturnType<typeof drawLeaning>): Sample => ({
+  text: say,
+  items: means,
+  before,
+  ...(command ? { command } : {}),
+});
 
 /** A hesitation between two words, never inside a number. */
 function hesitate(random: Random, text: string): string {
   const words = text.split(' ');
-  const digits = new Set(['oh', 'zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'point', 'hundred', 'and']);
+  const digits = new Set([
+    'oh',
+    'zero',
+    'one',
+    'two',
+    'three',
+    'four',
+    'five',
+    'six',
+    'seven',
+    'eight',
+    'nine',
+    'ten',
+    'eleven',
+    'point',
+    'hundred',
+    'and',
+  ]);
   const gaps = words.map((_, i) => i).filter((i) => i === 0 || !(digits.has(words[i] as string) || digits.has(words[i - 1] as string)));
   const at = gaps[whole(random, 0, gaps.length - 1)] ?? 0;
   return join(...words.slice(0, at), pick(random, ['um', 'uh', 'er', 'erm']), ...words.slice(at));

@@ -5,7 +5,13 @@ import { RATE, type Engine } from '../speech/engine.ts';
 import { verified, type Language } from '../speech/verify.ts';
 
 /** A stretch of an exam's sound: which exam's journal, from which sample. */
-export interface Stretch { readonly exam: string; readonly from: number; readonly samples: Float32Array; readonly silenceBefore?: number; /** Names that may be spoken. */ readonly names?: readonly string[] }
+export interface Stretch {
+  readonly exam: string;
+  readonly from: number;
+  readonly samples: Float32Array;
+  readonly silenceBefore?: number;
+  /** Names that may be spoken. */ readonly names?: readonly string[];
+}
 export interface Ear {
   readonly name: string;
   /** Settles once it can hear; what is asked of it before that waits. Absent: it can. */
@@ -31,7 +37,13 @@ export const earOf = (engine: Engine, vad: string, language?: Language): Ear => 
     const clip = { samples, from };
     const heard = (await engine.hear(clip, names)).hypotheses;
     const hypotheses = language ? await verified(engine, clip, heard, language, names) : heard;
-    return { id: idOf(exam, from), at: spanOf(from, samples.length), hypotheses, reader: 'first', ...(silenceBefore !== undefined && { silenceBefore }) };
+    return {
+      id: idOf(exam, from),
+      at: spanOf(from, samples.length),
+      hypotheses,
+      reader: 'first',
+      ...(silenceBefore !== undefined && { silenceBefore }),
+    };
   },
   close: () => engine.close(),
 });
@@ -40,10 +52,15 @@ export function wakingEar(name: string, vad: string, open: Promise<Engine>, lang
   const ear = open.then((engine) => earOf(engine, vad, language?.()));
   ear.catch(() => undefined); // told to whoever asks it, and to whoever waits for `waking`
   return {
-    name, waking: ear,
+    name,
+    waking: ear,
     segmenter: (from = 0) => openSegmenter(vad, from),
     hear: async (stretch) => (await ear).hear(stretch),
-    close: () => ear.then((opened) => opened.close(), () => undefined),
+    close: () =>
+      ear.then(
+        (opened) => opened.close(),
+        () => undefined,
+      ),
   };
 }
 export type { Phrase, Segmenter };

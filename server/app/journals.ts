@@ -43,10 +43,22 @@ export function openJournals(dir: string): Journals {
       const writing = opened.get(exam);
       if (writing) return use(await writing);
       const view = await viewJournal(folder(exam));
-      try { return await use(view); } finally { await view.close(); }
+      try {
+        return await use(view);
+      } finally {
+        await view.close();
+      }
     },
-    erase: async (exam, when) => { await close(exam); await eraseJournal(folder(exam), when); },
-    eraseStretch: async (exam, [from, to]) => { await close(exam); await eraseStretch(folder(exam), Math.floor(from * RATE), Math.ceil(to * RATE)); },
-    closeAll: async () => { await Promise.all([...opened.keys()].map(close)); },
+    erase: async (exam, when) => {
+      await close(exam);
+      await eraseJournal(folder(exam), when);
+    },
+    eraseStretch: async (exam, [from, to]) => {
+      await close(exam);
+      await eraseStretch(folder(exam), Math.floor(from * RATE), Math.ceil(to * RATE));
+    },
+    closeAll: async () => {
+      await Promise.all([...opened.keys()].map(close));
+    },
   };
 }

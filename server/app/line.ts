@@ -12,13 +12,20 @@ import type { Seat, Sittings } from './sittings.ts';
 const CommandId = z.enum(commandIds);
 
 /** @param open makes a new exam and tells its id */
-export function openLine(sittings: Sittings, journals: Journals, open: (message: Extract<FromPage, { type: 'listen' }>) => string, send: (message: FromServer) => void): Line {
+export function openLine(
+  sittings: Sittings,
+  journals: Journals,
+  open: (message: Extract<FromPage, { type: 'listen' }>) => string,
+  send: (message: FromServer) => void,
+): Line {
   let seat: Seat | null = null;
   /** The exam that the page's chunks are for: the one on when it named their epoch. */
   let exam = '';
   let first = true;
 
-  const leave = (): void => { seat?.watchers.delete(send); };
+  const leave = (): void => {
+    seat?.watchers.delete(send);
+  };
   const sat = (): Seat => {
     if (!seat) throw refuse(409, 'not-listening', 'No exam is being listened to on this line. Begin one first.');
     return seat;
@@ -36,8 +43,12 @@ export function openLine(sittings: Sittings, journals: Journals, open: (message:
   return {
     text: async (message) => {
       switch (message.type) {
-        case 'listen': return listen(message);
-        case 'epoch': exam = sat().sitting.live.draft().id; first = true; return;
+        case 'listen':
+          return listen(message);
+        case 'epoch':
+          exam = sat().sitting.live.draft().id;
+          first = true;
+          return;
         case 'microphone': {
           if (message.state !== 'lost') return;
           const { live } = sat().sitting;
@@ -45,14 +56,18 @@ export function openLine(sittings: Sittings, journals: Journals, open: (message:
           await live.change(() => [{ event: 'gap', at: [at, at], why: 'microphone', when: now() }]);
           return;
         }
-        case 'stop': await sat().sitting.settle(); send({ type: 'hearing', state: 'stopped' }); return;
+        case 'stop':
+          await sat().sitting.settle();
+          send({ type: 'hearing', state: 'stopped' });
+          return;
         case 'command': {
           const command = CommandId.safeParse(message.command);
           if (!command.success) throw refuse(400, 'not-understood', 'There is no such command. Nothing was done.');
           const { live } = sat().sitting;
           return live.command(command.data, live.draft().header.examiner ?? 'by touch', message.name);
         }
-        case 'said': sat().sitting.said(message.sentence);
+        case 'said':
+          sat().sitting.said(message.sentence);
       }
     },
     sound: async (chunk: Chunk) => {

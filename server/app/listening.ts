@@ -22,16 +22,37 @@ export interface Listening {
   readonly flush: () => Promise<void>;
 }
 
-interface Mark { readonly stream: number; readonly exam: string; readonly at: number }
+interface Mark {
+  readonly stream: number;
+  readonly exam: string;
+  readonly at: number;
+}
 /** What the ear failed at stays in the draft as a question: nothing spoken disappears. */
-const unreadable = (utterance: string, at: Span, when: string): DraftEvent =>
-  ({ event: 'asked', when, doubt: { id: `${utterance}/failed`, doubt: 'unheard', words: '', utterance, at, state: 'open', why: 'This could not be read when it was said. Play it, or hear the sound again.' } });
+const unreadable = (utterance: string, at: Span, when: string): DraftEvent => ({
+  event: 'asked',
+  when,
+  doubt: {
+    id: `${utterance}/failed`,
+    doubt: 'unheard',
+    words: '',
+    utterance,
+    at,
+    state: 'open',
+    why: 'This could not be read when it was said. Play it, or hear the sound again.',
+  },
+});
 /** Samples of our own voice remembered: a sentence older than this is over. */
 const remembered = 30 * 16_000;
 /** Samples of a phrase that may lie outside our own voice and be its echo, not a person's word. */
 const unmarked = 0.3 * 16_000;
 
-export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publish: (message: FromServer) => void, now: () => string): Listening {
+export function openListening(
+  live: Live,
+  ear: Ear,
+  segmenter: Segmenter,
+  publish: (message: FromServer) => void,
+  now: () => string,
+): Listening {
   /** Samples handed to the segmenter so far. */
   let stream = 0;
   let marks: readonly Mark[] = [];
@@ -55,16 +76,24 @@ export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publis
     const from = mark.at + (phrase.from - mark.stream);
     const { samples, silenceBefore } = phrase;
     const at = spanOf(from, samples.length);
-    live.phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at, journal: exam, ownVoice: ownVoiceIn(phrase) }).catch(() => live.change(() => [unreadable(idOf(exam, from), at, now())]));
+    live
+      .phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at, journal: exam, ownVoice: ownVoiceIn(phrase) })
+      .catch(() => live.change(() => [unreadable(idOf(exam, from), at, now())]));
   };
   const tell = (): void => {
     const before = speaking;
     speaking = segmenter.state().speaking;
     if (before !== speaking) publish({ type: 'hearing', state: state() });
   };
-  const awake = (): void => { waking = false; publish({ type: 'hearing', state: state() }); };
+  const awake = (): void => {
+    waking = false;
+    publish({ type: 'hearing', state: state() });
+  };
   ear.waking?.then(awake, () => undefined);
-  const take = (phrases: readonly Phrase[]): void => { phrases.forEach(queue); tell(); };
+  const take = (phrases: readonly Phrase[]): void => {
+    phrases.forEach(queue);
+    tell();
+  };
 
   return {
     state,
@@ -75,8 +104,13 @@ export function openListening(live: Live, ear: Ear, segmenter: Segmenter, publis
       stream += samples.length;
       take(await segmenter.push(samples));
     },
-    skip: async (samples) => { stream += samples; take(await segmenter.skip(samples)); },
-    said: (sentence) => { sentences = [...sentences.slice(-99), { at: stream, sentence }]; },
+    skip: async (samples) => {
+      stream += samples;
+      take(await segmenter.skip(samples));
+    },
+    said: (sentence) => {
+      sentences = [...sentences.slice(-99), { at: stream, sentence }];
+    },
     flush: async () => take(await segmenter.flush()),
   };
 }

@@ -31,13 +31,16 @@ export interface Hands {
 }
 
 /** The names of an exam, for the reader to expect. */
-const namesIn = ({ horse, owner, yard }: ReturnType<typeof contextOf>['header']): readonly string[] => [horse?.name, owner, yard].filter((name): name is string => !!name);
+const namesIn = ({ horse, owner, yard }: ReturnType<typeof contextOf>['header']): readonly string[] =>
+  [horse?.name, owner, yard].filter((name): name is string => !!name);
 
 /** What the second reader made of each item of the first. */
 function heardOf(items: ReturnType<Read>['items'], { agreed }: Pick<Compared, 'agreed'>, text: string): readonly SecondHeard[] {
-  return items.map(({ id, evidence }): SecondHeard => (agreed.includes(id)
-    ? { item: id, heard: 'same', text, ...(evidence.sure !== undefined ? { sure: sureOfBoth(evidence.sure) } : {}) }
-    : { item: id, heard: 'not-this', text }));
+  return items.map(({ id, evidence }): SecondHeard =>
+    agreed.includes(id)
+      ? { item: id, heard: 'same', text, ...(evidence.sure !== undefined ? { sure: sureOfBoth(evidence.sure) } : {}) }
+      : { item: id, heard: 'not-this', text },
+  );
 }
 
 export function openOpinions(second: Engine, { store, journals, change, read, trouble }: Hands): Opinions {
@@ -54,15 +57,23 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     const heardAt = events.findIndex((e) => e.event === 'heard' && e.phrase.id === utterance);
     const said = events.findLast((e) => e.event === 'said' && e.result.id === utterance);
     const heard = events[heardAt];
-    if (heard?.event !== 'heard' || said?.event !== 'said' || heard.phrase.at === undefined || said.result.utterance.overOwnVoice) return false;
+    if (heard?.event !== 'heard' || said?.event !== 'said' || heard.phrase.at === undefined || said.result.utterance.overOwnVoice)
+      return false;
     const [from, to] = heard.phrase.at;
     const context = contextOf(foldDraft(exam, events.slice(0, heardAt)));
-    const samples = await journals.view(said.result.utterance.sound ?? exam, (journal) => journal.read(Math.round(from * RATE), Math.round(to * RATE)));
+    const samples = await journals.view(said.result.utterance.sound ?? exam, (journal) =>
+      journal.read(Math.round(from * RATE), Math.round(to * RATE)),
+    );
     const { hypotheses } = await second.hear({ samples, from: Math.round(from * RATE) }, namesIn(context.header));
     if (hypotheses.length === 0) return false;
     const phrase: HeardPhrase = { ...heard.phrase, hypotheses, reader: 'second' };
     const other = read(phrase, context);
-    const { doubts, ...compared } = compareReaders(said.result.utterance, readOf(said.result, heard.phrase.hypotheses[0]), readOf(other, hypotheses[0]), `${utterance}/second`);
+    const { doubts, ...compared } = compareReaders(
+      said.result.utterance,
+      readOf(said.result, heard.phrase.hypotheses[0]),
+      readOf(other, hypotheses[0]),
+      `${utterance}/second`,
+    );
     const items = heardOf(said.result.items, compared, other.text);
     // A confirmed record is only asked about: nothing is written beside its items.
     const confirmed = foldDraft(exam, events).state === 'confirmed';
@@ -77,16 +88,23 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     if (done.has(utterance)) return Promise.resolve(false);
     done.add(utterance);
     const mine = queue.then(() => compare(exam, utterance));
-    queue = mine.then(() => { told = undefined; }, (error: unknown) => {
-      done.delete(utterance);
-      if (!closed && told !== String(error)) trouble(error);
-      told = String(error);
-    });
+    queue = mine.then(
+      () => {
+        told = undefined;
+      },
+      (error: unknown) => {
+        done.delete(utterance);
+        if (!closed && told !== String(error)) trouble(error);
+        told = String(error);
+      },
+    );
     return mine;
   };
 
   return {
-    ask: (exam, utterance) => { inTurn(exam, utterance).catch(() => undefined); },
+    ask: (exam, utterance) => {
+      inTurn(exam, utterance).catch(() => undefined);
+    },
     whole: async (exam) => {
       const utterances = store.events(exam).flatMap((e) => (e.event === 'heard' ? [e.phrase.id] : []));
       let raised = 0;
@@ -95,6 +113,10 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     },
     idle: () => queue.then(() => undefined),
     // What was not compared yet is left: the records wait for nobody, and a reread asks again.
-    close: async () => { closed = true; await second.close(); await queue; },
+    close: async () => {
+      closed = true;
+      await second.close();
+      await queue;
+    },
   };
 }

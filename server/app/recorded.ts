@@ -9,26 +9,37 @@ import type { Journals } from './journals.ts';
 import type { Listening } from './listening.ts';
 import type { Sitting } from './sitting.ts';
 
-export interface Notice { readonly code: string; readonly message: string }
+export interface Notice {
+  readonly code: string;
+  readonly message: string;
+}
 const stretch = 2 * RATE;
 
 /** The recording in stretches of two seconds; the last may be shorter. @throws AudioError */
 async function* stretches(source: string | Readable, notice: (notice: Notice) => void): AsyncGenerator<Float32Array> {
-  let held: Float32Array[] = [], length = 0;
+  let held: Float32Array[] = [],
+    length = 0;
   for await (const samples of readRecording(source, { onNotice: notice })) {
     for (let at = 0; at < samples.length;) {
       const piece = samples.subarray(at, at + stretch - length);
       held.push(piece);
       length += piece.length;
       at += piece.length;
-      if (length === stretch) { yield joined(held, length); held = []; length = 0; }
+      if (length === stretch) {
+        yield joined(held, length);
+        held = [];
+        length = 0;
+      }
     }
   }
   if (length > 0) yield joined(held, length);
 }
 function joined(pieces: readonly Float32Array[], length: number): Float32Array {
   const whole = new Float32Array(length);
-  pieces.reduce((at, piece) => { whole.set(piece, at); return at + piece.length; }, 0);
+  pieces.reduce((at, piece) => {
+    whole.set(piece, at);
+    return at + piece.length;
+  }, 0);
   return whole;
 }
 
@@ -46,7 +57,12 @@ export async function* hearKept(sound: AsyncIterable<Float32Array>, sitting: Sit
 }
 
 /** Keeps nothing: for a look at what would be understood. */
-export async function hearOnly(source: string | Readable, live: Live, listening: Listening, notice: (notice: Notice) => void): Promise<void> {
+export async function hearOnly(
+  source: string | Readable,
+  live: Live,
+  listening: Listening,
+  notice: (notice: Notice) => void,
+): Promise<void> {
   let at = 0;
   for await (const samples of stretches(source, notice)) {
     await listening.push(samples, live.exams()[0]!, at);

@@ -18,7 +18,13 @@ export async function rehear(live: Live, ear: Ear, journals: Journals): Promise<
     if (!at || utterance.overOwnVoice) continue;
     const samples = await journals.view(exam, (journal) => journal.read(at[0] * RATE, at[1] * RATE));
     const from = Math.round(at[0] * RATE);
-    await live.phrase(async () => ({ ...(await ear.hear({ exam, from, samples, ...(silenceBefore !== undefined && { silenceBefore }) })), id: utterance.id }), { at, journal: exam });
+    await live.phrase(
+      async () => ({
+        ...(await ear.hear({ exam, from, samples, ...(silenceBefore !== undefined && { silenceBefore }) })),
+        id: utterance.id,
+      }),
+      { at, journal: exam },
+    );
   }
 }
 
@@ -42,7 +48,10 @@ export async function readTail(live: Live, [from, to]: Span, ear: Ear, journals:
   await journals.view(exam, async (journal) => {
     for (const part of journal.parts()) {
       const [a, b] = [Math.max(start, part.from), Math.min(end, part.from + part.samples)];
-      if (part.kind !== 'sound') { if (b > a) await listening.skip(b - a); continue; }
+      if (part.kind !== 'sound') {
+        if (b > a) await listening.skip(b - a);
+        continue;
+      }
       for (let at = a; at < b; at += readAtOnce) await listening.push(await journal.read(at, Math.min(at + readAtOnce, b)), exam, at);
     }
   });

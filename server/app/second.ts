@@ -14,7 +14,11 @@ export const secondDir = (): string => join(defaultCacheDir(), 'second-reader');
 
 /** Numbers first, said as the trade says them, then findings and work in the lexicon's order; the prompt cuts what does not fit. */
 export const promptWords: readonly string[] = [
-  'one oh six', 'two oh seven', 'three ten', 'four eleven', 'four millimetres',
+  'one oh six',
+  'two oh seven',
+  'three ten',
+  'four eleven',
+  'four millimetres',
   ...[...Object.values(conditions), ...Object.values(procedures)].map(({ label }) => label.toLowerCase()),
 ];
 

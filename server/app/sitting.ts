@@ -50,7 +50,13 @@ async function notKept(journal: Journal, { epoch, sequence, samples }: Chunk): P
   return { at, duplicate: false };
 }
 
-export async function openSitting(live: Live, ear: Ear, journals: Journals, publish: (message: FromServer) => void, now: () => string): Promise<Sitting> {
+export async function openSitting(
+  live: Live,
+  ear: Ear,
+  journals: Journals,
+  publish: (message: FromServer) => void,
+  now: () => string,
+): Promise<Sitting> {
   const listening = openListening(live, ear, await ear.segmenter(), publish, now);
   /** Where the pause that is on began, in samples of the exam's journal. */
   let pausedAt: number | null = null;
@@ -114,6 +120,9 @@ export async function openSitting(live: Live, ear: Ear, journals: Journals, publ
       return kept;
     },
     said: listening.said,
-    settle: async () => { await listening.flush(); await live.idle(); },
+    settle: async () => {
+      await listening.flush();
+      await live.idle();
+    },
   };
 }

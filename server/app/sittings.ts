@@ -14,7 +14,10 @@ import { readTail, unreadTail } from './rehear.ts';
 import { openSitting, type Sitting } from './sitting.ts';
 import type { Read } from './understand.ts';
 
-export interface Seat { readonly sitting: Sitting; readonly watchers: Set<(message: FromServer) => void> }
+export interface Seat {
+  readonly sitting: Sitting;
+  readonly watchers: Set<(message: FromServer) => void>;
+}
 export interface Sittings {
   /** The exam's sitting, opened at need; what an earlier run left unread is read first. */
   readonly of: (exam: string) => Promise<Seat>;
@@ -28,14 +31,23 @@ export interface Sittings {
 }
 
 /** Events to the log; a confirmation also makes the record. */
-const keepIn = (store: Store): Hands['append'] => (changes) => {
-  const [only] = changes;
-  if (changes.length === 1 && only?.events.some(({ event }) => event === 'confirmed')) store.confirm(only.exam, only.events, only.draft, recordOf(only.draft));
-  else store.appendAll(changes);
-};
+const keepIn =
+  (store: Store): Hands['append'] =>
+  (changes) => {
+    const [only] = changes;
+    if (changes.length === 1 && only?.events.some(({ event }) => event === 'confirmed'))
+      store.confirm(only.exam, only.events, only.draft, recordOf(only.draft));
+    else store.appendAll(changes);
+  };
 
 /** @param onRead told of every phrase once it is read and on disk */
-export function openSittings(store: Store, journals: Journals, ear: Ear, read: Read, onRead: (exam: string, utterance: string) => void = () => undefined): Sittings {
+export function openSittings(
+  store: Store,
+  journals: Journals,
+  ear: Ear,
+  read: Read,
+  onRead: (exam: string, utterance: string) => void = () => undefined,
+): Sittings {
   const seats = new Map<string, Promise<Seat>>();
   const lives = new Map<string, Seat>();
   const append = keepIn(store);
@@ -93,6 +105,9 @@ export function openSittings(store: Store, journals: Journals, ear: Ear, read: R
       await close(exam);
       return true;
     },
-    closeAll: async () => { await Promise.all([...seats.keys()].map(close)); await journals.closeAll(); },
+    closeAll: async () => {
+      await Promise.all([...seats.keys()].map(close));
+      await journals.closeAll();
+    },
   };
 }

@@ -9,5 +9,8 @@ export const untraced = ({ trace: _trace, ...result }: Parsed): ParseResult => r
 
 export const read: Read = (phrase, context) => {
   const result = untraced(parse(phrase, context));
-  return { ...result, utterance: { ...result.utterance, heard: phrase.hypotheses.slice(0, 4).map(({ text, logProb }) => ({ text, logProb })) } };
+  return {
+    ...result,
+    utterance: { ...result.utterance, heard: phrase.hypotheses.slice(0, 4).map(({ text, logProb }) => ({ text, logProb })) },
+  };
 };

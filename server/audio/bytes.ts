@@ -18,15 +18,23 @@ export function bytesOf(source: AsyncIterable<Uint8Array>): Bytes {
     held = held.length === 0 ? value : Buffer.concat([held, value]);
     return true;
   };
-  const fill = async (count: number): Promise<void> => { while (held.length < count && (await more())); };
+  const fill = async (count: number): Promise<void> => {
+    while (held.length < count && (await more()));
+  };
   const drop = (count: number): Uint8Array => {
     const taken = held.subarray(0, count);
     held = held.subarray(count);
     return taken;
   };
   return {
-    async peek(count) { await fill(count); return held.subarray(0, count); },
-    async take(count) { await fill(count); return drop(count); },
+    async peek(count) {
+      await fill(count);
+      return held.subarray(0, count);
+    },
+    async take(count) {
+      await fill(count);
+      return drop(count);
+    },
     async skip(count) {
       for (let left = count; left > 0;) {
         if (held.length === 0 && !(await more())) return;
@@ -35,7 +43,8 @@ export function bytesOf(source: AsyncIterable<Uint8Array>): Bytes {
     },
     async *rest() {
       try {
-        do if (held.length > 0) yield drop(held.length); while (await more());
+        do if (held.length > 0) yield drop(held.length);
+        while (await more());
       } finally {
         await iterator.return?.();
       }

@@ -22,7 +22,8 @@ export type CompressedFormat = keyof typeof COMPRESSED;
 export async function* readCompressed(format: CompressedFormat, bytes: Bytes, notice: (notice: Notice) => void): AsyncGenerator<Decoded> {
   const decoder = COMPRESSED[format]();
   await decoder.ready;
-  let samples = 0, errors = 0;
+  let samples = 0,
+    errors = 0;
   const taken = (output: Output): Decoded => {
     samples += output.samplesDecoded;
     errors += output.errors.length;
@@ -33,11 +34,17 @@ export async function* readCompressed(format: CompressedFormat, bytes: Bytes, no
     if (decoder.flush !== undefined) yield taken(await decoder.flush());
   } catch (error) {
     // The decoders throw on bytes that they cannot make sense of; what came before was heard.
-    if (samples === 0) throw new AudioError('damaged', `This file begins like ${format}, but its sound cannot be decoded. Copy it again from the recorder.`, { cause: error });
+    if (samples === 0)
+      throw new AudioError(
+        'damaged',
+        `This file begins like ${format}, but its sound cannot be decoded. Copy it again from the recorder.`,
+        { cause: error },
+      );
     errors += 1;
   } finally {
     decoder.free();
   }
-  if (samples === 0) throw new AudioError('damaged', `This file begins like ${format}, but no sound came out of it. Copy it again from the recorder.`);
+  if (samples === 0)
+    throw new AudioError('damaged', `This file begins like ${format}, but no sound came out of it. Copy it again from the recorder.`);
   if (errors > 0) notice({ code: 'damaged', message: 'Parts of the file could not be decoded; the rest was read.' });
 }

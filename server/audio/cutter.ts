@@ -19,8 +19,13 @@ export type Phrase = {
 const windows = (seconds: number): number => Math.round((seconds * RATE) / WINDOW);
 
 /** Speech begins at the first level and goes on down to the second, so that a faint syllable does not end a phrase. */
-const BEGINS = 0.5, GOES_ON = 0.35;
-const PAUSE = windows(0.6), LOOK_BEHIND = windows(0.5), TAIL = windows(0.3), LONGEST = windows(15), CUT_SPAN = windows(6);
+const BEGINS = 0.5,
+  GOES_ON = 0.35;
+const PAUSE = windows(0.6),
+  LOOK_BEHIND = windows(0.5),
+  TAIL = windows(0.3),
+  LONGEST = windows(15),
+  CUT_SPAN = windows(6);
 /** Fewer windows of speech than this are a bark or a knock: none of 24 five-second clips of barn noise had more than 3. */
 const LEAST = 4;
 
@@ -36,7 +41,8 @@ export type Cutter = {
 
 export function openCutter(from: number): Cutter {
   let held: Window[] = [];
-  let speaking = false, continues = false;
+  let speaking = false,
+    continues = false;
   /** End of the last voice, in samples of the exam. */
   let quietSince = from;
 
@@ -48,8 +54,10 @@ export function openCutter(from: number): Cutter {
   };
   const phraseOf = (said: readonly Window[]): Phrase | undefined => {
     const voiced = said.filter(({ speech }) => speech >= BEGINS);
-    const first = said.find(({ speech }) => speech >= GOES_ON), last = said.findLast(({ speech }) => speech >= GOES_ON);
-    const start = said[0], end = said.at(-1);
+    const first = said.find(({ speech }) => speech >= GOES_ON),
+      last = said.findLast(({ speech }) => speech >= GOES_ON);
+    const start = said[0],
+      end = said.at(-1);
     if (voiced.length < (continues ? 1 : LEAST) || !first || !last || !start || !end) return undefined;
     const silenceBefore = Math.max(0, first.at - quietSince) / RATE;
     quietSince = last.at + last.samples.length;
@@ -94,7 +102,8 @@ function quietest(held: readonly Window[]): number {
 }
 
 /** Root mean square of samples, 0 to 1. */
-export const level = (samples: Float32Array): number => Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length));
+export const level = (samples: Float32Array): number =>
+  Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length));
 
 function joined(said: readonly Window[]): Float32Array {
   const whole = new Float32Array(said.reduce((sum, { samples }) => sum + samples.length, 0));

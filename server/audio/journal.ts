@@ -47,7 +47,8 @@ export type Journal = JournalView & {
   expected(): { readonly epoch: number; readonly sequence: number };
 };
 
-const SOUND = 'sound.journal', TOMBSTONE = 'erased.json';
+const SOUND = 'sound.journal',
+  TOMBSTONE = 'erased.json';
 
 /**
  * Opens an exam's journal for writing, and makes it where there is none. What a crash tore off the end is cut away: it was never acknowledged.
@@ -78,7 +79,12 @@ export async function viewJournal(dir: string): Promise<JournalView> {
   if (!(await exists(path))) throw new AudioError('missing', 'There is no sound kept for this exam.');
   const file = await open(path, 'r');
   const { parts } = scan(await readFile(path));
-  return { length: () => endOf(parts), parts: () => parts, read: (from, to) => readRange(file, parts, from, to), close: () => file.close() };
+  return {
+    length: () => endOf(parts),
+    parts: () => parts,
+    read: (from, to) => readRange(file, parts, from, to),
+    close: () => file.close(),
+  };
 }
 
 /**
@@ -95,7 +101,9 @@ export async function eraseJournal(dir: string, erasedAt: string): Promise<void>
       try {
         await file.writeFile(JSON.stringify({ erasedAt }));
         await file.sync();
-      } finally { await file.close(); }
+      } finally {
+        await file.close();
+      }
       await rename(`${tombstone}.part`, tombstone);
     }
     await rm(join(dir, SOUND), { force: true });
@@ -112,13 +120,21 @@ async function refuseErased(dir: string): Promise<void> {
   if (await exists(join(dir, TOMBSTONE))) throw new AudioError('erased', 'The sound of this exam was erased.');
 }
 
-const exists = (path: string): Promise<boolean> => stat(path).then(() => true, (error: NodeJS.ErrnoException) => {
-  if (error.code === 'ENOENT') return false;
-  throw error;
-});
+const exists = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    (error: NodeJS.ErrnoException) => {
+      if (error.code === 'ENOENT') return false;
+      throw error;
+    },
+  );
 
 /** A file's name is only safe once its folder is synced. */
 async function syncFolder(dir: string): Promise<void> {
   const folder = await open(dir, 'r');
-  try { await folder.sync(); } finally { await folder.close(); }
+  try {
+    await folder.sync();
+  } finally {
+    await folder.close();
+  }
 }

@@ -18,11 +18,17 @@ export async function eraseStretch(dir: string, from: number, to: number): Promi
     try {
       for (const part of scan(bytes).parts) {
         if (part.kind !== 'sound' || part.from >= to || part.from + part.samples <= from) continue;
-        const sound = Int16Array.from({ length: part.samples }, (_, i) => (part.from + i >= from && part.from + i < to ? 0 : bytes.readInt16LE(part.offset + HEAD + 2 * i)));
+        const sound = Int16Array.from({ length: part.samples }, (_, i) =>
+          part.from + i >= from && part.from + i < to ? 0 : bytes.readInt16LE(part.offset + HEAD + 2 * i),
+        );
         const record = encodeRecord(part, sound);
         await file.write(record, 0, record.length, part.offset);
       }
       await file.datasync();
-    } finally { await file.close(); }
-  } finally { await letGo(); }
+    } finally {
+      await file.close();
+    }
+  } finally {
+    await letGo();
+  }
 }

@@ -27,13 +27,18 @@ export async function takeLock(dir: string): Promise<() => Promise<void>> {
   };
 }
 
-const locked = (pid: number): AudioError => new AudioError('locked', `This exam is being written by another part of the program (process ${pid}). Close it there first.`);
+const locked = (pid: number): AudioError =>
+  new AudioError('locked', `This exam is being written by another part of the program (process ${pid}). Close it there first.`);
 
 /** Whole or not at all: the number is in the file before the file has the lock's name. */
 async function created(lock: string): Promise<boolean> {
   const mine = `${lock}.${process.pid}`;
   const file = await open(mine, 'w', 0o600);
-  try { await file.writeFile(String(process.pid)); } finally { await file.close(); }
+  try {
+    await file.writeFile(String(process.pid));
+  } finally {
+    await file.close();
+  }
   try {
     await link(mine, lock);
     return true;

@@ -43,8 +43,12 @@ export function decodeRecord(bytes: Buffer, offset: number): Placed | undefined 
   const kind = KINDS[bytes.readUInt8(offset + 4)];
   if (kind === undefined) return undefined;
   const part: Placed = {
-    kind, offset, epoch: bytes.readUInt32LE(offset + 8), sequence: bytes.readUInt32LE(offset + 12),
-    from: Number(bytes.readBigUInt64LE(offset + 16)), samples: bytes.readUInt32LE(offset + 24),
+    kind,
+    offset,
+    epoch: bytes.readUInt32LE(offset + 8),
+    sequence: bytes.readUInt32LE(offset + 12),
+    from: Number(bytes.readBigUInt64LE(offset + 16)),
+    samples: bytes.readUInt32LE(offset + 24),
   };
   const end = offset + recordBytes(part);
   if (end > bytes.length || bytes.readUInt32LE(offset + 32) !== checksum(bytes.subarray(offset, end))) return undefined;
@@ -59,11 +63,14 @@ const checksum = (record: Buffer): number => crc32(record.subarray(HEAD), crc32(
  */
 export function scan(bytes: Buffer): { readonly parts: readonly Placed[]; readonly whole: number } {
   const parts: Placed[] = [];
-  let at = 0, whole = 0, end = 0;
+  let at = 0,
+    whole = 0,
+    end = 0;
   while (at < bytes.length) {
     const part = decodeRecord(bytes, at) ?? nextRecord(bytes, at + 1);
     if (part === undefined) break;
-    if (part.from > end) parts.push({ kind: 'damaged', offset: whole, epoch: part.epoch, sequence: part.sequence, from: end, samples: part.from - end });
+    if (part.from > end)
+      parts.push({ kind: 'damaged', offset: whole, epoch: part.epoch, sequence: part.sequence, from: end, samples: part.from - end });
     parts.push(part);
     end = part.from + part.samples;
     at = whole = part.offset + recordBytes(part);

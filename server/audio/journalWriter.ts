@@ -26,7 +26,10 @@ export function writer(disk: Disk, found: readonly Placed[], letGo: () => Promis
   let closing: Promise<void> | undefined;
 
   const inOrder = <T>(work: () => Promise<T>): Promise<T> => {
-    const done = queue.then(() => { if (over !== undefined) throw over; return work(); });
+    const done = queue.then(() => {
+      if (over !== undefined) throw over;
+      return work();
+    });
     queue = done.catch(() => undefined);
     return done;
   };
@@ -42,7 +45,11 @@ export function writer(disk: Disk, found: readonly Placed[], letGo: () => Promis
     try {
       await disk.truncate(fileLength(parts));
     } catch (second) {
-      over = new AudioError('closed', 'The journal could not be mended after a failed write. What was acknowledged is safe; open the exam again.', { cause: second });
+      over = new AudioError(
+        'closed',
+        'The journal could not be mended after a failed write. What was acknowledged is safe; open the exam again.',
+        { cause: second },
+      );
     }
     settle(({ reject }) => reject(error));
     return error;
@@ -60,8 +67,12 @@ export function writer(disk: Disk, found: readonly Placed[], letGo: () => Promis
     settle(({ resolve }) => resolve());
   };
   const nextSync = (): Promise<void> => {
-    timer ??= setTimeout(() => { inOrder(syncNow).catch((error: unknown) => settle(({ reject }) => reject(error))); }, GROUP_MS);
-    return new Promise((resolve, reject) => { waiting.push({ resolve, reject }); });
+    timer ??= setTimeout(() => {
+      inOrder(syncNow).catch((error: unknown) => settle(({ reject }) => reject(error)));
+    }, GROUP_MS);
+    return new Promise((resolve, reject) => {
+      waiting.push({ resolve, reject });
+    });
   };
   const write = async (part: Part, sound?: Int16Array): Promise<void> => {
     const record = encodeRecord(part, sound);
@@ -75,7 +86,9 @@ export function writer(disk: Disk, found: readonly Placed[], letGo: () => Promis
   };
   const expected = (): { epoch: number; sequence: number } => {
     const last = parts.at(-1);
-    return last === undefined ? { epoch: 0, sequence: 0 } : { epoch: last.epoch, sequence: last.sequence + (last.kind === 'sound' ? 1 : 0) };
+    return last === undefined
+      ? { epoch: 0, sequence: 0 }
+      : { epoch: last.epoch, sequence: last.sequence + (last.kind === 'sound' ? 1 : 0) };
   };
   const isNext = (epoch: number, sequence: number): boolean => {
     const due = expected();
@@ -97,7 +110,10 @@ export function writer(disk: Disk, found: readonly Placed[], letGo: () => Promis
         const known = parts.findLast((part) => part.kind === 'sound' && part.epoch === epoch && part.sequence === sequence);
         if (known !== undefined) return { at: known.from, duplicate: true, onDisk: nextSync() };
         const due = expected();
-        throw new AudioError('out-of-order', `Sound ${epoch}/${sequence} came where ${due.epoch}/${due.sequence} was due. Nothing is lost here: send it again from there.`);
+        throw new AudioError(
+          'out-of-order',
+          `Sound ${epoch}/${sequence} came where ${due.epoch}/${due.sequence} was due. Nothing is lost here: send it again from there.`,
+        );
       });
       await onDisk;
       return placed;
@@ -111,11 +127,12 @@ export function writer(disk: Disk, found: readonly Placed[], letGo: () => Promis
       });
       await onDisk;
     },
-    close: () => closing ??= (async () => {
-      await inOrder(syncNow);
-      over = new AudioError('closed', 'This exam\'s journal is closed.');
-      await disk.close();
-    })().finally(letGo),
+    close: () =>
+      (closing ??= (async () => {
+        await inOrder(syncNow);
+        over = new AudioError('closed', "This exam's journal is closed.");
+        await disk.close();
+      })().finally(letGo)),
   };
 }
 
@@ -128,7 +145,11 @@ function fileLength(parts: readonly Placed[]): number {
 function diskError(cause: unknown): AudioError {
   const { code } = cause as NodeJS.ErrnoException;
   const full = code === 'ENOSPC' || code === 'EDQUOT' || code === 'EFBIG';
-  return new AudioError(full ? 'no-space' : 'damaged', full
-    ? 'The disk is full. What was acknowledged is safe; free some space and go on.'
-    : `The sound could not be written (${code ?? 'unknown error'}). What was acknowledged is safe; check the disk.`, { cause });
+  return new AudioError(
+    full ? 'no-space' : 'damaged',
+    full
+      ? 'The disk is full. What was acknowledged is safe; free some space and go on.'
+      : `The sound could not be written (${code ?? 'unknown error'}). What was acknowledged is safe; check the disk.`,
+    { cause },
+  );
 }

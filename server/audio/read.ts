@@ -30,7 +30,11 @@ const CLIPPED = 0.001;
 export async function* readRecording(source: string | Readable, hint: ReadHint = {}): AsyncGenerator<Float32Array> {
   const notice = hint.onNotice ?? (() => undefined);
   const bytes = bytesOf(typeof source === 'string' ? fileBytes(source) : source);
-  let resample: Resampler | undefined, rate = 0, loudest = 0, full = 0, count = 0;
+  let resample: Resampler | undefined,
+    rate = 0,
+    loudest = 0,
+    full = 0,
+    count = 0;
   for await (const piece of decoded(bytes, notice)) {
     const mono = mixed(piece);
     if (mono.length === 0) continue;
@@ -50,7 +54,8 @@ export async function* readRecording(source: string | Readable, hint: ReadHint =
   const tail = resample.flush();
   if (tail.length > 0) yield tail;
   if (loudest < SILENT) throw new AudioError('silent', 'This recording is silent from beginning to end. Check that the microphone was on.');
-  if (full > count * CLIPPED) notice({ code: 'clipped', message: 'The recording is too loud and clipped in places; words may be misheard.' });
+  if (full > count * CLIPPED)
+    notice({ code: 'clipped', message: 'The recording is too loud and clipped in places; words may be misheard.' });
 }
 
 async function* fileBytes(path: string): AsyncGenerator<Uint8Array> {
@@ -59,7 +64,12 @@ async function* fileBytes(path: string): AsyncGenerator<Uint8Array> {
     yield* createReadStream(path, { highWaterMark: 32 * 1024 });
   } catch (cause) {
     const { code } = cause as NodeJS.ErrnoException;
-    const why = code === 'ENOENT' ? 'There is no such file' : code === 'EISDIR' ? 'This is a folder, not a file' : `The file cannot be read (${code ?? 'unknown error'})`;
+    const why =
+      code === 'ENOENT'
+        ? 'There is no such file'
+        : code === 'EISDIR'
+          ? 'This is a folder, not a file'
+          : `The file cannot be read (${code ?? 'unknown error'})`;
     throw new AudioError('missing', `${why}: ${path}`, { cause });
   }
 }
@@ -94,14 +104,24 @@ function formatOf(head: Buffer): 'WAV' | CompressedFormat {
     if (((head[1] ?? 0) & 0x06) === 0) throw unsupported('AAC sound');
     return 'MP3';
   }
-  throw new AudioError('not-audio', 'This file is not a sound recording that can be read here. WAV, FLAC, Ogg (Vorbis or Opus) and MP3 are.');
+  throw new AudioError(
+    'not-audio',
+    'This file is not a sound recording that can be read here. WAV, FLAC, Ogg (Vorbis or Opus) and MP3 are.',
+  );
 }
 
-const unsupported = (what: string): AudioError => new AudioError('unsupported',
-  `This is ${what}, which is not decoded here. Open it on the page instead, where the browser decodes it, or save it as WAV, FLAC, MP3 or Ogg.`);
+const unsupported = (what: string): AudioError =>
+  new AudioError(
+    'unsupported',
+    `This is ${what}, which is not decoded here. Open it on the page instead, where the browser decodes it, or save it as WAV, FLAC, MP3 or Ogg.`,
+  );
 
 function resamplerFrom(rate: number): Resampler {
-  if (!Number.isInteger(rate) || rate < 2_000 || rate > 768_000) throw new AudioError('damaged', `This recording claims a sample rate of ${rate} Hz, which cannot be right. Copy it again from the recorder.`);
+  if (!Number.isInteger(rate) || rate < 2_000 || rate > 768_000)
+    throw new AudioError(
+      'damaged',
+      `This recording claims a sample rate of ${rate} Hz, which cannot be right. Copy it again from the recorder.`,
+    );
   return resampler(rate, RATE);
 }
 

@@ -15,11 +15,14 @@ export type Resampler = {
 export function resampler(from: number, to: number): Resampler {
   if (from === to) return { push: (samples) => samples, flush: () => new Float32Array(0) };
   const common = gcd(from, to);
-  const up = to / common, down = from / common;
+  const up = to / common,
+    down = from / common;
   const cutoff = Math.min(1, to / from) * PASS;
   const half = Math.ceil(CROSSINGS / cutoff);
   const phases = kernels(up, half, cutoff);
-  let kept = new Float32Array(half), seen = 0, made = 0;
+  let kept = new Float32Array(half),
+    seen = 0,
+    made = 0;
   /** Input index of kept[0]; starts before the stream, where there is nothing. */
   let origin = -half;
 

@@ -31,7 +31,8 @@ export async function openSegmenter(vadPath: string, from = 0): Promise<Segmente
   const vad = await openVad(vadPath);
   let cutter = openCutter(from);
   let rest = new Float32Array(0);
-  let at = from, loudness = -100;
+  let at = from,
+    loudness = -100;
   let queue: Promise<unknown> = Promise.resolve();
 
   const inOrder = <T>(work: () => Promise<T>): Promise<T> => {
@@ -56,31 +57,32 @@ export async function openSegmenter(vadPath: string, from = 0): Promise<Segmente
   };
 
   return {
-    push: (samples) => inOrder(async () => {
-      const all = new Float32Array(rest.length + samples.length);
-      all.set(rest);
-      all.set(samples, rest.length);
-      const phrases: Phrase[] = [];
-      let done = 0;
-      for (; done + WINDOW <= all.length; done += WINDOW) {
-        const phrase = await read(all.slice(done, done + WINDOW));
-        if (phrase !== undefined) phrases.push(phrase);
-      }
-      rest = all.slice(done);
-      return phrases;
-    }),
-    skip: (count) => inOrder(async () => {
-      const phrases = await end();
-      at += count;
-      return phrases;
-    }),
-    flush: () => inOrder(async () => {
-      const phrases = await end();
-      cutter = openCutter(at);
-      return phrases;
-    }),
+    push: (samples) =>
+      inOrder(async () => {
+        const all = new Float32Array(rest.length + samples.length);
+        all.set(rest);
+        all.set(samples, rest.length);
+        const phrases: Phrase[] = [];
+        let done = 0;
+        for (; done + WINDOW <= all.length; done += WINDOW) {
+          const phrase = await read(all.slice(done, done + WINDOW));
+          if (phrase !== undefined) phrases.push(phrase);
+        }
+        rest = all.slice(done);
+        return phrases;
+      }),
+    skip: (count) =>
+      inOrder(async () => {
+        const phrases = await end();
+        at += count;
+        return phrases;
+      }),
+    flush: () =>
+      inOrder(async () => {
+        const phrases = await end();
+        cutter = openCutter(at);
+        return phrases;
+      }),
     state: () => ({ level: loudness, speaking: cutter.speaking(), at: at + rest.length }),
   };
 }
-
-

@@ -19,9 +19,13 @@ const sessions = new Map<string, Promise<ort.InferenceSession>>();
 
 /** @param path the Silero ONNX file; @throws when it cannot be loaded */
 export async function openVad(path: string): Promise<Vad> {
-  const opened = sessions.get(path) ?? ort.InferenceSession.create(path, { intraOpNumThreads: 1, interOpNumThreads: 1, logSeverityLevel: 3 });
+  const opened =
+    sessions.get(path) ?? ort.InferenceSession.create(path, { intraOpNumThreads: 1, interOpNumThreads: 1, logSeverityLevel: 3 });
   sessions.set(path, opened);
-  const session = await opened.catch((error: unknown) => { sessions.delete(path); throw error; });
+  const session = await opened.catch((error: unknown) => {
+    sessions.delete(path);
+    throw error;
+  });
   const rate = new ort.Tensor('int64', BigInt64Array.of(BigInt(RATE)), []);
   const blank = () => new ort.Tensor('float32', new Float32Array(STATE[0] * STATE[1] * STATE[2]), STATE);
   let state: ort.Tensor = blank();

@@ -7,12 +7,19 @@ import { AudioError } from './audioError.ts';
 import type { Bytes } from './bytes.ts';
 import type { Decoded, Notice } from './decoded.ts';
 
-const PCM = 1, FLOAT = 3, EXTENSIBLE = 0xfffe;
+const PCM = 1,
+  FLOAT = 3,
+  EXTENSIBLE = 0xfffe;
 /** What a recorder writes when it does not know the length yet. */
 const UNKNOWN = 0xffff_ffff;
 const STRETCH_FRAMES = 16_384;
 
-type Format = { readonly channels: number; readonly rate: number; readonly frame: number; readonly sample: (data: DataView, at: number) => number };
+type Format = {
+  readonly channels: number;
+  readonly rate: number;
+  readonly frame: number;
+  readonly sample: (data: DataView, at: number) => number;
+};
 
 export async function* readWav(bytes: Bytes, notice: (notice: Notice) => void): AsyncGenerator<Decoded> {
   await bytes.skip(12);
@@ -33,9 +40,11 @@ async function header(bytes: Bytes): Promise<{ format: Format; size: number }> {
   for (let format: Format | undefined; ;) {
     const head = view(await bytes.take(8));
     if (head.byteLength < 8) throw cutOff();
-    const id = head.getUint32(0), size = head.getUint32(4, true);
+    const id = head.getUint32(0),
+      size = head.getUint32(4, true);
     if (id === chunk('data')) {
-      if (format === undefined) throw new AudioError('damaged', 'This WAV file does not say how its sound is stored. Copy it again from the recorder.');
+      if (format === undefined)
+        throw new AudioError('damaged', 'This WAV file does not say how its sound is stored. Copy it again from the recorder.');
       return { format, size: size === UNKNOWN || size === 0 ? Infinity : size };
     }
     if (id === chunk('fmt ')) {
@@ -46,17 +55,26 @@ async function header(bytes: Bytes): Promise<{ format: Format; size: number }> {
   }
 }
 
-const cutOff = (): AudioError => new AudioError('truncated', 'This WAV file ends before its sound begins. Copy it again from the recorder.');
+const cutOff = (): AudioError =>
+  new AudioError('truncated', 'This WAV file ends before its sound begins. Copy it again from the recorder.');
 const chunk = (name: string): number => Buffer.from(name, 'latin1').readUInt32BE(0);
 const view = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
 function formatOf(head: DataView): Format {
   if (head.byteLength < 16) throw new AudioError('damaged', 'The header of this WAV file is too short. Copy it again from the recorder.');
-  const tag = head.getUint16(0, true), channels = head.getUint16(2, true), rate = head.getUint32(4, true), bits = head.getUint16(14, true);
+  const tag = head.getUint16(0, true),
+    channels = head.getUint16(2, true),
+    rate = head.getUint32(4, true),
+    bits = head.getUint16(14, true);
   const kind = tag === EXTENSIBLE && head.byteLength >= 26 ? head.getUint16(24, true) : tag;
   const sample = kind === PCM ? INTEGER[bits] : kind === FLOAT ? REAL[bits] : undefined;
-  if (sample === undefined) throw new AudioError('unsupported', `This WAV file keeps its sound in a way that is not read here (format ${kind}, ${bits} bits). Save it as 16-bit PCM.`);
-  if (channels < 1 || channels > 64) throw new AudioError('damaged', `This WAV file claims ${channels} channels. Copy it again from the recorder.`);
+  if (sample === undefined)
+    throw new AudioError(
+      'unsupported',
+      `This WAV file keeps its sound in a way that is not read here (format ${kind}, ${bits} bits). Save it as 16-bit PCM.`,
+    );
+  if (channels < 1 || channels > 64)
+    throw new AudioError('damaged', `This WAV file claims ${channels} channels. Copy it again from the recorder.`);
   return { channels, rate, frame: (channels * bits) / 8, sample };
 }
 
@@ -72,9 +90,11 @@ const REAL: Readonly<Record<number, Format['sample']>> = {
 };
 
 function frames({ channels, rate, frame, sample }: Format, data: DataView): Decoded {
-  const count = Math.floor(data.byteLength / frame), width = frame / channels;
+  const count = Math.floor(data.byteLength / frame),
+    width = frame / channels;
   const channelData = Array.from({ length: channels }, (_, channel) =>
-    Float32Array.from({ length: count }, (_unused, i) => sample(data, i * frame + channel * width)));
+    Float32Array.from({ length: count }, (_unused, i) => sample(data, i * frame + channel * width)),
+  );
   return { channelData, rate };
 }
 

@@ -15,7 +15,11 @@ export function searchBook(book: Store, asked: Record<string, unknown>, asJson: 
   const hits = book.search(query.data);
   book.close();
   if (asJson) hits.forEach(json);
-  else for (const hit of hits) line(`${(hit.startedAt ?? '').slice(0, 10).padEnd(10)}  ${(hit.horse ?? 'not named').padEnd(16)}  ${hit.at ? time(hit.at[0]).padStart(7) : '       '}  ${hit.text}  (${hit.exam})`);
+  else
+    for (const hit of hits)
+      line(
+        `${(hit.startedAt ?? '').slice(0, 10).padEnd(10)}  ${(hit.horse ?? 'not named').padEnd(16)}  ${hit.at ? time(hit.at[0]).padStart(7) : '       '}  ${hit.text}  (${hit.exam})`,
+      );
   if (hits.length === 0) tell('Nothing found.');
   return hits.length ? exits.ok : exits.failed;
 }
@@ -26,7 +30,11 @@ export function exportExam(book: Store, exam: string): Exit {
   return exits.ok;
 }
 
-export async function eraseFrom(dir: string, ids: readonly string[], how: { readonly horse?: string | undefined; readonly yes?: boolean | undefined; readonly sound?: boolean | undefined }): Promise<Exit> {
+export async function eraseFrom(
+  dir: string,
+  ids: readonly string[],
+  how: { readonly horse?: string | undefined; readonly yes?: boolean | undefined; readonly sound?: boolean | undefined },
+): Promise<Exit> {
   if ((ids.length === 1) === (how.horse !== undefined)) {
     tell('erase wants the id of one exam, or --horse NAME. See quidnote --help.');
     return exits.usage;

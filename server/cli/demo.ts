@@ -21,25 +21,32 @@ export async function hearDemo(dir: string, sound: string, ear: Pick<Ear, 'name'
   let parts: Extract<FromServer, { type: 'changed' }>['parts'] = {};
   tableHead();
   try {
-    const exams = await app.hearFile(createReadStream(sound), { examiner: 'Demonstration (invented)' }, (message) => {
-      if (message.type === 'changed' && message.parts.utterances) parts = message.parts;
-      if (message.type !== 'hearing' || message.tookMs === undefined) return;
-      const [utterance] = parts.utterances ?? [];
-      if (utterance) {
-        took.push(message.tookMs);
-        tableRow(utterance.at?.[0] ?? 0, message.tookMs, utterance.text, [
-          ...(parts.items ?? []).filter(({ item }) => item.evidence.utterance === utterance.id).map(({ item }) => say(item as Item)),
-          ...(parts.commands ?? []).map(({ command }) => `[${command}]`),
-          ...(parts.doubts ?? []).filter(({ doubt }) => doubt.utterance === utterance.id).map(({ doubt }) => `? ${doubt.doubt}`),
-        ]);
-      }
-      parts = {};
-    }, (notice) => tell(notice.message));
+    const exams = await app.hearFile(
+      createReadStream(sound),
+      { examiner: 'Demonstration (invented)' },
+      (message) => {
+        if (message.type === 'changed' && message.parts.utterances) parts = message.parts;
+        if (message.type !== 'hearing' || message.tookMs === undefined) return;
+        const [utterance] = parts.utterances ?? [];
+        if (utterance) {
+          took.push(message.tookMs);
+          tableRow(utterance.at?.[0] ?? 0, message.tookMs, utterance.text, [
+            ...(parts.items ?? []).filter(({ item }) => item.evidence.utterance === utterance.id).map(({ item }) => say(item as Item)),
+            ...(parts.commands ?? []).map(({ command }) => `[${command}]`),
+            ...(parts.doubts ?? []).filter(({ doubt }) => doubt.utterance === utterance.id).map(({ doubt }) => `? ${doubt.doubt}`),
+          ]);
+        }
+        parts = {};
+      },
+      (notice) => tell(notice.message),
+    );
     const drafts = exams.map((exam) => app.doors.exam(exam).draft);
     const sorted = took.toSorted((a, b) => a - b);
     const ms = (share: number): number => Math.round(sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0);
     line('');
-    line(`${took.length} phrases, ${sum(drafts.map((d) => d.items.length))} items, ${sum(drafts.map((d) => d.doubts.length))} questions, in ${Math.round((performance.now() - began) / 1000)} s. A phrase took ${ms(0.5)} ms (median), ${ms(0.95)} ms (95 in 100).`);
+    line(
+      `${took.length} phrases, ${sum(drafts.map((d) => d.items.length))} items, ${sum(drafts.map((d) => d.doubts.length))} questions, in ${Math.round((performance.now() - began) / 1000)} s. A phrase took ${ms(0.5)} ms (median), ${ms(0.95)} ms (95 in 100).`,
+    );
     line('This was a demonstration: the voices are synthetic; the horse, the people and the yard are invented.');
     await writeFile(join(dir, heardMark), '', { mode: 0o600 });
   } finally {

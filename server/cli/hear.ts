@@ -9,7 +9,13 @@ const confidence = ({ phrase }: Understood): number => {
   const [best] = phrase.hypotheses;
   return best && best.words.length ? Math.round(Math.exp(best.logProb / best.words.length) * 1000) / 1000 : 0;
 };
-const heardOf = (file: string, one: Understood) => ({ file, at: one.phrase.at, confidence: confidence(one), heard: one.phrase.hypotheses.map(({ text }) => text), exam: one.exam });
+const heardOf = (file: string, one: Understood) => ({
+  file,
+  at: one.phrase.at,
+  confidence: confidence(one),
+  heard: one.phrase.hypotheses.map(({ text }) => text),
+  exam: one.exam,
+});
 
 /** Every file is an exam of its own. A file that cannot be read is told, and the next one is heard. */
 export async function hearFiles(files: readonly string[], ear: Ear, asJson: boolean): Promise<Exit> {
@@ -17,7 +23,13 @@ export async function hearFiles(files: readonly string[], ear: Ear, asJson: bool
   for (const file of files) {
     if (!asJson) line(`${file}`);
     try {
-      await lookAt(file, ear, {}, (one) => (asJson ? json(lineOf(one.result, heardOf(file, one))) : rows(one.result).forEach(line)), (notice) => tell(`${file}: ${notice.message}`));
+      await lookAt(
+        file,
+        ear,
+        {},
+        (one) => (asJson ? json(lineOf(one.result, heardOf(file, one))) : rows(one.result).forEach(line)),
+        (notice) => tell(`${file}: ${notice.message}`),
+      );
     } catch (error) {
       tell(`${file}: ${told(error)}`);
       exit = exits.failed;
@@ -31,7 +43,12 @@ export async function keepFiles(files: readonly string[], app: App, asJson: bool
   let exit: Exit = exits.ok;
   for (const file of files) {
     try {
-      const exams = await app.hearFile(file, {}, () => undefined, (notice) => tell(`${file}: ${notice.message}`));
+      const exams = await app.hearFile(
+        file,
+        {},
+        () => undefined,
+        (notice) => tell(`${file}: ${notice.message}`),
+      );
       for (const exam of exams) {
         const { draft } = app.doors.exam(exam);
         if (asJson) json({ file, exam, items: draft.items.length, doubts: draft.doubts.length });

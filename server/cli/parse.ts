@@ -12,11 +12,17 @@ import { json, line, rows, tell, exits, type Exit } from './out.ts';
 import { z } from 'zod';
 
 /** Header facts on the command line: of the horse, with an age in years as a plain number, and of the visit. */
-const Given = z.strictObject({ ...Horse.shape, age: z.union([z.number().min(0), Age]), owner: z.string(), yard: z.string(), examiner: z.string() }).partial();
+const Given = z
+  .strictObject({ ...Horse.shape, age: z.union([z.number().min(0), Age]), owner: z.string(), yard: z.string(), examiner: z.string() })
+  .partial();
 export function givenHeader(text: string | undefined): Partial<Header> | null {
   if (text === undefined) return {};
   let value: unknown;
-  try { value = JSON.parse(text); } catch { value = undefined; }
+  try {
+    value = JSON.parse(text);
+  } catch {
+    value = undefined;
+  }
   const given = Given.safeParse(value);
   if (!given.success) return null;
   const { owner, yard, examiner, age, ...rest } = given.data;
@@ -25,15 +31,22 @@ export function givenHeader(text: string | undefined): Partial<Header> | null {
 }
 
 /** Lines of one run are one exam; an empty line begins another. */
-export async function parseLines(input: Readable, header: Partial<Header>, how: { readonly json: boolean; readonly draft: boolean }): Promise<Exit> {
-  let exam = 0, spoken = 0;
+export async function parseLines(
+  input: Readable,
+  header: Partial<Header>,
+  how: { readonly json: boolean; readonly draft: boolean },
+): Promise<Exit> {
+  let exam = 0,
+    spoken = 0;
   const begin = (): Draft => {
     const draft = emptyDraft(`exam${++exam}`);
     spoken = 0;
     return applyEvent(draft, { event: 'opened', header: { ...draft.header, ...header }, by: 'typed', when: '' });
   };
   let draft = begin();
-  const end = (): void => { if (how.draft && spoken > 0) json(draft); };
+  const end = (): void => {
+    if (how.draft && spoken > 0) json(draft);
+  };
   for await (const text of createInterface({ input, crlfDelay: Infinity })) {
     if (text.trim() === '') {
       end();
@@ -48,7 +61,8 @@ export async function parseLines(input: Readable, header: Partial<Header>, how: 
     if (how.json) json(lineOf(shown));
     else rows(shown).forEach(line);
     const horse = result.commands.find(({ command }) => command === 'next-horse');
-    if (horse && !waits) tell(`(In a recorded file, a new exam would begin here${horse.name ? `: ${horse.name}` : ''}. Put an empty line for that.)`);
+    if (horse && !waits)
+      tell(`(In a recorded file, a new exam would begin here${horse.name ? `: ${horse.name}` : ''}. Put an empty line for that.)`);
   }
   end();
   return exits.ok;

@@ -15,14 +15,21 @@ export async function secondReaderCommand(what: string | undefined, weights: str
           ...(weights !== undefined && { from: weights }),
           onProgress: (text, done, total) => {
             const percent = total ? Math.floor((100 * (done ?? 0)) / total) : -1;
-            if (percent < 0 || percent >= shown + 5) { shown = percent; tell(percent < 0 ? text : `${text} ${percent} %`); }
+            if (percent < 0 || percent >= shown + 5) {
+              shown = percent;
+              tell(percent < 0 ? text : `${text} ${percent} %`);
+            }
           },
         });
         return exits.ok;
       }
       case 'status': {
         const { built, weights: file, usable } = await secondReaderStatus(dir);
-        line(usable ? `The second reader is ready. Its weights: ${file}` : `The second reader is not ready (${built ? 'built' : 'not built'}, ${file === null ? 'no weights' : `weights ${file}`}). There is one reader; everything works with it.`);
+        line(
+          usable
+            ? `The second reader is ready. Its weights: ${file}`
+            : `The second reader is not ready (${built ? 'built' : 'not built'}, ${file === null ? 'no weights' : `weights ${file}`}). There is one reader; everything works with it.`,
+        );
         return exits.ok;
       }
       case 'remove':
@@ -50,7 +57,11 @@ export async function rereadExam(dir: string, exam: string, ear: Ear, second: En
   const app = openApp(dir, ear, { second });
   try {
     const raised = await app.rereadBySecond(exam);
-    line(raised === 0 ? 'The second reader agrees, or heard nothing that the grammar reads.' : `${raised} ${raised === 1 ? 'question is' : 'questions are'} raised. Look them over on the page.`);
+    line(
+      raised === 0
+        ? 'The second reader agrees, or heard nothing that the grammar reads.'
+        : `${raised} ${raised === 1 ? 'question is' : 'questions are'} raised. Look them over on the page.`,
+    );
     return exits.ok;
   } finally {
     await app.close();

@@ -2,11 +2,27 @@
 import type { Readable } from 'node:stream';
 import type { Draft, Header } from '../../parser/contract/draft.ts';
 import type { Exam } from '../../parser/contract/record.ts';
-import type { Act, Caution, Comparison, DueRow, ExamRow, FromServer, HorseRow, SearchHit, SearchQuery, UploadLine } from '../../parser/contract/wire.ts';
+import type {
+  Act,
+  Caution,
+  Comparison,
+  DueRow,
+  ExamRow,
+  FromServer,
+  HorseRow,
+  SearchHit,
+  SearchQuery,
+  UploadLine,
+} from '../../parser/contract/wire.ts';
 import type { FromPage } from '../../parser/contract/wire.ts';
 
 /** A chunk of sound from the page, whole and with the right checksum. */
-export interface Chunk { readonly epoch: number; readonly sequence: number; readonly ownVoiceMs: number; readonly samples: Int16Array }
+export interface Chunk {
+  readonly epoch: number;
+  readonly sequence: number;
+  readonly ownVoiceMs: number;
+  readonly samples: Int16Array;
+}
 
 /** One page's line to a sitting. */
 export interface Line {

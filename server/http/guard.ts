@@ -35,13 +35,22 @@ export function openGuard({ port, token, hosts = [], secure = false, isDevice = 
   const isToken = (given: string): boolean => token !== undefined && sameSecret(given, token);
   return {
     meant: ({ host, origin, 'sec-fetch-site': site }, socket = false) => {
-      if (host === undefined || !names.has(host)) throw refuse(421, 'wrong-address', 'This program answers only at the address that it printed.');
-      if (origin !== undefined ? origin !== `${scheme}://${host}` : socket) throw refuse(403, 'other-site', 'This came from another site and was refused.');
-      if (site !== undefined && site !== 'same-origin' && site !== 'none') throw refuse(403, 'other-site', 'This came from another site and was refused.');
+      if (host === undefined || !names.has(host))
+        throw refuse(421, 'wrong-address', 'This program answers only at the address that it printed.');
+      if (origin !== undefined ? origin !== `${scheme}://${host}` : socket)
+        throw refuse(403, 'other-site', 'This came from another site and was refused.');
+      if (site !== undefined && site !== 'same-origin' && site !== 'none')
+        throw refuse(403, 'other-site', 'This came from another site and was refused.');
     },
     signedIn: ({ cookie = '' }) => {
-      const given = cookie.split(';').map((one) => one.trim()).find((one) => one.startsWith(`${name}=`))?.slice(name.length + 1) ?? '';
-      if (!isToken(given) && !isDevice(given)) throw refuse(401, 'not-signed-in', 'Open the address that the program printed when it started; it lets this browser in.');
+      const given =
+        cookie
+          .split(';')
+          .map((one) => one.trim())
+          .find((one) => one.startsWith(`${name}=`))
+          ?.slice(name.length + 1) ?? '';
+      if (!isToken(given) && !isDevice(given))
+        throw refuse(401, 'not-signed-in', 'Open the address that the program printed when it started; it lets this browser in.');
     },
     isToken,
     // Half a year; a device's own ends when it is taken off the list.
@@ -50,8 +59,13 @@ export function openGuard({ port, token, hosts = [], secure = false, isDevice = 
 }
 /** Sent with every answer. */
 export const headers: Readonly<Record<string, string>> = {
-  'content-security-policy': "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self'; media-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
-  'x-content-type-options': 'nosniff', 'x-frame-options': 'DENY', 'referrer-policy': 'no-referrer',
-  'cross-origin-resource-policy': 'same-origin', 'cross-origin-opener-policy': 'same-origin',
-  'permissions-policy': 'microphone=(self), camera=(), geolocation=()', 'cache-control': 'no-store',
+  'content-security-policy':
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self'; media-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+  'x-content-type-options': 'nosniff',
+  'x-frame-options': 'DENY',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-resource-policy': 'same-origin',
+  'cross-origin-opener-policy': 'same-origin',
+  'permissions-policy': 'microphone=(self), camera=(), geolocation=()',
+  'cache-control': 'no-store',
 };

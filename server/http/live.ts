@@ -13,7 +13,11 @@ const patience = 20;
 const again = 4000;
 const lookEveryMs = 2000;
 
-export interface LiveOptions { readonly doors: Doors; readonly allowed: (request: IncomingMessage) => void; readonly plainly: (error: unknown) => Refusal }
+export interface LiveOptions {
+  readonly doors: Doors;
+  readonly allowed: (request: IncomingMessage) => void;
+  readonly plainly: (error: unknown) => Refusal;
+}
 
 /** @returns what closes all lines */
 export function openLiveSocket(server: Server, { doors, allowed, plainly }: LiveOptions): { readonly close: () => void } {
@@ -26,21 +30,41 @@ export function openLiveSocket(server: Server, { doors, allowed, plainly }: Live
     } catch (error) {
       const { status, body } = plainly(error);
       const text = JSON.stringify(body);
-      socket.end(`HTTP/1.1 ${status} Refused\r\ncontent-type: application/json\r\ncontent-length: ${Buffer.byteLength(text)}\r\nconnection: close\r\n\r\n${text}`);
+      socket.end(
+        `HTTP/1.1 ${status} Refused\r\ncontent-type: application/json\r\ncontent-length: ${Buffer.byteLength(text)}\r\nconnection: close\r\n\r\n${text}`,
+      );
       return;
     }
-    sockets.handleUpgrade(request, socket, head, (client) => { came.set(client, request); attend(client, doors, plainly); });
+    sockets.handleUpgrade(request, socket, head, (client) => {
+      came.set(client, request);
+      attend(client, doors, plainly);
+    });
   });
   // Who was taken off the list meanwhile is shown out.
-  const look = setInterval(() => sockets.clients.forEach((client) => {
-    try { allowed(came.get(client)!); } catch { client.close(1008, 'not-signed-in'); }
-  }), lookEveryMs);
+  const look = setInterval(
+    () =>
+      sockets.clients.forEach((client) => {
+        try {
+          allowed(came.get(client)!);
+        } catch {
+          client.close(1008, 'not-signed-in');
+        }
+      }),
+    lookEveryMs,
+  );
   look.unref();
-  return { close: () => { clearInterval(look); sockets.clients.forEach((client) => client.close(1001, 'The program stops.')); } };
+  return {
+    close: () => {
+      clearInterval(look);
+      sockets.clients.forEach((client) => client.close(1001, 'The program stops.'));
+    },
+  };
 }
 
 function attend(client: WebSocket, doors: Doors, plainly: LiveOptions['plainly']): void {
-  const send = (message: FromServer): void => { if (client.readyState === client.OPEN) client.send(JSON.stringify(message)); };
+  const send = (message: FromServer): void => {
+    if (client.readyState === client.OPEN) client.send(JSON.stringify(message));
+  };
   const line = doors.line(send);
   let rubbish = 0;
   const trouble = (error: unknown): void => {
@@ -56,7 +80,9 @@ function attend(client: WebSocket, doors: Doors, plainly: LiveOptions['plainly']
     try {
       if (binary) {
         const chunk = chunkOf(frame);
-        turn = turn.then(() => { line.sound(chunk).catch(trouble); });
+        turn = turn.then(() => {
+          line.sound(chunk).catch(trouble);
+        });
       } else {
         const message = read(frame);
         turn = turn.then(() => line.text(message)).catch(trouble);
@@ -66,13 +92,20 @@ function attend(client: WebSocket, doors: Doors, plainly: LiveOptions['plainly']
     }
   });
   client.on('error', () => client.terminate());
-  client.on('close', () => { void turn.then(line.gone); });
+  client.on('close', () => {
+    void turn.then(line.gone);
+  });
 }
 
 function read(frame: Buffer): FromPage {
   let value: unknown;
-  try { value = JSON.parse(frame.toString('utf8')); } catch { value = undefined; }
+  try {
+    value = JSON.parse(frame.toString('utf8'));
+  } catch {
+    value = undefined;
+  }
   const message = FromPage.safeParse(value);
-  if (!message.success) throw refuse(400, 'not-understood', 'The page said something that is not understood here. Nothing was changed. Load the page again.');
+  if (!message.success)
+    throw refuse(400, 'not-understood', 'The page said something that is not understood here. Nothing was changed. Load the page again.');
   return message.data;
 }

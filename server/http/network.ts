@@ -18,10 +18,16 @@ export function networkRoutes(door?: NetworkDoor): Router {
     if (!door) throw refuse(403, 'elsewhere', 'This is done at the machine on which the program runs. Nothing was changed.');
     return door;
   };
-  router.get('/', (_request, response) => { response.json(door?.state() ?? ({ here: false, devices: [], open: null } satisfies NetworkState)); });
-  router.post('/code', (_request, response) => { here().renew(); response.json(here().state()); });
+  router.get('/', (_request, response) => {
+    response.json(door?.state() ?? ({ here: false, devices: [], open: null } satisfies NetworkState));
+  });
+  router.post('/code', (_request, response) => {
+    here().renew();
+    response.json(here().state());
+  });
   router.post('/devices/:id/revoke', (request, response) => {
-    if (!here().revoke(String(request.params['id']))) throw refuse(404, 'not-found', 'That device is not on the list any more. Nothing was changed.');
+    if (!here().revoke(String(request.params['id'])))
+      throw refuse(404, 'not-found', 'That device is not on the list any more. Nothing was changed.');
     response.json(here().state());
   });
   return router;

@@ -16,12 +16,17 @@ const Given = z.object({ code: z.string().max(40), name: z.string().trim().min(1
 
 export function pairRoutes(guard: Guard, { pairing, add }: Pair): Router {
   const router = Router();
-  router.get('/pair.css', (_request, response) => { response.type('css').send(pairStyle); });
+  router.get('/pair.css', (_request, response) => {
+    response.type('css').send(pairStyle);
+  });
   // Under "no-referrer" a browser sends a form without its origin, and the guard takes that for another site (Fetch standard, "append a request Origin header").
   const own = { 'content-security-policy': pairPolicy, 'referrer-policy': 'same-origin' };
   router.get('/pair', (request, response) => {
     const { code } = request.query;
-    response.set(own).type('html').send(pairPage(typeof code === 'string' ? code : ''));
+    response
+      .set(own)
+      .type('html')
+      .send(pairPage(typeof code === 'string' ? code : ''));
   });
   router.post('/pair', urlencoded({ extended: false, limit: '4kb' }), (request, response) => {
     response.set(own);

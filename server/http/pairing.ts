@@ -15,21 +15,39 @@ export interface Pairing {
 
 /** Without letters and digits that are taken for one another. */
 const letters = '23456789ABCDEFGHJKMNPQRSTVWXYZ';
-const length = 8, lifeMs = 10 * 60_000, tries = 5, waitMs = 60_000;
+const length = 8,
+  lifeMs = 10 * 60_000,
+  tries = 5,
+  waitMs = 60_000;
 
 /** @param random a whole number from 0 up to, not with, its argument; @param now milliseconds; @param renewed told of each new code but the first */
-export function openPairing(random: (below: number) => number, now: () => number, renewed: (code: string) => void = () => undefined): Pairing {
+export function openPairing(
+  random: (below: number) => number,
+  now: () => number,
+  renewed: (code: string) => void = () => undefined,
+): Pairing {
   const make = () => ({ code: Array.from({ length }, () => letters[random(letters.length)]).join(''), until: now() + lifeMs });
   let current = make();
-  let wrong = 0, closedUntil = 0;
-  const renew = (): void => { current = make(); renewed(current.code); };
-  const code = (): string => { if (now() > current.until) renew(); return current.code; };
+  let wrong = 0,
+    closedUntil = 0;
+  const renew = (): void => {
+    current = make();
+    renewed(current.code);
+  };
+  const code = (): string => {
+    if (now() > current.until) renew();
+    return current.code;
+  };
   return {
     code,
-    until: () => { code(); return current.until; },
+    until: () => {
+      code();
+      return current.until;
+    },
     renew,
     use: (given) => {
-      if (now() < closedUntil) throw refuse(429, 'too-many-tries', 'Too many wrong codes. Wait a minute, then use the new code that the program shows.');
+      if (now() < closedUntil)
+        throw refuse(429, 'too-many-tries', 'Too many wrong codes. Wait a minute, then use the new code that the program shows.');
       const right = sameSecret(given.toUpperCase().replace(/[\s-]/g, ''), code());
       if (right) {
         wrong = 0;

@@ -27,9 +27,17 @@ export interface ServerOptions {
   /** Told of errors that nobody foresaw: its kind and where, never words. */
   readonly log: (line: string) => void;
 }
-export interface Served { readonly port: number; readonly address: string; readonly close: () => Promise<void> }
+export interface Served {
+  readonly port: number;
+  readonly address: string;
+  readonly close: () => Promise<void>;
+}
 /** For the local network: TLS of our own, the names this machine goes by there, and how devices are let in. */
-export interface LanOptions extends Omit<ServerOptions, 'token' | 'network'> { readonly tls: { readonly key: string; readonly cert: string }; readonly hosts: readonly string[]; readonly pair: Pair }
+export interface LanOptions extends Omit<ServerOptions, 'token' | 'network'> {
+  readonly tls: { readonly key: string; readonly cert: string };
+  readonly hosts: readonly string[];
+  readonly pair: Pair;
+}
 
 /** Resolves once it answers, on 127.0.0.1 alone. @throws when the port is taken (`EADDRINUSE`) */
 export async function openServer(options: ServerOptions): Promise<Served> {
@@ -49,21 +57,41 @@ export async function openLanServer(options: LanOptions): Promise<Served> {
   return furnish(app, server, guard, options, `https://${hosts[0] ?? '127.0.0.1'}:${port}/pair`, port, pairRoutes(guard, pair));
 }
 
-function furnish(app: Express, server: Server, guard: Guard, { doors, page, paper, plainly, log, network }: Omit<ServerOptions, 'token'>, address: string, port: number, before?: RequestHandler): Served {
+function furnish(
+  app: Express,
+  server: Server,
+  guard: Guard,
+  { doors, page, paper, plainly, log, network }: Omit<ServerOptions, 'token'>,
+  address: string,
+  port: number,
+  before?: RequestHandler,
+): Served {
   const door = (error: unknown): Refusal => {
     const plain = asDoorError(plainly(error));
     if (plain instanceof Refusal) return plain;
     log(`${error instanceof Error ? `${error.name} ${where(error)}` : typeof error}`);
-    return refuse(500, 'trouble', 'Something went wrong in the program. What was saved is safe. Try again; if it happens again, start the program anew.');
+    return refuse(
+      500,
+      'trouble',
+      'Something went wrong in the program. What was saved is safe. Try again; if it happens again, start the program anew.',
+    );
   };
   // A recording may take longer to send than any limit.
   server.requestTimeout = 0;
   app.disable('x-powered-by').disable('etag');
-  app.use((_request, response, next) => { response.set(headers); next(); });
-  app.use(({ headers: sent }, _response, next) => { guard.meant(sent); next(); });
+  app.use((_request, response, next) => {
+    response.set(headers);
+    next();
+  });
+  app.use(({ headers: sent }, _response, next) => {
+    guard.meant(sent);
+    next();
+  });
   if (before) app.use(before);
   app.use(letIn(guard));
-  app.get('/paper.css', (_request, response) => { response.type('css').send(paper); });
+  app.get('/paper.css', (_request, response) => {
+    response.type('css').send(paper);
+  });
   app.use('/api/network', networkRoutes(network));
   app.use('/api', routes(doors), (_request, _response, next) => next(refuse(404, 'not-found', 'Nothing is here.')));
   app.use(express.static(page, { index: 'index.html', etag: true, cacheControl: false }));
@@ -74,9 +102,17 @@ function furnish(app: Express, server: Server, guard: Guard, { doors, page, pape
     response.status(refused.status).json(refused.body);
   };
   app.use(failed);
-  const sockets = openLiveSocket(server, { doors, plainly: door, allowed: ({ headers: sent }) => { guard.meant(sent, true); guard.signedIn(sent); } });
+  const sockets = openLiveSocket(server, {
+    doors,
+    plainly: door,
+    allowed: ({ headers: sent }) => {
+      guard.meant(sent, true);
+      guard.signedIn(sent);
+    },
+  });
   return {
-    port, address,
+    port,
+    address,
     close: async () => {
       sockets.close();
       server.closeAllConnections();
@@ -86,15 +122,17 @@ function furnish(app: Express, server: Server, guard: Guard, { doors, page, pape
 }
 
 /** The token is taken out of the address as soon as it has let the browser in. */
-const letIn = (guard: Guard): RequestHandler => (request, response, next) => {
-  const { token } = request.query;
-  if (request.method === 'GET' && request.path === '/' && typeof token === 'string' && guard.isToken(token)) {
-    response.set('set-cookie', guard.cookie(token)).redirect(303, '/');
-    return;
-  }
-  guard.signedIn(request.headers);
-  next();
-};
+const letIn =
+  (guard: Guard): RequestHandler =>
+  (request, response, next) => {
+    const { token } = request.query;
+    if (request.method === 'GET' && request.path === '/' && typeof token === 'string' && guard.isToken(token)) {
+      response.set('set-cookie', guard.cookie(token)).redirect(303, '/');
+      return;
+    }
+    guard.signedIn(request.headers);
+    next();
+  };
 
 /** Errors of the framework itself, such as a body that is too large or is no JSON. */
 function asDoorError(error: unknown): unknown {
@@ -103,10 +141,20 @@ function asDoorError(error: unknown): unknown {
   return refuse(400, 'not-json', 'That was not understood: it is no JSON. Nothing was changed.');
 }
 /** The place in our own code, without the message, which may hold what was typed. */
-const where = (error: Error): string => (error.stack ?? '').split('\n').filter((line) => line.trimStart().startsWith('at ')).slice(0, 4).map((line) => line.trim()).join(' < ');
+const where = (error: Error): string =>
+  (error.stack ?? '')
+    .split('\n')
+    .filter((line) => line.trimStart().startsWith('at '))
+    .slice(0, 4)
+    .map((line) => line.trim())
+    .join(' < ');
 
 /** @returns the port */
-const listen = (server: Server, port: number, host: string): Promise<number> => new Promise((resolve, reject) => {
-  server.once('error', reject);
-  server.listen(port, host, () => { server.off('error', reject); resolve((server.address() as AddressInfo).port); });
-});
+const listen = (server: Server, port: number, host: string): Promise<number> =>
+  new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, host, () => {
+      server.off('error', reject);
+      resolve((server.address() as AddressInfo).port);
+    });
+  });

@@ -47,6 +47,9 @@ export function openDevices(dataDir: string): Devices {
       write(left);
       return true;
     },
-    has: (secret) => { const print = printOf(secret); return list().some((device) => device.print === print); },
+    has: (secret) => {
+      const print = printOf(secret);
+      return list().some((device) => device.print === print);
+    },
   };
 }

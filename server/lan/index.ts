@@ -8,12 +8,19 @@ export { openDevices, type Device } from './devices.ts';
 export { openNetwork, type Network } from './network.ts';
 
 /** @param tell shows a line to the person at this machine: the code must be seen there and nowhere else; @throws when the port is taken (`EADDRINUSE`) */
-export async function openLan(dataDir: string, network: Network, options: Omit<ServerOptions, 'token' | 'network'>, tell: (line: string) => void): Promise<Served> {
+export async function openLan(
+  dataDir: string,
+  network: Network,
+  options: Omit<ServerOptions, 'token' | 'network'>,
+  tell: (line: string) => void,
+): Promise<Served> {
   const { addresses, host } = lanNames();
   const tls = await certificateFor(dataDir, addresses, host, new Date());
   const { devices, pairing } = network;
   const served = await openLanServer({
-    ...options, tls, hosts: [...addresses, host],
+    ...options,
+    tls,
+    hosts: [...addresses, host],
     pair: { pairing, isDevice: devices.has, add: (name) => devices.add(name, new Date().toISOString()) },
   });
   network.answersAt(served.address, tls.print);

@@ -15,7 +15,9 @@ export interface Network extends NetworkDoor {
 /** The dark and light squares of a text, row by row (ISO/IEC 18004, made by `qrcode`). */
 export function squareOf(text: string): string[] {
   const { size, data } = create(text, { errorCorrectionLevel: 'M' }).modules;
-  return Array.from({ length: size }, (_, row) => Array.from({ length: size }, (_, column) => (data[row * size + column] ? '1' : '0')).join(''));
+  return Array.from({ length: size }, (_, row) =>
+    Array.from({ length: size }, (_, column) => (data[row * size + column] ? '1' : '0')).join(''),
+  );
 }
 /** Where a device is let in with a code. */
 export const withCode = (address: string, code: string): string => `${address}?code=${code}`;
@@ -23,17 +25,27 @@ export const withCode = (address: string, code: string): string => `${address}?c
 /** @param renewed told of each new code but the first */
 export function openNetwork(dataDir: string, renewed: (code: string) => void): Network {
   const devices = openDevices(dataDir);
-  const pairing = openPairing(randomInt, Date.now, (code) => { if (at) renewed(code); });
+  const pairing = openPairing(randomInt, Date.now, (code) => {
+    if (at) renewed(code);
+  });
   let at: { readonly address: string; readonly print: string } | null = null;
   return {
-    devices, pairing,
-    answersAt: (address, print) => { at = { address, print }; },
+    devices,
+    pairing,
+    answersAt: (address, print) => {
+      at = { address, print };
+    },
     renew: pairing.renew,
     revoke: devices.revoke,
     state: () => ({
       here: true,
       devices: devices.list().map(({ id, name, pairedAt }) => ({ id, name, pairedAt })),
-      open: at && { ...at, code: pairing.code(), until: new Date(pairing.until()).toISOString(), square: squareOf(withCode(at.address, pairing.code())) },
+      open: at && {
+        ...at,
+        code: pairing.code(),
+        until: new Date(pairing.until()).toISOString(),
+        square: squareOf(withCode(at.address, pairing.code())),
+      },
     }),
   };
 }

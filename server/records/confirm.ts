@@ -15,8 +15,9 @@ export type ItemWords = (item: Item) => string;
 export function writeRevision(db: Db, draft: Draft, record: Exam, words: ItemWords): void {
   const latest = draft.revisions.at(-1);
   if (draft.state !== 'confirmed' || !latest || record.id !== draft.id) throw new TypeError('Only a confirmed draft becomes a record.');
-  db.prepare('INSERT INTO revisions (exam, revision, confirmed_by, confirmed_at, reason, lexicon, record) VALUES (?, ?, ?, ?, ?, ?, ?)')
-    .run(draft.id, latest.revision, latest.by, latest.when, latest.reason ?? null, latest.lexicon ?? '', toJson(Exam, record, 'The record'));
+  db.prepare(
+    'INSERT INTO revisions (exam, revision, confirmed_by, confirmed_at, reason, lexicon, record) VALUES (?, ?, ?, ?, ?, ?, ?)',
+  ).run(draft.id, latest.revision, latest.by, latest.when, latest.reason ?? null, latest.lexicon ?? '', toJson(Exam, record, 'The record'));
   unindex(db, draft.id);
   index(db, record, words);
 }
@@ -41,22 +42,46 @@ export function teethOf(item: Item): readonly string[] {
   if ('spaces' in place) return [...new Set(place.spaces.flat())];
   return 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : [];
 }
-const named = (item: Item): string | null => (item.kind === 'finding' ? item.condition : item.kind === 'treatment' ? item.procedure : item.kind === 'follow-up' ? item.action : null);
+const named = (item: Item): string | null =>
+  item.kind === 'finding' ? item.condition : item.kind === 'treatment' ? item.procedure : item.kind === 'follow-up' ? item.action : null;
 
 function index(db: Db, record: Exam, words: ItemWords): void {
   const addUtterance = db.prepare('INSERT INTO utterances (exam, id, position, text, from_s, to_s, sound) VALUES (?, ?, ?, ?, ?, ?, ?)');
-  const addItem = db.prepare('INSERT INTO items (exam, id, position, kind, condition, presence, utterance, from_s, to_s, sound, words, item) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
+  const addItem = db.prepare(
+    'INSERT INTO items (exam, id, position, kind, condition, presence, utterance, from_s, to_s, sound, words, item) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)',
+  );
   const addTooth = db.prepare('INSERT OR IGNORE INTO item_teeth (exam, item, tooth) VALUES (?, ?, ?)');
   const addWords = db.prepare('INSERT INTO spoken (text, means, exam, ref) VALUES (?, ?, ?, ?)');
   const spoken = new Map(record.utterances.map((u) => [u.id, u]));
   record.utterances.forEach((u, i) => {
     addUtterance.run(record.id, u.id, i, u.text, u.at?.[0] ?? null, u.at?.[1] ?? null, u.sound ?? null);
-    addWords.run(u.text, record.items.filter((item) => item.evidence.utterance === u.id).map(words).join(' ; '), record.id, u.id);
+    addWords.run(
+      u.text,
+      record.items
+        .filter((item) => item.evidence.utterance === u.id)
+        .map(words)
+        .join(' ; '),
+      record.id,
+      u.id,
+    );
   });
   record.items.forEach((item, i) => {
     const said = spoken.get(item.evidence.utterance);
-    const at = said ? item.evidence.at ?? said.at : undefined;
-    addItem.run(record.id, item.id, i, item.kind, named(item), item.kind === 'finding' ? item.presence : null, said?.id ?? null, at?.[0] ?? null, at?.[1] ?? null, said?.sound ?? null, words(item), JSON.stringify(item));
+    const at = said ? (item.evidence.at ?? said.at) : undefined;
+    addItem.run(
+      record.id,
+      item.id,
+      i,
+      item.kind,
+      named(item),
+      item.kind === 'finding' ? item.presence : null,
+      said?.id ?? null,
+      at?.[0] ?? null,
+      at?.[1] ?? null,
+      said?.sound ?? null,
+      words(item),
+      JSON.stringify(item),
+    );
     for (const tooth of teethOf(item)) addTooth.run(record.id, item.id, tooth);
     if (!said) addWords.run('', words(item), record.id, item.id);
   });

@@ -5,7 +5,8 @@ import type { Db } from './folder.ts';
 import { fromJson, toJson } from './json.ts';
 import { StoreError } from './storeError.ts';
 
-const lastSeq = (db: Db, exam: string): number => (db.prepare('SELECT coalesce(max(seq), 0) AS seq FROM draft_events WHERE exam = ?').get(exam) as { seq: number }).seq;
+const lastSeq = (db: Db, exam: string): number =>
+  (db.prepare('SELECT coalesce(max(seq), 0) AS seq FROM draft_events WHERE exam = ?').get(exam) as { seq: number }).seq;
 
 /** @throws StoreError `missing` or `erased` */
 export function mustStand(db: Db, exam: string): void {
@@ -15,8 +16,16 @@ export function mustStand(db: Db, exam: string): void {
 }
 
 export function createExam(db: Db, id: string, header: Header, by: string, when: string): void {
-  if (db.prepare('SELECT 1 FROM exams WHERE id = ?').get(id)) throw new StoreError('exists', 'An exam of this number exists already. Nothing was changed.');
-  db.prepare("INSERT INTO exams (id, created, state, horse, owner, yard, started_at) VALUES (?, ?, 'draft', ?, ?, ?, ?)").run(id, when, header.horse?.name ?? null, header.owner, header.yard, header.startedAt);
+  if (db.prepare('SELECT 1 FROM exams WHERE id = ?').get(id))
+    throw new StoreError('exists', 'An exam of this number exists already. Nothing was changed.');
+  db.prepare("INSERT INTO exams (id, created, state, horse, owner, yard, started_at) VALUES (?, ?, 'draft', ?, ?, ?, ?)").run(
+    id,
+    when,
+    header.horse?.name ?? null,
+    header.owner,
+    header.yard,
+    header.startedAt,
+  );
   insert(db, id, 1, { event: 'opened', header, by, when });
 }
 
@@ -28,13 +37,29 @@ const insert = (db: Db, exam: string, seq: number, event: DraftEvent): void => {
 export function append(db: Db, exam: string, events: readonly DraftEvent[], draft: Draft): void {
   mustStand(db, exam);
   const last = lastSeq(db, exam);
-  if (draft.id !== exam || draft.seq !== last + events.length) throw new StoreError('stale', 'This exam was changed in another place meanwhile. Nothing was saved here. Open it anew and do it again.');
+  if (draft.id !== exam || draft.seq !== last + events.length)
+    throw new StoreError(
+      'stale',
+      'This exam was changed in another place meanwhile. Nothing was saved here. Open it anew and do it again.',
+    );
   events.forEach((event, i) => insert(db, exam, last + 1 + i, event));
   const open = draft.doubts.filter((d) => !d.settled && d.doubt.state === 'open').length;
   const standing = draft.items.filter((i) => i.state === 'open' || i.state === 'kept').length;
   const confirmedAt = draft.revisions.at(-1)?.when ?? null;
-  db.prepare('UPDATE exams SET state = ?, horse = ?, owner = ?, yard = ?, started_at = ?, confirmed_at = ?, items = ?, doubts = ?, revision = ? WHERE id = ?')
-    .run(draft.state, draft.header.horse?.name ?? null, draft.header.owner, draft.header.yard, draft.header.startedAt, confirmedAt, standing, open, draft.revision, exam);
+  db.prepare(
+    'UPDATE exams SET state = ?, horse = ?, owner = ?, yard = ?, started_at = ?, confirmed_at = ?, items = ?, doubts = ?, revision = ? WHERE id = ?',
+  ).run(
+    draft.state,
+    draft.header.horse?.name ?? null,
+    draft.header.owner,
+    draft.header.yard,
+    draft.header.startedAt,
+    confirmedAt,
+    standing,
+    open,
+    draft.revision,
+    exam,
+  );
 }
 
 /** @throws StoreError `missing`, `erased`, `damaged` */
@@ -42,17 +67,26 @@ export function events(db: Db, exam: string): readonly DraftEvent[] {
   mustStand(db, exam);
   const rows = db.prepare('SELECT seq, event FROM draft_events WHERE exam = ? ORDER BY seq').all(exam) as { seq: number; event: string }[];
   return rows.map(({ seq, event }, i) => {
-    if (seq !== i + 1) throw new StoreError('damaged', `A line is missing from this exam (${i + 1}). It was left as it is; the other records are not touched. Put back a backup.`);
+    if (seq !== i + 1)
+      throw new StoreError(
+        'damaged',
+        `A line is missing from this exam (${i + 1}). It was left as it is; the other records are not touched. Put back a backup.`,
+      );
     return fromJson(DraftEvent, event, `Line ${seq} of this exam`);
   });
 }
 
 /** Latest first; an erased exam stays as a row without words. */
 export function examRows(db: Db): readonly ExamRow[] {
-  const rows = db.prepare(`SELECT id, state, horse, owner, yard, started_at AS startedAt, confirmed_at AS confirmedAt, items, doubts, revision, erased_at IS NOT NULL AS erased
-    FROM exams ORDER BY coalesce(started_at, created) DESC, created DESC, id`).all() as (Omit<ExamRow, 'erased'> & { erased: number })[];
+  const rows = db
+    .prepare(
+      `SELECT id, state, horse, owner, yard, started_at AS startedAt, confirmed_at AS confirmedAt, items, doubts, revision, erased_at IS NOT NULL AS erased
+    FROM exams ORDER BY coalesce(started_at, created) DESC, created DESC, id`,
+    )
+    .all() as (Omit<ExamRow, 'erased'> & { erased: number })[];
   return rows.map((row) => ExamRow.parse({ ...row, erased: row.erased === 1 }));
 }
 
 /** Names are compared without regard to large and small letters. */
-export const examsOf = (db: Db, horse: string): readonly string[] => (db.prepare('SELECT id FROM exams WHERE horse = ? AND erased_at IS NULL').all(horse) as { id: string }[]).map(({ id }) => id);
+export const examsOf = (db: Db, horse: string): readonly string[] =>
+  (db.prepare('SELECT id FROM exams WHERE horse = ? AND erased_at IS NULL').all(horse) as { id: string }[]).map(({ id }) => id);

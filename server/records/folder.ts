@@ -34,7 +34,12 @@ export function takeLock(dir: string): () => void {
     lock.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     lock.close();
-    if (error instanceof Database.SqliteError && error.code.startsWith('SQLITE_BUSY')) throw new StoreError('locked', 'This data folder is in use by another running Quidnote. Nothing was changed. Stop that one first, or name another folder.', { cause: error });
+    if (error instanceof Database.SqliteError && error.code.startsWith('SQLITE_BUSY'))
+      throw new StoreError(
+        'locked',
+        'This data folder is in use by another running Quidnote. Nothing was changed. Stop that one first, or name another folder.',
+        { cause: error },
+      );
     throw error;
   }
   return () => lock.close();

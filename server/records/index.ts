@@ -20,7 +20,9 @@ export interface Store {
   /** On disk before it returns, all of it or none. `draft` is what the log folds to with these events. @throws StoreError `stale`, `erased`, `disk-full` */
   readonly append: (exam: string, events: readonly DraftEvent[], draft: Draft) => void;
   /** Several logs in one step (a join, a split); all of it or none. `fresh` exams are made by their first event. */
-  readonly appendAll: (changes: readonly { readonly exam: string; readonly events: readonly DraftEvent[]; readonly draft: Draft; readonly fresh?: boolean }[]) => void;
+  readonly appendAll: (
+    changes: readonly { readonly exam: string; readonly events: readonly DraftEvent[]; readonly draft: Draft; readonly fresh?: boolean }[],
+  ) => void;
   /** The whole log, checked. @throws StoreError `missing`, `erased`, `damaged` */
   readonly events: (exam: string) => readonly DraftEvent[];
   readonly exams: () => readonly ExamRow[];
@@ -44,35 +46,57 @@ export interface Store {
   readonly close: () => void;
 }
 
-const idsAsWords: ItemWords = (item) => Object.values(item).filter((v) => typeof v === 'string').join(' ').replaceAll('-', ' ');
+const idsAsWords: ItemWords = (item) =>
+  Object.values(item)
+    .filter((v) => typeof v === 'string')
+    .join(' ')
+    .replaceAll('-', ' ');
 
 /**
  * Opens the records in `dir`, made if absent (folder 0700, files 0600). One live writer a folder.
  * `write: false` reads beside a live writer. `words` names items for the full-text search. `maxPages` bounds the file (pages of 4096 bytes).
  * @throws StoreError `locked`, `newer`, `damaged`, `cannot-write`
  */
-export function openStore(dir: string, { write = true, words = idsAsWords, maxPages }: { readonly write?: boolean; readonly words?: ItemWords; readonly maxPages?: number } = {}): Store {
+export function openStore(
+  dir: string,
+  { write = true, words = idsAsWords, maxPages }: { readonly write?: boolean; readonly words?: ItemWords; readonly maxPages?: number } = {},
+): Store {
   if (write) prepareFolder(dir);
   const release = write ? takeLock(dir) : () => undefined;
   try {
     const db = openDatabase(dir, write);
     if (write) migrate(db);
-    else if (db.pragma('user_version', { simple: true }) !== newestVersion) throw new StoreError('newer', 'These records were written by another version of this program. Start that one once, then try again.');
+    else if (db.pragma('user_version', { simple: true }) !== newestVersion)
+      throw new StoreError('newer', 'These records were written by another version of this program. Start that one once, then try again.');
     if (maxPages !== undefined) db.pragma(`max_page_count = ${Math.floor(maxPages)}`);
     /** One transaction, on disk or not at all. */
     const whole = <T>(work: () => T): T => asStoreError(() => db.transaction(work).immediate());
-    const erased = <T>(work: () => T): T => { const done = whole(work); emptyLog(db); return done; };
+    const erased = <T>(work: () => T): T => {
+      const done = whole(work);
+      emptyLog(db);
+      return done;
+    };
     return {
       createExam: (id, header, by, when) => whole(() => createExam(db, id, header, by, when)),
       append: (exam, list, draft) => whole(() => append(db, exam, list, draft)),
-      appendAll: (changes) => whole(() => changes.forEach(({ exam, events: list, draft, fresh }) => {
-        const [first, ...rest] = list;
-        if (!fresh) append(db, exam, list, draft);
-        else if (first?.event === 'opened') { createExam(db, exam, first.header, first.by, first.when); append(db, exam, rest, draft); } else throw new TypeError('A fresh exam begins with `opened`.');
-      })),
+      appendAll: (changes) =>
+        whole(() =>
+          changes.forEach(({ exam, events: list, draft, fresh }) => {
+            const [first, ...rest] = list;
+            if (!fresh) append(db, exam, list, draft);
+            else if (first?.event === 'opened') {
+              createExam(db, exam, first.header, first.by, first.when);
+              append(db, exam, rest, draft);
+            } else throw new TypeError('A fresh exam begins with `opened`.');
+          }),
+        ),
       events: (exam) => asStoreError(() => events(db, exam)),
       exams: () => asStoreError(() => examRows(db)),
-      confirm: (exam, list, draft, record) => whole(() => { append(db, exam, list, draft); writeRevision(db, draft, record, words); }),
+      confirm: (exam, list, draft, record) =>
+        whole(() => {
+          append(db, exam, list, draft);
+          writeRevision(db, draft, record, words);
+        }),
       revision: (exam, n) => asStoreError(() => revision(db, exam, n)),
       search: (query) => asStoreError(() => search(db, query)),
       horses: () => asStoreError(() => horses(db)),
@@ -82,9 +106,11 @@ export function openStore(dir: string, { write = true, words = idsAsWords, maxPa
       soundElsewhere: (exam) => asStoreError(() => soundElsewhere(db, exam)),
       eraseExam: (exam, when) => erased(() => eraseExam(db, exam, when)),
       examsOf: (horse) => asStoreError(() => examsOf(db, horse)),
-      soundErased: (exam) => (db.prepare('SELECT sound_erased AS gone FROM exams WHERE id = ?').get(exam) as { gone: number } | undefined)?.gone === 1,
+      soundErased: (exam) =>
+        (db.prepare('SELECT sound_erased AS gone FROM exams WHERE id = ?').get(exam) as { gone: number } | undefined)?.gone === 1,
       backup: async (file) => {
-        if (existsSync(file)) throw new StoreError('exists', 'A file of that name exists already and was left untouched. Choose another name.');
+        if (existsSync(file))
+          throw new StoreError('exists', 'A file of that name exists already and was left untouched. Choose another name.');
         const part = `${file}.part`;
         try {
           closeSync(openSync(part, 'w', 0o600));
@@ -96,7 +122,10 @@ export function openStore(dir: string, { write = true, words = idsAsWords, maxPa
           throw plainly(error);
         }
       },
-      close: () => { db.close(); release(); },
+      close: () => {
+        db.close();
+        release();
+      },
     };
   } catch (error) {
     release();

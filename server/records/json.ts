@@ -10,11 +10,27 @@ export function toJson<T extends z.ZodType>(schema: T, value: z.input<T>, what: 
 /** Fields that a later version gave a default are filled in with it here. @throws StoreError `damaged` */
 export function fromJson<T extends z.ZodType>(schema: T, text: string, what: string): z.output<T> {
   const read = schema.safeParse(parsed(text, what));
-  if (!read.success) throw new StoreError('damaged', `${what} cannot be read (${where(read.error)}). It was left as it is; the other records are not touched. Put back a backup, or report this with the line above.`);
+  if (!read.success)
+    throw new StoreError(
+      'damaged',
+      `${what} cannot be read (${where(read.error)}). It was left as it is; the other records are not touched. Put back a backup, or report this with the line above.`,
+    );
   return read.data;
 }
 function parsed(text: string, what: string): unknown {
-  try { return JSON.parse(text); } catch (cause) { throw new StoreError('damaged', `${what} cannot be read: it is not whole. It was left as it is; the other records are not touched. Put back a backup.`, { cause }); }
+  try {
+    return JSON.parse(text);
+  } catch (cause) {
+    throw new StoreError(
+      'damaged',
+      `${what} cannot be read: it is not whole. It was left as it is; the other records are not touched. Put back a backup.`,
+      { cause },
+    );
+  }
 }
 /** Paths and kinds of trouble only: no value, so that no spoken word gets into a message or a log. */
-const where = (error: z.ZodError): string => error.issues.slice(0, 3).map((i) => `${i.path.join('.') || 'whole'}: ${i.code}`).join('; ');
+const where = (error: z.ZodError): string =>
+  error.issues
+    .slice(0, 3)
+    .map((i) => `${i.path.join('.') || 'whole'}: ${i.code}`)
+    .join('; ');

@@ -51,9 +51,19 @@ export const newestVersion = steps.length;
 /** Brings the database up to date, each step whole or not at all. @throws StoreError `newer` when a later program wrote it */
 export function migrate(db: Db): void {
   const version = db.pragma('user_version', { simple: true }) as number;
-  if (version > newestVersion) throw new StoreError('newer', 'These records were written by a newer version of this program and were left untouched. Use that version, or name another folder.');
-  steps.slice(version).forEach((sql, i) => asStoreError(() => db.transaction(() => {
-    db.exec(sql);
-    db.pragma(`user_version = ${version + i + 1}`);
-  }).immediate()));
+  if (version > newestVersion)
+    throw new StoreError(
+      'newer',
+      'These records were written by a newer version of this program and were left untouched. Use that version, or name another folder.',
+    );
+  steps.slice(version).forEach((sql, i) =>
+    asStoreError(() =>
+      db
+        .transaction(() => {
+          db.exec(sql);
+          db.pragma(`user_version = ${version + i + 1}`);
+        })
+        .immediate(),
+    ),
+  );
 }

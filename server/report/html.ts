@@ -1,5 +1,7 @@
 /** The one way words get into a page: everything is escaped unless it was made by this function. */
-export class Markup { constructor(readonly text: string) {} }
+export class Markup {
+  constructor(readonly text: string) {}
+}
 type Part = Markup | string | number | null | undefined | false | readonly Part[];
 
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
@@ -11,4 +13,5 @@ const written = (part: Part): string => {
   return Array.isArray(part) ? part.map((one) => written(one as Part)).join('') : escaped(String(part));
 };
 /** Attribute values stand in double quotes in the template. */
-export const html = (parts: TemplateStringsArray, ...values: readonly Part[]): Markup => new Markup(parts.reduce((page, part, i) => page + written(values[i - 1]) + part));
+export const html = (parts: TemplateStringsArray, ...values: readonly Part[]): Markup =>
+  new Markup(parts.reduce((page, part, i) => page + written(values[i - 1]) + part));

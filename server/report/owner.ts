@@ -8,15 +8,13 @@ const shown: ReadonlySet<string> = new Set(['behaviour', 'feed', 'bit', 'use', '
 
 /** The page for the owner: plain words, one A4 sheet, no script, nothing but `options.style` loaded. */
 export function ownerPage(exam: Exam, options: Sheet): string {
-  const visit = kind(exam.items, 'fact').filter((f) => shown.has(f.about)).map((f) => sentence(f.said));
-  return sheet(`${exam.horse?.name ?? 'Horse'}, page for the owner`, options, html`
-${head(exam, 'Dental visit')}
-${drawing(exam.items)}
-${found(exam.items, 'owner')}
-${done(exam.items, 'owner')}
-${next(exam, 'owner')}
-${section('The visit', visit)}
-${leftOut(options)}
-${cautions(exam.items)}
-${foot(exam, options)}`);
+  const visit = kind(exam.items, 'fact')
+    .filter((f) => shown.has(f.about))
+    .map((f) => sentence(f.said));
+  return sheet(
+    `${exam.horse?.name ?? 'Horse'}, page for the owner`,
+    options,
+    html` ${head(exam, 'Dental visit')} ${drawing(exam.items)} ${found(exam.items, 'owner')} ${done(exam.items, 'owner')}
+    ${next(exam, 'owner')} ${section('The visit', visit)} ${leftOut(options)} ${cautions(exam.items)} ${foot(exam, options)}`,
+  );
 }

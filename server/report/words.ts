@@ -14,17 +14,32 @@ export const capital = (words: string): string => words.charAt(0).toUpperCase() 
 /** The first word in small letters, unless it is an abbreviation. */
 export const small = (words: string): string => (/^[A-Z]{2}/.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1));
 export const plain = (id: string): string => id.replaceAll('-', ' ');
-export const listed = (words: readonly string[], and = 'and'): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${and} ${words.at(-1)}`);
+export const listed = (words: readonly string[], and = 'and'): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${and} ${words.at(-1)}`;
 export const sentence = (words: string): string => (/[.?!]$/.test(words) ? capital(words) : `${capital(words)}.`);
 
 export const amountWords = (amount: Amount): string => (Array.isArray(amount) ? `${amount[0]} to ${amount[1]}` : String(amount));
 const units = { mm: '\u00a0mm', cm: '\u00a0cm', degree: '°' } as const;
 const direction = { height: ' high', depth: ' deep', width: ' wide', length: ' long', angle: '', excursion: '' } as const;
 const measureWords = ({ what, value, unit, about, said }: Measure): string =>
-  value === undefined ? said ?? '' : `${about ? 'about ' : ''}${amountWords(value)}${unit ? units[unit] : ', no unit said'}${direction[what]}`;
+  value === undefined
+    ? (said ?? '')
+    : `${about ? 'about ' : ''}${amountWords(value)}${unit ? units[unit] : ', no unit said'}${direction[what]}`;
 
 /** Sides of a tooth in plain words; a veterinarian reads the terms. */
-const sides: Readonly<Record<string, string>> = { buccal: 'cheek side', lingual: 'tongue side', palatal: 'palate side', labial: 'lip side', vestibular: 'outer side', occlusal: 'chewing surface', mesial: 'front side', distal: 'back side', rostral: 'front', caudal: 'back', interproximal: 'side towards its neighbour' };
+const sides: Readonly<Record<string, string>> = {
+  buccal: 'cheek side',
+  lingual: 'tongue side',
+  palatal: 'palate side',
+  labial: 'lip side',
+  vestibular: 'outer side',
+  occlusal: 'chewing surface',
+  mesial: 'front side',
+  distal: 'back side',
+  rostral: 'front',
+  caudal: 'back',
+  interproximal: 'side towards its neighbour',
+};
 const sideWords = (surfaces: readonly string[]): string => listed(surfaces.map((s) => sides[s] ?? plain(s)));
 
 /** "106 to 109, 111 and 206": three or more neighbours of a quarter in a row are a stretch. */
@@ -42,7 +57,8 @@ export function placeWords(place: Place | null | undefined): string {
   if (!place) return '';
   if ('teeth' in place) return teethWords(place.teeth);
   if ('spaces' in place) return listed(place.spaces.map(([a, b]) => `${a}/${b}`));
-  if ('rows' in place) return `${listed(place.rows.map(plain))}${place.rows.every((row) => row.endsWith('incisors')) ? '' : place.rows.length > 1 ? ' rows' : ' row'}`;
+  if ('rows' in place)
+    return `${listed(place.rows.map(plain))}${place.rows.every((row) => row.endsWith('incisors')) ? '' : place.rows.length > 1 ? ' rows' : ' row'}`;
   const label = small(labelOf(place.region));
   const jaw = place.jaw ? `${place.jaw} ` : '';
   const side = place.side === 'both' ? `${jaw}${label} on both sides` : `${place.side ? `${place.side} ` : ''}${jaw}${label}`;
@@ -54,12 +70,37 @@ const at = (place: Place | null | undefined, of = false): string => {
   const words = placeWords(place);
   if (of && !('spaces' in place)) return ` of ${'teeth' in place ? '' : 'the '}${words}`;
   if ('teeth' in place) return ` at ${words}`;
-  if ('spaces' in place) return ` between ${listed(place.spaces.map(([a, b]) => `${a} and ${b}`), 'and between')}`;
+  if ('spaces' in place)
+    return ` between ${listed(
+      place.spaces.map(([a, b]) => `${a} and ${b}`),
+      'and between',
+    )}`;
   return 'rows' in place ? ` along the ${words}` : ` at the ${words}`;
 };
 
 /** Conditions whose label says how a tooth is, not what it has. */
-const adjectives = new Set(['overlong', 'cupped-out', 'worn', 'out-of-occlusion', 'sharp', 'expired', 'discoloured', 'missing', 'previously-extracted', 'erupting', 'unerupted', 'impacted', 'supernumerary', 'displaced', 'rotated', 'overcrowded', 'drifted', 'in-wear', 'erupted', 'dull-percussion']);
+const adjectives = new Set([
+  'overlong',
+  'cupped-out',
+  'worn',
+  'out-of-occlusion',
+  'sharp',
+  'expired',
+  'discoloured',
+  'missing',
+  'previously-extracted',
+  'erupting',
+  'unerupted',
+  'impacted',
+  'supernumerary',
+  'displaced',
+  'rotated',
+  'overcrowded',
+  'drifted',
+  'in-wear',
+  'erupted',
+  'dull-percussion',
+]);
 const after = new Set(['left', 'right', 'upper', 'lower', 'clinical', 'radiographic']);
 const isEnd = (q: string): boolean => q === 'rostral' || q === 'caudal';
 /** Conditions of the incisors as a whole: where they are needs no saying. */
@@ -68,14 +109,20 @@ const ofBite = (f: Finding): boolean => (conditions[f.condition] as ConditionEnt
 const gradeWords = ({ grade }: Finding): string => {
   if (!grade) return '';
   if (grade.scale === 'spoken') return ` grade ${grade.value} as said`;
-  if (grade.scale.startsWith('body-condition')) return ` ${grade.value} on the scale of ${scales[grade.scale].label.match(/\((.*)\)/)?.[1] ?? ''}`;
+  if (grade.scale.startsWith('body-condition'))
+    return ` ${grade.value} on the scale of ${scales[grade.scale].label.match(/\((.*)\)/)?.[1] ?? ''}`;
   return ` ${/^\d/.test(grade.value) ? 'grade ' : ''}${grade.value}`;
 };
 /** What is found, without where: "valve diastema", "hook at the front". Two findings with the same words share a sentence. */
 function what(f: Finding, reader: Reader): string {
   const qualifiers = f.qualifiers ?? [];
   const terms = reader === 'vet' ? [...qualifiers.filter(isEnd), ...(f.surfaces ?? [])] : [];
-  const before = [f.change, f.severity ?? (f.severitySaid && `“${f.severitySaid}”`), ...qualifiers.filter((q) => !after.has(q) && !isEnd(q)).map(plain), ...terms].filter(Boolean);
+  const before = [
+    f.change,
+    f.severity ?? (f.severitySaid && `“${f.severitySaid}”`),
+    ...qualifiers.filter((q) => !after.has(q) && !isEnd(q)).map(plain),
+    ...terms,
+  ].filter(Boolean);
   const later = qualifiers.filter((q) => after.has(q));
   const pulp = f.pulpHorn !== undefined ? `, pulp horn ${f.pulpHorn}` : '';
   const shape = `${f.crest?.length ? `, crest at ${listed(f.crest)}` : ''}${f.long ? `, long on the ${plain(f.long)}` : ''}`;
@@ -115,51 +162,137 @@ function present(group: readonly Finding[], reader: Reader): string {
   }
   const of = reader === 'owner' && endWords(first) !== '';
   const allTeeth = placed.every((f) => f.place && 'teeth' in f.place);
-  const where = allTeeth ? `${of ? ' of' : ' at'} ${placed.every((f) => !f.measures?.length) ? teethWords([...teeth].sort()) : listed(placed.map((f) => `${placeWords(f.place)}${measured(f)}`))}`
+  const where = allTeeth
+    ? `${of ? ' of' : ' at'} ${placed.every((f) => !f.measures?.length) ? teethWords([...teeth].sort()) : listed(placed.map((f) => `${placeWords(f.place)}${measured(f)}`))}`
     : ` ${listed(placed.map((f) => `${at(f.place, of)}${measured(f)}`.trim()))}`;
   return `${lead}${what(first, reader)}${where}${said}`;
 }
 /** "No hook, wave or step at 106": one sentence a place. */
 const ruledOut = (out: readonly Finding[]): readonly string[] =>
-  grouped(out, (f) => `${f.when}${at(f.place)}`).map((group) => `${time[group[0]!.when]}no ${listed(group.map((f) => `${small(labelOf(f.condition))}${f.surfaces?.length ? ` (${sideWords(f.surfaces)})` : ''}`), 'or')}${at(group[0]!.place)}`);
+  grouped(out, (f) => `${f.when}${at(f.place)}`).map(
+    (group) =>
+      `${time[group[0]!.when]}no ${listed(
+        group.map((f) => `${small(labelOf(f.condition))}${f.surfaces?.length ? ` (${sideWords(f.surfaces)})` : ''}`),
+        'or',
+      )}${at(group[0]!.place)}`,
+  );
 const allNormal = (normal: readonly Finding[]): readonly string[] =>
-  grouped(normal, (f) => f.when).map((group) => `${time[group[0]!.when]}${group.some((f) => !f.place) && group.length === 1 ? 'nothing abnormal' : `normal: ${listed(group.map((f) => placeWords(f.place) || 'the whole'))}`}`);
+  grouped(normal, (f) => f.when).map(
+    (group) =>
+      `${time[group[0]!.when]}${group.some((f) => !f.place) && group.length === 1 ? 'nothing abnormal' : `normal: ${listed(group.map((f) => placeWords(f.place) || 'the whole'))}`}`,
+  );
 
 type Of<K extends Item['kind']> = Extract<Item, { kind: K }>;
-const who = (by: Of<'treatment'>['by']): string => (!by ? '' : typeof by === 'string' ? `by the ${plain(by)}` : `by ${[by.name, by.role && plain(by.role)].filter(Boolean).join(', ')}`);
-const instruments: Readonly<Record<string, string>> = { hand: 'by hand', motorised: 'with a motorised instrument', fingers: 'with the fingers', forceps: 'with forceps', elevator: 'with an elevator' };
+const who = (by: Of<'treatment'>['by']): string =>
+  !by ? '' : typeof by === 'string' ? `by the ${plain(by)}` : `by ${[by.name, by.role && plain(by.role)].filter(Boolean).join(', ')}`;
+const instruments: Readonly<Record<string, string>> = {
+  hand: 'by hand',
+  motorised: 'with a motorised instrument',
+  fingers: 'with the fingers',
+  forceps: 'with forceps',
+  elevator: 'with an elevator',
+};
 
 /** "Reduced at 106 and 206, by 3 mm, with a motorised instrument, water cooled." */
 export function treatmentSentence(t: Of<'treatment'>, reader: Reader): string {
   const { done, label } = procedures[t.procedure];
-  const lead: Readonly<Record<typeof t.state, string>> = { done, planned: `planned: ${small(label)}`, advised: `advised: ${small(label)}`, declined: `declined: ${small(label)}`, 'not-done': `not done: ${small(label)}`, attempted: `attempted: ${small(label)}`, 'part-done': `partly ${done}` };
-  const amount = t.amountMm === undefined ? t.amountSaid : `${t.amountBasis === 'to' ? 'to' : t.amountBasis === 'level' ? 'level,' : 'by'} ${amountWords(t.amountMm)}\u00a0mm`;
-  const more = [t.surfaces?.length && (reader === 'vet' ? listed(t.surfaces) : `on the ${sideWords(t.surfaces)}`), (t.qualifiers ?? []).map(plain).join(' '), amount, t.instrument && instruments[t.instrument], t.waterCooled === true && 'water cooled', t.waterCooled === false && 'without water', who(t.by), t.supervisedBy && `supervised ${who(t.supervisedBy)}`, t.outcome && plain(t.outcome), t.reason];
+  const lead: Readonly<Record<typeof t.state, string>> = {
+    done,
+    planned: `planned: ${small(label)}`,
+    advised: `advised: ${small(label)}`,
+    declined: `declined: ${small(label)}`,
+    'not-done': `not done: ${small(label)}`,
+    attempted: `attempted: ${small(label)}`,
+    'part-done': `partly ${done}`,
+  };
+  const amount =
+    t.amountMm === undefined
+      ? t.amountSaid
+      : `${t.amountBasis === 'to' ? 'to' : t.amountBasis === 'level' ? 'level,' : 'by'} ${amountWords(t.amountMm)}\u00a0mm`;
+  const more = [
+    t.surfaces?.length && (reader === 'vet' ? listed(t.surfaces) : `on the ${sideWords(t.surfaces)}`),
+    (t.qualifiers ?? []).map(plain).join(' '),
+    amount,
+    t.instrument && instruments[t.instrument],
+    t.waterCooled === true && 'water cooled',
+    t.waterCooled === false && 'without water',
+    who(t.by),
+    t.supervisedBy && `supervised ${who(t.supervisedBy)}`,
+    t.outcome && plain(t.outcome),
+    t.reason,
+  ];
   return sentence([`${lead[t.state]}${at(t.place)}`, ...more].filter(Boolean).join(', '));
 }
 const routes = { iv: 'into the vein', im: 'into the muscle', oral: 'by mouth', sublingual: 'under the tongue' } as const;
-const dose = (d: Of<'sedation'>['dose']): string => (!d ? '' : d.value === undefined ? d.said ?? '' : `${amountWords(d.value)}${d.unit ? `\u00a0${d.unit}` : ', no unit said'}`);
+const dose = (d: Of<'sedation'>['dose']): string =>
+  !d ? '' : d.value === undefined ? (d.said ?? '') : `${amountWords(d.value)}${d.unit ? `\u00a0${d.unit}` : ', no unit said'}`;
 export const sedationSentence = (s: Of<'sedation'>): string =>
-  sentence(s.given ? [`sedation${s.topUp ? ', top-up' : ''}${s.agent ? `: ${s.agent}` : ''}`, dose(s.dose), s.route && routes[s.route], s.byName ? `by ${s.byName}` : who(s.by), s.time, s.effect].filter(Boolean).join(', ') : 'no sedation');
-export const medicationSentence = (m: Of<'medication'>): string => sentence([`${m.state ? `${m.state}: ` : ''}${m.agent}`, dose(m.dose), m.route && routes[m.route], m.for && `for ${m.for}`, who(m.by)].filter(Boolean).join(', '));
+  sentence(
+    s.given
+      ? [
+          `sedation${s.topUp ? ', top-up' : ''}${s.agent ? `: ${s.agent}` : ''}`,
+          dose(s.dose),
+          s.route && routes[s.route],
+          s.byName ? `by ${s.byName}` : who(s.by),
+          s.time,
+          s.effect,
+        ]
+          .filter(Boolean)
+          .join(', ')
+      : 'no sedation',
+  );
+export const medicationSentence = (m: Of<'medication'>): string =>
+  sentence(
+    [`${m.state ? `${m.state}: ` : ''}${m.agent}`, dose(m.dose), m.route && routes[m.route], m.for && `for ${m.for}`, who(m.by)]
+      .filter(Boolean)
+      .join(', '),
+  );
 
-const actions: Readonly<Record<Of<'follow-up'>['action'], string>> = { recheck: 'see again', 'refer-to-veterinarian': 'refer to the veterinarian', monitor: 'keep an eye on', 'advise-owner': 'for the owner', 'send-report': 'send a report', 'rest-from-bit': 'rest from the bit' };
+const actions: Readonly<Record<Of<'follow-up'>['action'], string>> = {
+  recheck: 'see again',
+  'refer-to-veterinarian': 'refer to the veterinarian',
+  monitor: 'keep an eye on',
+  'advise-owner': 'for the owner',
+  'send-report': 'send a report',
+  'rest-from-bit': 'rest from the bit',
+};
 export function followUpSentence(f: Of<'follow-up'>): string {
-  const time = f.after && ('said' in f.after ? f.after.said : `in ${f.after.about ? 'about ' : ''}${amountWords(f.after.value)} ${f.after.unit}${f.after.value === 1 ? '' : 's'}`);
+  const time =
+    f.after &&
+    ('said' in f.after
+      ? f.after.said
+      : `in ${f.after.about ? 'about ' : ''}${amountWords(f.after.value)} ${f.after.unit}${f.after.value === 1 ? '' : 's'}`);
   const state = f.state && f.state !== 'planned' ? ` (${plain(f.state)})` : '';
   const about = [placeWords(f.place), f.reason, f.text].filter(Boolean).join(', ');
-  return sentence(`${[actions[f.action], time, f.to && `to ${f.to}`, f.urgency].filter(Boolean).join(' ')}${state}${about ? `: ${about}` : ''}`);
+  return sentence(
+    `${[actions[f.action], time, f.to && `to ${f.to}`, f.urgency].filter(Boolean).join(' ')}${state}${about ? `: ${about}` : ''}`,
+  );
 }
 export const notExaminedSentence = (n: Of<'not-examined'>): string =>
-  sentence(`not ${n.means === 'felt' ? 'felt' : n.means === 'seen' ? 'seen' : 'examined'}: ${placeWords(n.place) || 'the whole'}${n.reason ? ` (${n.reason})` : ''}`);
+  sentence(
+    `not ${n.means === 'felt' ? 'felt' : n.means === 'seen' ? 'seen' : 'examined'}: ${placeWords(n.place) || 'the whole'}${n.reason ? ` (${n.reason})` : ''}`,
+  );
 
 /** The part of the exam under which a finding is read, in the order of an exam. */
-export const parts = ['Outside the mouth', 'Incisors', 'Canines, wolf teeth and bars', 'Upper cheek teeth', 'Lower cheek teeth', 'Cheeks, tongue and soft tissue', 'The whole mouth and horse'] as const;
+export const parts = [
+  'Outside the mouth',
+  'Incisors',
+  'Canines, wolf teeth and bars',
+  'Upper cheek teeth',
+  'Lower cheek teeth',
+  'Cheeks, tongue and soft tissue',
+  'The whole mouth and horse',
+] as const;
 export function partOf(finding: Finding): (typeof parts)[number] {
   const { place } = finding;
   if (ofBite(finding)) return parts[1];
   if (!place) return parts[6];
-  if ('rows' in place) return place.rows.some((row) => row.endsWith('incisors')) ? parts[1] : place.rows.some((row) => row.startsWith('upper')) ? parts[3] : parts[4];
+  if ('rows' in place)
+    return place.rows.some((row) => row.endsWith('incisors'))
+      ? parts[1]
+      : place.rows.some((row) => row.startsWith('upper'))
+        ? parts[3]
+        : parts[4];
   if ('region' in place) {
     if (place.region === 'incisors') return parts[1];
     if (place.region === 'bars') return parts[2];

@@ -19,18 +19,37 @@ export function answerTo(command: Command, before: Draft, after: Draft, say: Say
   const back = after.items.filter((i) => stands(i) && stood.get(i.item.id) !== true);
   const byId = (ids: readonly string[] | undefined): readonly DraftItem[] => after.items.filter((i) => ids?.includes(i.item.id));
   switch (command.command) {
-    case 'strike-last': return struck.length ? answer(`Struck. ${aloud(struck)}`) : answer('There is nothing to strike.', 'unsure');
-    case 'bring-back': return back.length ? answer(`Brought back. ${aloud(back)}`) : answer('There is nothing to bring back.', 'unsure');
-    case 'amend': return answer(`Now: ${aloud(after.items.filter((i) => i.item.revises === command.target))}`);
-    case 'answer': return back.length ? answer(aloud(back)) : answer('Settled.');
-    case 'repeat-last': { const last = byId(lastMade(after)); return last.length ? answer(aloud(last)) : answer('Nothing yet.', 'unsure'); }
-    case 'read-all': { const all = after.items.filter(stands); return all.length ? answer(aloud(all)) : answer('Nothing yet.', 'unsure'); }
-    case 'what-is-left': return answer(leftInWords(coverageOf(after)));
-    case 'pause': return answer('Paused.');
-    case 'resume': return answer('Listening.');
-    case 'next-horse': return answer(command.name ? `Next horse: ${command.name}.` : 'Next horse. No name yet.');
-    case 'finish': return answer('Finished. It waits to be looked over.');
-    case 'flag-for-veterinarian': { const marked = byId(after.commands.find((c) => c.id === command.id)?.targets); return answer(`Marked for the vet. ${aloud(marked)}`.trim()); }
-    case 'note': return answer('Noted.');
+    case 'strike-last':
+      return struck.length ? answer(`Struck. ${aloud(struck)}`) : answer('There is nothing to strike.', 'unsure');
+    case 'bring-back':
+      return back.length ? answer(`Brought back. ${aloud(back)}`) : answer('There is nothing to bring back.', 'unsure');
+    case 'amend':
+      return answer(`Now: ${aloud(after.items.filter((i) => i.item.revises === command.target))}`);
+    case 'answer':
+      return back.length ? answer(aloud(back)) : answer('Settled.');
+    case 'repeat-last': {
+      const last = byId(lastMade(after));
+      return last.length ? answer(aloud(last)) : answer('Nothing yet.', 'unsure');
+    }
+    case 'read-all': {
+      const all = after.items.filter(stands);
+      return all.length ? answer(aloud(all)) : answer('Nothing yet.', 'unsure');
+    }
+    case 'what-is-left':
+      return answer(leftInWords(coverageOf(after)));
+    case 'pause':
+      return answer('Paused.');
+    case 'resume':
+      return answer('Listening.');
+    case 'next-horse':
+      return answer(command.name ? `Next horse: ${command.name}.` : 'Next horse. No name yet.');
+    case 'finish':
+      return answer('Finished. It waits to be looked over.');
+    case 'flag-for-veterinarian': {
+      const marked = byId(after.commands.find((c) => c.id === command.id)?.targets);
+      return answer(`Marked for the vet. ${aloud(marked)}`.trim());
+    }
+    case 'note':
+      return answer('Noted.');
   }
 }

@@ -11,7 +11,9 @@ export type Obstacle =
 export function whyNotConfirm(draft: Draft): readonly Obstacle[] {
   if (draft.state === 'confirmed') return [{ why: 'confirmed-already' }];
   return [
-    ...draft.doubts.filter(isOpen).map(({ doubt }): Obstacle => ({ why: 'doubt', doubt: doubt.id, words: doubt.words, ...(doubt.at && { at: doubt.at }) })),
+    ...draft.doubts
+      .filter(isOpen)
+      .map(({ doubt }): Obstacle => ({ why: 'doubt', doubt: doubt.id, words: doubt.words, ...(doubt.at && { at: doubt.at }) })),
     ...draft.unread.map((at): Obstacle => ({ why: 'unread', at })),
   ];
 }

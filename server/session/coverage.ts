@@ -6,7 +6,17 @@ import { rowIds, rowTeeth, type RowId } from '../../parser/lexicon/teeth.ts';
 import { stands } from './standing.ts';
 
 /** Regions in the order of an exam: common practice of the trade, no source. */
-export const walked = ['temporomandibular-joint', 'masseter', 'jaw-movement', 'lips', 'bars', 'gums', 'tongue', 'cheek', 'palate'] as const satisfies readonly RegionId[];
+export const walked = [
+  'temporomandibular-joint',
+  'masseter',
+  'jaw-movement',
+  'lips',
+  'bars',
+  'gums',
+  'tongue',
+  'cheek',
+  'palate',
+] as const satisfies readonly RegionId[];
 
 export interface Coverage {
   /** Rows not spoken of whole; `teeth` those of them that are left. */
@@ -22,8 +32,13 @@ export function coverageOf(draft: Draft): Coverage {
   const places = draft.items.filter(stands).flatMap((i) => placeOf(i.item) ?? []);
   const teeth = new Set(places.flatMap(teethOf));
   /** Whether this side of a region was spoken of: by its own name, or by the mouth that holds it. */
-  const seen = (region: RegionId, side: Side): boolean => places.some((place) => 'region' in place && (place.region === region || (place.region === 'mouth' && !place.jaw && isWithin(region)))
-    && (!place.side || place.side === 'both' || place.side === side || (place.region === region && !regions[region].paired)));
+  const seen = (region: RegionId, side: Side): boolean =>
+    places.some(
+      (place) =>
+        'region' in place &&
+        (place.region === region || (place.region === 'mouth' && !place.jaw && isWithin(region))) &&
+        (!place.side || place.side === 'both' || place.side === side || (place.region === region && !regions[region].paired)),
+    );
   return {
     rows: rowIds.flatMap((row) => {
       const left = rowTeeth[row].filter((tooth) => !teeth.has(tooth));
@@ -44,9 +59,19 @@ function teethOf(place: Place): readonly string[] {
   if ('teeth' in place) return place.teeth;
   if ('spaces' in place) return place.spaces.flat();
   if ('rows' in place) return place.rows.flatMap((row) => rowTeeth[row]);
-  const rows: readonly RowId[] = place.region === 'mouth' ? rowIds : place.region === 'incisors' ? ['upper-incisors', 'lower-incisors'] : place.region === 'cheek-teeth' ? ['upper-right', 'upper-left', 'lower-left', 'lower-right'] : [];
+  const rows: readonly RowId[] =
+    place.region === 'mouth'
+      ? rowIds
+      : place.region === 'incisors'
+        ? ['upper-incisors', 'lower-incisors']
+        : place.region === 'cheek-teeth'
+          ? ['upper-right', 'upper-left', 'lower-left', 'lower-right']
+          : [];
   const side = place.side === 'left' || place.side === 'right' ? place.side : null;
-  return rows.filter((row) => !place.jaw || row.startsWith(place.jaw)).flatMap((row) => rowTeeth[row]).filter((tooth) => side === null || sideOf(tooth) === side);
+  return rows
+    .filter((row) => !place.jaw || row.startsWith(place.jaw))
+    .flatMap((row) => rowTeeth[row])
+    .filter((tooth) => side === null || sideOf(tooth) === side);
 }
 
 const lower = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
@@ -60,4 +85,5 @@ export function leftInWords(coverage: Coverage): string {
   const parts = leftParts(coverage);
   return parts.length ? `Not looked at yet: ${parts.join('; ')}.` : 'Every row and region was spoken of.';
 }
-const list = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -8,9 +8,11 @@ import type { ConditionEntry, PlaceKind } from '../../parser/lexicon/types.ts';
 export function illegal(item: Item, typed: ReadonlySet<string>): string | null {
   if (item.kind !== 'finding') return null;
   const entry: ConditionEntry = conditions[item.condition];
-  return (typed.has('grade') || typed.has('condition') ? badGrade(item, entry) : null)
-    ?? (typed.has('place') || typed.has('condition') ? badPlace(item, entry) : null)
-    ?? (typed.has('measures') ? (item.measures ?? []).map(badMeasure).find((bad) => bad !== null) ?? null : null);
+  return (
+    (typed.has('grade') || typed.has('condition') ? badGrade(item, entry) : null) ??
+    (typed.has('place') || typed.has('condition') ? badPlace(item, entry) : null) ??
+    (typed.has('measures') ? ((item.measures ?? []).map(badMeasure).find((bad) => bad !== null) ?? null) : null)
+  );
 }
 
 function badGrade({ grade }: Finding, entry: ConditionEntry): string | null {
@@ -21,8 +23,15 @@ function badGrade({ grade }: Finding, entry: ConditionEntry): string | null {
   return (scale.values as readonly string[]).includes(grade.value) ? null : `${scale.label} has the grades ${scale.values.join(', ')}.`;
 }
 
-const kindOf = (place: Finding['place']): PlaceKind => (!place ? 'N' : 'teeth' in place ? 'T' : 'spaces' in place ? 'S' : 'rows' in place ? 'R' : 'G');
-const placeWords: Readonly<Record<PlaceKind, string>> = { T: 'teeth', S: 'a gap between two teeth', R: 'a row', G: 'a region', N: 'no place' };
+const kindOf = (place: Finding['place']): PlaceKind =>
+  !place ? 'N' : 'teeth' in place ? 'T' : 'spaces' in place ? 'S' : 'rows' in place ? 'R' : 'G';
+const placeWords: Readonly<Record<PlaceKind, string>> = {
+  T: 'teeth',
+  S: 'a gap between two teeth',
+  R: 'a row',
+  G: 'a region',
+  N: 'no place',
+};
 /** Teeth and rows stand for each other (a row is its teeth); what was ruled out may be so anywhere. */
 function badPlace({ place, presence }: Finding, entry: ConditionEntry): string | null {
   const kind = kindOf(place);
@@ -31,7 +40,9 @@ function badPlace({ place, presence }: Finding, entry: ConditionEntry): string |
   if (allowed.has('R')) allowed.add('T');
   if (presence === 'absent') return kind === 'N' || kind === 'G' || allowed.has(kind) ? null : wrong();
   return allowed.has(kind) ? null : wrong();
-  function wrong(): string { return `${entry.label} stands at ${entry.places.map((p) => placeWords[p]).join(' or ')}.`; }
+  function wrong(): string {
+    return `${entry.label} stands at ${entry.places.map((p) => placeWords[p]).join(' or ')}.`;
+  }
 }
 
 function badMeasure({ what, unit, value }: Measure): string | null {

@@ -17,7 +17,12 @@ import { allOwn, overOwn, withOwn, withoutOwn, type OwnVoice } from './ownWordsO
 import { applyEvent, emptyDraft } from './reduce.ts';
 
 /** One log's share of a step; `fresh` when the exam is made by it. */
-export interface Change { readonly exam: string; readonly events: readonly DraftEvent[]; readonly draft: Draft; readonly fresh?: boolean }
+export interface Change {
+  readonly exam: string;
+  readonly events: readonly DraftEvent[];
+  readonly draft: Draft;
+  readonly fresh?: boolean;
+}
 export interface Hands {
   readonly read: (phrase: HeardPhrase, context: Context) => ParseResult;
   /** On disk, all of it or none, before it returns. */
@@ -104,7 +109,10 @@ export function openLive(hands: Hands, start: Draft): Live {
     const unnamed: DraftEvent = { event: 'header', header: { horse: null }, ...who };
     const left = [...moved.from, unnamed];
     const joined = moved.into.reduce(applyEvent, into);
-    hands.append([{ exam: into.id, events: moved.into, draft: joined }, { exam: draft.id, events: left, draft: left.reduce(applyEvent, draft) }]);
+    hands.append([
+      { exam: into.id, events: moved.into, draft: joined },
+      { exam: draft.id, events: left, draft: left.reduce(applyEvent, draft) },
+    ]);
     draft = joined;
     previous = null;
     sitting.push(into.id);
@@ -117,7 +125,8 @@ export function openLive(hands: Hands, start: Draft): Live {
     const answer = (say: string, tone: 'done' | 'unsure'): void => hands.publish({ type: 'answer', command, say, tone });
     try {
       const into = hands.load(exam);
-      if (into.state === 'confirmed') answer(`${into.header.horse?.name ?? 'The horse before'} is confirmed already, so nothing was changed.`, 'unsure');
+      if (into.state === 'confirmed')
+        answer(`${into.header.horse?.name ?? 'The horse before'} is confirmed already, so nothing was changed.`, 'unsure');
       else answer(horseBefore(into, by), 'done');
     } catch (error) {
       hands.publish({ type: 'trouble', error: hands.trouble(error) });
@@ -137,7 +146,9 @@ export function openLive(hands: Hands, start: Draft): Live {
   const readOver = (phrase: HeardPhrase, voice: OwnVoice): ParseResult => {
     const others = withoutOwn(phrase, voice);
     if (others === null) return overOwn(hands.read(phrase, contextOf(draft)), voice);
-    return others.hypotheses.length ? overOwn(withOwn(hands.read(others, contextOf(draft)), phrase, voice), voice) : allOwn(phrase, draft.carry);
+    return others.hypotheses.length
+      ? overOwn(withOwn(hands.read(others, contextOf(draft)), phrase, voice), voice)
+      : allOwn(phrase, draft.carry);
   };
 
   const take = (phrase: HeardPhrase, { journal, ownVoice }: Sounding): void => {
@@ -148,7 +159,10 @@ export function openLive(hands: Hands, start: Draft): Live {
     const meant = answered(draft, read);
     const result: ParseResult = journal && journal !== draft.id ? { ...meant, utterance: { ...meant.utterance, sound: journal } } : meant;
     const when = hands.now();
-    write([{ event: 'heard', phrase, when }, { event: 'said', result, when }]);
+    write([
+      { event: 'heard', phrase, when },
+      { event: 'said', result, when },
+    ]);
     for (const command of result.commands) follow(command, before, draft.header.examiner ?? 'voice');
   };
 
@@ -172,13 +186,18 @@ export function openLive(hands: Hands, start: Draft): Live {
         }
       });
     },
-    command: (command, by, name) => inTurn(() => {
-      const before = draft;
-      const made: Command = { id: `${draft.id}:touch${draft.seq + 1}`, command, utterance: '', words: '', ...(name && { name }) };
-      write([{ event: 'commanded', command: made, by, when: hands.now() }]);
-      follow(made, before, by);
-    }),
-    change: (make) => inTurn(() => { write(make(draft)); return draft; }),
+    command: (command, by, name) =>
+      inTurn(() => {
+        const before = draft;
+        const made: Command = { id: `${draft.id}:touch${draft.seq + 1}`, command, utterance: '', words: '', ...(name && { name }) };
+        write([{ event: 'commanded', command: made, by, when: hands.now() }]);
+        follow(made, before, by);
+      }),
+    change: (make) =>
+      inTurn(() => {
+        write(make(draft));
+        return draft;
+      }),
     idle: () => queue.then(() => undefined),
   };
 }

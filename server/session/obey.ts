@@ -17,7 +17,8 @@ export function lastMade(draft: Draft): readonly string[] {
 export function lastTaken(draft: Draft): readonly string[] {
   const gone = (ids: readonly string[]): readonly string[] => ids.filter((id) => draft.items.some((i) => i.item.id === id && !stands(i)));
   for (const command of draft.commands.toReversed()) {
-    const ids = command.command === 'strike-last' ? command.targets ?? [] : command.command === 'amend' && command.target ? [command.target] : [];
+    const ids =
+      command.command === 'strike-last' ? (command.targets ?? []) : command.command === 'amend' && command.target ? [command.target] : [];
     // A correction that was itself struck is undone already: its target stands.
     const taken = gone(ids);
     if (taken.length) return command.command === 'strike-last' ? ids : taken;
@@ -29,7 +30,10 @@ export function lastTaken(draft: Draft): readonly string[] {
 export function obey(draft: Draft, command: Command, who: Who): Draft {
   const known = draft.commands.some((c) => c.id === command.id);
   if (known) return draft;
-  const kept = (targets: readonly string[] | undefined, after: Draft): Draft => ({ ...after, commands: [...after.commands, targets?.length ? { ...command, targets: [...targets] } : command] });
+  const kept = (targets: readonly string[] | undefined, after: Draft): Draft => ({
+    ...after,
+    commands: [...after.commands, targets?.length ? { ...command, targets: [...targets] } : command],
+  });
   switch (command.command) {
     case 'strike-last': {
       const ids = command.targets?.length ? command.targets : lastMade(draft);
@@ -40,15 +44,29 @@ export function obey(draft: Draft, command: Command, who: Who): Draft {
       return kept(ids, restore(draft, ids, who));
     }
     case 'answer':
-      return kept(command.targets, command.doubt !== undefined && command.reading !== undefined ? settle(draft, command.doubt, { how: 'reading', reading: command.reading }, who) : draft);
+      return kept(
+        command.targets,
+        command.doubt !== undefined && command.reading !== undefined
+          ? settle(draft, command.doubt, { how: 'reading', reading: command.reading }, who)
+          : draft,
+      );
     case 'pause':
       return kept(undefined, { ...draft, paused: true });
     case 'resume':
       return kept(undefined, { ...draft, paused: false });
     case 'flag-for-veterinarian':
-      return kept(command.targets?.length ? command.targets : lastMade(draft).filter((id) => draft.items.some((i) => i.item.id === id)), draft);
+      return kept(
+        command.targets?.length ? command.targets : lastMade(draft).filter((id) => draft.items.some((i) => i.item.id === id)),
+        draft,
+      );
     // The corrected item came with the same utterance and names what it revises; the others say something or reach further.
-    case 'amend': case 'repeat-last': case 'read-all': case 'what-is-left': case 'next-horse': case 'finish': case 'note':
+    case 'amend':
+    case 'repeat-last':
+    case 'read-all':
+    case 'what-is-left':
+    case 'next-horse':
+    case 'finish':
+    case 'note':
       return kept(command.targets, draft);
   }
 }

@@ -3,25 +3,53 @@
  * Pure. Errs towards "ours": such words stay visible as a marked leftover, whereas an item nobody spoke would be worse.
  */
 const digits: Readonly<Record<string, string>> = {
-  oh: '0', o: '0', zero: '0', one: '1', two: '2', three: '3', four: '4', five: '5', six: '6', seven: '7', eight: '8', nine: '9', ten: '10', eleven: '11', twelve: '12',
+  oh: '0',
+  o: '0',
+  zero: '0',
+  one: '1',
+  two: '2',
+  three: '3',
+  four: '4',
+  five: '5',
+  six: '6',
+  seven: '7',
+  eight: '8',
+  nine: '9',
+  ten: '10',
+  eleven: '11',
+  twelve: '12',
 };
-const sameWord: Readonly<Record<string, string>> = { mm: 'millimetre', mil: 'millimetre', mils: 'millimetre', millimeter: 'millimetre', millimeters: 'millimetre', millimetres: 'millimetre' };
+const sameWord: Readonly<Record<string, string>> = {
+  mm: 'millimetre',
+  mil: 'millimetre',
+  mils: 'millimetre',
+  millimeter: 'millimetre',
+  millimeters: 'millimetre',
+  millimetres: 'millimetre',
+};
 
 /** Digits that make a whole tooth (Floyd 1991): what follows begins a number of its own. */
 const wholeTooth = /^[1-8](0[1-9]|1[0-2])$/;
 
 /** A word, or a number spoken in several, with the places of its words in the utterance. */
-interface Token { readonly text: string; readonly words: readonly number[] }
+interface Token {
+  readonly text: string;
+  readonly words: readonly number[];
+}
 
 /** "One oh six." and "106" become the same token. */
 const tokens = (words: readonly string[]): readonly Token[] => {
   const out: Token[] = [];
   words.forEach((word, i) => {
-    for (const part of word.toLowerCase().split(/[^a-z0-9]+/).filter(Boolean)) {
+    for (const part of word
+      .toLowerCase()
+      .split(/[^a-z0-9]+/)
+      .filter(Boolean)) {
       const last = out.at(-1);
       // "Two or six" is how "two oh six" is often written; "309 or 209" stays a choice.
       const number = digits[part] ?? (/^\d+$/.test(part) ? part : part === 'or' && /^\d$/.test(last?.text ?? '') ? '0' : undefined);
-      if (number !== undefined && last && /^\d+$/.test(last.text) && !wholeTooth.test(last.text)) out[out.length - 1] = { text: last.text + number, words: [...last.words, i] };
+      if (number !== undefined && last && /^\d+$/.test(last.text) && !wholeTooth.test(last.text))
+        out[out.length - 1] = { text: last.text + number, words: [...last.words, i] };
       else out.push({ text: number ?? sameWord[part] ?? part, words: [i] });
     }
   });
@@ -58,11 +86,19 @@ const same = (ours: string, heard: string): boolean => {
 
 const reward = 2;
 const penalty = 1;
-interface Run { readonly heard: readonly [number, number]; readonly own: readonly [number, number] }
+interface Run {
+  readonly heard: readonly [number, number];
+  readonly own: readonly [number, number];
+}
 
 /** The stretch of `heard` that runs most like `own` (local alignment, Smith and Waterman 1981); null when fewer than two words agree and it is not all of it. */
 const bestRun = (own: readonly Token[], heard: readonly Token[]): Run | null => {
-  interface Cell { readonly score: number; readonly from: number; readonly ownFrom: number; readonly agree: number }
+  interface Cell {
+    readonly score: number;
+    readonly from: number;
+    readonly ownFrom: number;
+    readonly agree: number;
+  }
   const start = (from: number, ownFrom: number): Cell => ({ score: 0, from, ownFrom, agree: 0 });
   let best: Cell & { readonly to: number; readonly ownTo: number } = { ...start(0, 0), to: 0, ownTo: 0 };
   let above: readonly Cell[] = Array.from({ length: own.length + 1 }, (_, j) => start(0, j));
@@ -89,7 +125,10 @@ const bestRun = (own: readonly Token[], heard: readonly Token[]): Run | null => 
 
 /** Whether what stands at an end of a run, outside it, is the rest of our sentence misheard. A number of its own never is. */
 const isRest = (heard: readonly Token[], own: readonly Token[]): boolean =>
-  heard.length > 0 && own.length > 0 && !heard.some((token) => isNumber(token.text)) && unlike(letters(heard), letters(own), true) <= endsAlike;
+  heard.length > 0 &&
+  own.length > 0 &&
+  !heard.some((token) => isNumber(token.text)) &&
+  unlike(letters(heard), letters(own), true) <= endsAlike;
 
 const oursAmong = (own: readonly Token[], heard: readonly Token[]): readonly Token[] => {
   const run = heard.length > 0 ? bestRun(own, heard) : null;
@@ -98,7 +137,11 @@ const oursAmong = (own: readonly Token[], heard: readonly Token[]): readonly Tok
   const before = own.slice(Math.max(0, run.own[0] - from - 1), run.own[0]);
   const after = own.slice(run.own[1], run.own[1] + heard.length - to + 1);
   const [head, tail] = [heard.slice(0, from), heard.slice(to)];
-  return [...(isRest(head, before) ? head : oursAmong(own, head)), ...heard.slice(from, to), ...(isRest(tail, after) ? tail : oursAmong(own, tail))];
+  return [
+    ...(isRest(head, before) ? head : oursAmong(own, head)),
+    ...heard.slice(from, to),
+    ...(isRest(tail, after) ? tail : oursAmong(own, tail)),
+  ];
 };
 
 /** All of it sounds like some stretch of what we said. */

@@ -18,8 +18,13 @@ export interface Read {
   readonly nats: number;
 }
 /** @param best the hypothesis that was read */
-export const readOf = ({ text, items, utterance }: { readonly text: string; readonly items: readonly Item[]; readonly utterance: Pick<Utterance, 'words'> }, best: Hypothesis | undefined): Read => ({
-  text, items, loose: utterance.words.filter(({ as }) => as === 'leftover').length,
+export const readOf = (
+  { text, items, utterance }: { readonly text: string; readonly items: readonly Item[]; readonly utterance: Pick<Utterance, 'words'> },
+  best: Hypothesis | undefined,
+): Read => ({
+  text,
+  items,
+  loose: utterance.words.filter(({ as }) => as === 'leftover').length,
   nats: best && best.words.length > 0 ? best.logProb / best.words.length : 0,
 });
 
@@ -32,25 +37,73 @@ export interface Compared {
 }
 
 /** What an item is about, whatever it says of it. */
-const topic = (item: Item): string => (item.kind === 'finding' ? `finding ${item.condition}` : item.kind === 'treatment' ? `treatment ${item.procedure}` : item.kind === 'follow-up' ? `follow-up ${item.action}` : item.kind === 'fact' ? `fact ${item.about}` : item.kind);
+const topic = (item: Item): string =>
+  item.kind === 'finding'
+    ? `finding ${item.condition}`
+    : item.kind === 'treatment'
+      ? `treatment ${item.procedure}`
+      : item.kind === 'follow-up'
+        ? `follow-up ${item.action}`
+        : item.kind === 'fact'
+          ? `fact ${item.about}`
+          : item.kind;
 const placeOf = (item: Item): Place | null => ('place' in item && item.place ? item.place : null);
 
 /** The fields two readers must agree on, by name, as sets of values; words kept as said may differ. */
 function fields(item: Item): Readonly<Record<string, readonly string[]>> {
   const place = placeOf(item);
-  const where: Record<string, readonly unknown[]> = place === null ? {} : 'region' in place ? { place: [place.region], side: [place.side], jaw: [place.jaw] } : { place: 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces : place.rows };
-  const sized = item.kind === 'finding' ? Object.fromEntries((item.measures ?? []).map(({ what, value, unit }) => [what, [[value, unit]]])) : {};
+  const where: Record<string, readonly unknown[]> =
+    place === null
+      ? {}
+      : 'region' in place
+        ? { place: [place.region], side: [place.side], jaw: [place.jaw] }
+        : { place: 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces : place.rows };
+  const sized =
+    item.kind === 'finding' ? Object.fromEntries((item.measures ?? []).map(({ what, value, unit }) => [what, [[value, unit]]])) : {};
   const own = (): Record<string, readonly unknown[]> => {
     switch (item.kind) {
-      case 'finding': return { presence: [item.presence], when: [item.when], grade: [item.grade?.value], surfaces: item.surfaces ?? [], qualifiers: item.qualifiers ?? [], severity: [item.severity], ...sized };
-      case 'treatment': return { state: [item.state], amount: [item.amountMm], instrument: [item.instrument], by: [item.by] };
-      case 'sedation': return { given: [item.given], agent: [item.agent], dose: [item.dose?.value], unit: [item.dose?.unit], route: [item.route], by: [item.by], topUp: [item.topUp] };
-      case 'medication': return { agent: [item.agent], dose: [item.dose?.value], unit: [item.dose?.unit], route: [item.route], by: [item.by], state: [item.state] };
-      case 'follow-up': return { after: [item.after], state: [item.state] };
-      default: return {};
+      case 'finding':
+        return {
+          presence: [item.presence],
+          when: [item.when],
+          grade: [item.grade?.value],
+          surfaces: item.surfaces ?? [],
+          qualifiers: item.qualifiers ?? [],
+          severity: [item.severity],
+          ...sized,
+        };
+      case 'treatment':
+        return { state: [item.state], amount: [item.amountMm], instrument: [item.instrument], by: [item.by] };
+      case 'sedation':
+        return {
+          given: [item.given],
+          agent: [item.agent],
+          dose: [item.dose?.value],
+          unit: [item.dose?.unit],
+          route: [item.route],
+          by: [item.by],
+          topUp: [item.topUp],
+        };
+      case 'medication':
+        return {
+          agent: [item.agent],
+          dose: [item.dose?.value],
+          unit: [item.dose?.unit],
+          route: [item.route],
+          by: [item.by],
+          state: [item.state],
+        };
+      case 'follow-up':
+        return { after: [item.after], state: [item.state] };
+      default:
+        return {};
     }
   };
-  return Object.fromEntries(Object.entries({ ...where, ...own() }).map(([name, values]) => [name, values.filter((v) => v !== undefined).map((v) => JSON.stringify(v))]).filter(([, values]) => values!.length > 0)) as Record<string, string[]>;
+  return Object.fromEntries(
+    Object.entries({ ...where, ...own() })
+      .map(([name, values]) => [name, values.filter((v) => v !== undefined).map((v) => JSON.stringify(v))])
+      .filter(([, values]) => values!.length > 0),
+  ) as Record<string, string[]>;
 }
 
 type Difference = 'none' | 'lost' | 'more' | 'against';
@@ -67,7 +120,8 @@ function difference(first: Item, second: Item): Difference {
   }
   return more ? 'more' : lost ? 'lost' : 'none';
 }
-const samePlace = (a: Item, b: Item): boolean => placeOf(a) !== null && placeOf(b) !== null && JSON.stringify(fields(a)['place']) === JSON.stringify(fields(b)['place']);
+const samePlace = (a: Item, b: Item): boolean =>
+  placeOf(a) !== null && placeOf(b) !== null && JSON.stringify(fields(a)['place']) === JSON.stringify(fields(b)['place']);
 
 /** Nats a word below which the second makes up words: what the grammar reads in them contradicts nobody. Noise alone gave -1.8 to -2.8. */
 const BABBLE = -1.7;
@@ -79,7 +133,9 @@ const BABBLE = -1.7;
  * 292 clips, 24 silent errors. What stands above 0.5 is asked: 14 of the 24, and 8 % of right items there.
  */
 const misheard = (first: Read, second: Read): number =>
-  0.67 * Math.log(Math.max(0.001, -first.nats)) + 6.3 * soundsApart(first.text, second.text) - 0.42 * Math.log(Math.max(0.05, -second.nats));
+  0.67 * Math.log(Math.max(0.001, -first.nats)) +
+  6.3 * soundsApart(first.text, second.text) -
+  0.42 * Math.log(Math.max(0.05, -second.nats));
 const otherWords = (first: Read, second: Read): boolean => misheard(first, second) > 0.5;
 
 /** @param id of the doubt that may come of it: one a phrase */
@@ -87,7 +143,10 @@ export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: R
   const clear = second.nats > BABBLE;
   const whole = clear && second.items.length > 0 && second.loose === 0;
   const pool = [...second.items];
-  const take = (fits: (other: Item) => boolean): Item | undefined => { const at = pool.findIndex(fits); return at < 0 ? undefined : pool.splice(at, 1)[0]; };
+  const take = (fits: (other: Item) => boolean): Item | undefined => {
+    const at = pool.findIndex(fits);
+    return at < 0 ? undefined : pool.splice(at, 1)[0];
+  };
   const agreed: string[] = [];
   const alone: Item[] = [];
   const asked: Item[] = [];
@@ -110,9 +169,24 @@ export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: R
   if (!contradicted && !(alone.length > 0 && otherWords(first, second))) return { ...compared, doubts: [] };
   const about = asked[0] ?? alone[0];
   const doubt: Doubt = {
-    id, doubt: 'readers-differ', words: first.text, utterance: utterance.id, state: 'open', ...(contradicted ? {} : { why: 'Neither hearing was sure of its words, and they are not the same.' }), ...(utterance.at ? { at: utterance.at } : {}), ...(about ? { item: about.id } : {}),
+    id,
+    doubt: 'readers-differ',
+    words: first.text,
+    utterance: utterance.id,
+    state: 'open',
+    ...(contradicted ? {} : { why: 'Neither hearing was sure of its words, and they are not the same.' }),
+    ...(utterance.at ? { at: utterance.at } : {}),
+    ...(about ? { item: about.id } : {}),
     ...(about && placeOf(about) ? { place: placeOf(about) } : {}),
-    readings: [{ label: first.text, items: alone }, { label: second.text, items: second.items.filter((item) => !first.items.some((other) => topic(other) === topic(item) && difference(other, item) === 'none')).map((item, i) => ({ ...item, id: `${id}/r2.${i + 1}` })) }],
+    readings: [
+      { label: first.text, items: alone },
+      {
+        label: second.text,
+        items: second.items
+          .filter((item) => !first.items.some((other) => topic(other) === topic(item) && difference(other, item) === 'none'))
+          .map((item, i) => ({ ...item, id: `${id}/r2.${i + 1}` })),
+      },
+    ],
   };
   return { ...compared, doubts: [doubt] };
 }

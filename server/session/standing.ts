@@ -2,33 +2,48 @@
 import type { Draft, DraftDoubt, DraftItem } from '../../parser/contract/draft.ts';
 import type { Item } from '../../parser/contract/item.ts';
 
-export interface Who { readonly by: string; readonly when: string }
+export interface Who {
+  readonly by: string;
+  readonly when: string;
+}
 /** Who is named when a spoken command did it. */
 export const voice = 'voice';
 
 /** An item that counts: neither struck nor replaced. */
 export const stands = (i: DraftItem): boolean => i.state === 'open' || i.state === 'kept';
 export const isOpen = (d: DraftDoubt): boolean => !d.settled && d.doubt.state === 'open';
-const asItWas = ({ state, by, when, touched }: DraftItem): NonNullable<DraftItem['was']> => ({ state, ...(by && { by }), ...(when && { when }), ...(touched && { touched }) });
+const asItWas = ({ state, by, when, touched }: DraftItem): NonNullable<DraftItem['was']> => ({
+  state,
+  ...(by && { by }),
+  ...(when && { when }),
+  ...(touched && { touched }),
+});
 const byHand = (who: Who): { touched?: true } => (who.by === voice ? {} : { touched: true });
 
 const eachItem = (draft: Draft, change: (i: DraftItem) => DraftItem): Draft => ({ ...draft, items: draft.items.map(change) });
 const eachDoubt = (draft: Draft, change: (d: DraftDoubt) => DraftDoubt): Draft => ({ ...draft, doubts: draft.doubts.map(change) });
-const about = (d: DraftDoubt, ids: ReadonlySet<string>): boolean => ids.has(d.doubt.id) || (d.doubt.item !== undefined && ids.has(d.doubt.item));
+const about = (d: DraftDoubt, ids: ReadonlySet<string>): boolean =>
+  ids.has(d.doubt.id) || (d.doubt.item !== undefined && ids.has(d.doubt.item));
 
 /** Strikes items, and with them what was asked about them. `ids` may name doubts too. */
 export function strike(draft: Draft, ids: readonly string[], who: Who): Draft {
   const set = new Set(ids);
-  const struck = eachItem(draft, (i) => (set.has(i.item.id) && stands(i) ? { ...i, ...who, state: 'struck', was: asItWas(i), ...byHand(who) } : i));
+  const struck = eachItem(draft, (i) =>
+    set.has(i.item.id) && stands(i) ? { ...i, ...who, state: 'struck', was: asItWas(i), ...byHand(who) } : i,
+  );
   return eachDoubt(struck, (d) => (about(d, set) && isOpen(d) ? { ...d, settled: { how: 'struck', ...who } } : d));
 }
 
 /** Strikes what an utterance made, as an undo: what it had replaced stands again. */
 export function takeBack(draft: Draft, ids: readonly string[], who: Who): Draft {
   const set = new Set(ids);
-  return uncorrect(strike(draft, ids, who), draft.items.filter((i) => set.has(i.item.id) && stands(i)));
+  return uncorrect(
+    strike(draft, ids, who),
+    draft.items.filter((i) => set.has(i.item.id) && stands(i)),
+  );
 }
-const reinstate = (draft: Draft, ids: ReadonlySet<string>): Draft => eachItem(draft, (i) => (ids.has(i.item.id) && !stands(i) && i.was ? { item: i.item, ...i.was } : i));
+const reinstate = (draft: Draft, ids: ReadonlySet<string>): Draft =>
+  eachItem(draft, (i) => (ids.has(i.item.id) && !stands(i) && i.was ? { item: i.item, ...i.was } : i));
 /** What these items had replaced stands again as it did. What was struck stays struck. */
 export function uncorrect(draft: Draft, corrections: readonly DraftItem[]): Draft {
   const revised = new Set(draft.items.filter((i) => i.state === 'revised').map((i) => i.item.id));
@@ -57,7 +72,9 @@ export function put(draft: Draft, item: Item, how: Partial<DraftItem>, who: Who)
   const target = revises && latestOf(draft, revises);
   if (target !== revises) return put(draft, target ? { ...item, revises: target } : alone, how, who);
   const revised = revises ? replace(draft, new Set([revises]), who) : draft;
-  const followed = revises ? eachDoubt(revised, (d) => (isOpen(d) && d.doubt.item === revises ? { ...d, doubt: { ...d.doubt, item: item.id } } : d)) : revised;
+  const followed = revises
+    ? eachDoubt(revised, (d) => (isOpen(d) && d.doubt.item === revises ? { ...d, doubt: { ...d.doubt, item: item.id } } : d))
+    : revised;
   return { ...followed, items: [...followed.items, { state: 'open', ...how, item }] };
 }
 

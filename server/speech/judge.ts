@@ -18,7 +18,11 @@ export type Candidate = {
   readonly heard?: Hypothesis;
 };
 
-export type Judged = { readonly hypothesis: Hypothesis; /** Share of belief by acoustic score alone, 0 to 1. */ readonly posterior: number; readonly proposed: boolean };
+export type Judged = {
+  readonly hypothesis: Hypothesis;
+  /** Share of belief by acoustic score alone, 0 to 1. */ readonly posterior: number;
+  readonly proposed: boolean;
+};
 
 export type Rule = {
   /** Nats for a reading in the trade's language without half a finding in it. */
@@ -55,15 +59,22 @@ export function judge(candidates: readonly Candidate[], span: Seconds, rule: Rul
   const judged = candidates.map(({ text, logProb, inTrade, open = false, named = false, heard }, i) => {
     const scaled = logProb / rule.temperature;
     return {
-      rank: i === 0 || inTrade || named ? logProb + (inTrade && !open ? rule.trade : 0) + (named ? rule.name : 0) : -Infinity, posterior: Math.exp(scaled - total), proposed: heard === undefined,
+      rank: i === 0 || inTrade || named ? logProb + (inTrade && !open ? rule.trade : 0) + (named ? rule.name : 0) : -Infinity,
+      posterior: Math.exp(scaled - total),
+      proposed: heard === undefined,
       hypothesis: { ...(heard ?? spread(text, logProb, span)), logProb: scaled },
     };
   });
   const [first, ...others] = [...judged].sort((a, b) => b.rank - a.rank);
-  return [...(first === undefined ? [] : [first]), ...others.sort((a, b) => b.posterior - a.posterior)].map(({ hypothesis: one, posterior, proposed }) => ({ hypothesis: one, posterior, proposed }));
+  return [...(first === undefined ? [] : [first]), ...others.sort((a, b) => b.posterior - a.posterior)].map(
+    ({ hypothesis: one, posterior, proposed }) => ({ hypothesis: one, posterior, proposed }),
+  );
 }
 
 function spread(text: string, logProb: number, span: Seconds): Hypothesis {
   const words = text.split(' ');
-  return hypothesis(words.map((w) => ({ w, logProb: logProb / words.length })), span);
+  return hypothesis(
+    words.map((w) => ({ w, logProb: logProb / words.length })),
+    span,
+  );
 }

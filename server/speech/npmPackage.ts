@@ -19,29 +19,44 @@ export type Pinned = {
  * @throws what npm's fetcher throws (no network, integrity mismatch)
  */
 export async function filesOfPackage(
-  pinned: Pinned, paths: readonly string[], onBytes: (done: number) => void,
+  pinned: Pinned,
+  paths: readonly string[],
+  onBytes: (done: number) => void,
 ): Promise<ReadonlyMap<string, Buffer>> {
   // Much to load, and needed once.
   const [{ default: pacote }, { Parser }] = await Promise.all([import('pacote'), import('tar')]);
   const options = { ...(await npmSettings()), integrity: pinned.integrity };
   const found = new Map<string, Buffer>();
-  await pacote.tarball.stream(`${pinned.name}@${pinned.version}`, async (stream) => {
-    found.clear();
-    let done = 0;
-    stream.on('data', (chunk: Buffer) => onBytes((done += chunk.length)));
-    const parser = new Parser({
-      filter: (path) => paths.includes(path.replace(/^package\//, '')),
-      onReadEntry: (entry) => {
-        const parts: Buffer[] = [];
-        entry.on('data', (part: Buffer) => parts.push(part));
-        entry.on('end', () => found.set(entry.path.replace(/^package\//, ''), Buffer.concat(parts)));
-      },
-    });
-    await pipeline(stream, new Writable({
-      write: (chunk: Buffer, _encoding, next) => { if (parser.write(chunk)) next(); else parser.once('drain', () => next()); },
-      final: (next) => { parser.once('end', () => next()); parser.end(); },
-    }));
-  }, options);
+  await pacote.tarball.stream(
+    `${pinned.name}@${pinned.version}`,
+    async (stream) => {
+      found.clear();
+      let done = 0;
+      stream.on('data', (chunk: Buffer) => onBytes((done += chunk.length)));
+      const parser = new Parser({
+        filter: (path) => paths.includes(path.replace(/^package\//, '')),
+        onReadEntry: (entry) => {
+          const parts: Buffer[] = [];
+          entry.on('data', (part: Buffer) => parts.push(part));
+          entry.on('end', () => found.set(entry.path.replace(/^package\//, ''), Buffer.concat(parts)));
+        },
+      });
+      await pipeline(
+        stream,
+        new Writable({
+          write: (chunk: Buffer, _encoding, next) => {
+            if (parser.write(chunk)) next();
+            else parser.once('drain', () => next());
+          },
+          final: (next) => {
+            parser.once('end', () => next());
+            parser.end();
+          },
+        }),
+      );
+    },
+    options,
+  );
   return found;
 }
 

@@ -16,9 +16,16 @@ export function scriptedEngine(lines: readonly (string | readonly string[])[]): 
       if (line === undefined) throw new Error(`The script ended after ${lines.length} lines, and more was heard.`);
       const texts = (typeof line === 'string' ? [line] : line).filter((text) => text !== '');
       const span = { from: clip.from / RATE, to: (clip.from + clip.samples.length) / RATE };
-      const hypotheses = texts.map((text, rank) => hypothesis(text.split(/\s+/).map((w) => ({ w, logProb: -0.1 * (rank + 1) })), span));
+      const hypotheses = texts.map((text, rank) =>
+        hypothesis(
+          text.split(/\s+/).map((w) => ({ w, logProb: -0.1 * (rank + 1) })),
+          span,
+        ),
+      );
       return hypotheses.length === 0 ? { hypotheses, empty: 'no-words', tookMs: 0 } : { hypotheses, tookMs: 0 };
     },
-    async close() { next = lines.length; },
+    async close() {
+      next = lines.length;
+    },
   };
 }

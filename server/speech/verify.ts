@@ -22,17 +22,27 @@ export type Language = {
 };
 
 /** Proposals drawn, and of those that are whole, how many are scored: some 15 ms each on two processors; and sentences with a name. */
-const DRAWN = 48, SCORED = 12, NAMED = 4;
+const DRAWN = 48,
+  SCORED = 12,
+  NAMED = 4;
 /** Readings of the ear that proposals are made from. */
 const SOURCES = 3;
 /** Readings handed on, and the least belief that makes one worth reading. */
-const KEPT = 6, LEAST = 0.01;
+const KEPT = 6,
+  LEAST = 0.01;
 
 /**
  * @param names the visit's own (horse, owner, yard, people): where something sounds like one of them the ear is asked, also about a phrase that reads whole
  * @returns hypotheses in the order in which they are believed to have been said; their scores are acoustic, and as sure as the rule's temperature makes them
  */
-export async function verified(engine: Engine, clip: Clip, free: readonly Hypothesis[], language: Language, names: readonly string[] = [], rule: Rule = RULE): Promise<readonly Hypothesis[]> {
+export async function verified(
+  engine: Engine,
+  clip: Clip,
+  free: readonly Hypothesis[],
+  language: Language,
+  names: readonly string[] = [],
+  rule: Rule = RULE,
+): Promise<readonly Hypothesis[]> {
   const best = free[0];
   const alone = free.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
   if (best === undefined || engine.score === undefined) return alone;
@@ -42,13 +52,27 @@ export async function verified(engine: Engine, clip: Clip, free: readonly Hypoth
   if (proposals.length === 0 && language.whole(best.text) && !language.open(best.text)) return alone;
   const heard = proposals.length === 0 ? free : distinct(free);
   // With nothing proposed the search's own scores compare as they are: the ear need not be asked again.
-  const scores = proposals.length === 0 ? free.map(({ logProb }) => logProb) : await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
+  const scores =
+    proposals.length === 0
+      ? free.map(({ logProb }) => logProb)
+      : await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
   const spoken = names.map((name) => ` ${plain(name)} `);
   const candidate = (text: string, at: number, own?: Hypothesis): Candidate => ({
-    text, logProb: scores[at] ?? -Infinity, inTrade: language.whole(text), open: language.open(text), named: spoken.some((name) => ` ${plain(text)} `.includes(name)), ...(own && { heard: own }),
+    text,
+    logProb: scores[at] ?? -Infinity,
+    inTrade: language.whole(text),
+    open: language.open(text),
+    named: spoken.some((name) => ` ${plain(text)} `.includes(name)),
+    ...(own && { heard: own }),
   });
-  const candidates = [...heard.map((one, i) => candidate(one.text, i, one)), ...proposals.map((text, i) => candidate(text, heard.length + i))];
-  return judge(candidates, voiced(clip), rule).filter(({ posterior }, i) => i === 0 || posterior >= LEAST).slice(0, KEPT).map(({ hypothesis }) => hypothesis);
+  const candidates = [
+    ...heard.map((one, i) => candidate(one.text, i, one)),
+    ...proposals.map((text, i) => candidate(text, heard.length + i)),
+  ];
+  return judge(candidates, voiced(clip), rule)
+    .filter(({ posterior }, i) => i === 0 || posterior >= LEAST)
+    .slice(0, KEPT)
+    .map(({ hypothesis }) => hypothesis);
 }
 
 /** The first so many that fit; what comes after them is not asked about. */

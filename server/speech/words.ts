@@ -24,7 +24,12 @@ export function hypothesis(scored: readonly ScoredWord[], speech: Seconds, extra
 }
 
 /** A text as its words alone. */
-export const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
+export const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9' ]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
 
 /** Share of the loudest moment's strength below which nobody speaks yet, or any more. */
 const FAINT = 0.05;
@@ -37,7 +42,11 @@ export function voiced({ samples, from }: Clip): Seconds {
     return Math.sqrt(moment.reduce((sum, sample) => sum + sample * sample, 0) / moment.length);
   });
   const least = FAINT * strengths.reduce((most, strength) => Math.max(most, strength), 0);
-  const first = Math.max(0, strengths.findIndex((strength) => strength >= least)), last = strengths.findLastIndex((strength) => strength >= least);
+  const first = Math.max(
+      0,
+      strengths.findIndex((strength) => strength >= least),
+    ),
+    last = strengths.findLastIndex((strength) => strength >= least);
   return { from: (from + first * MOMENT) / RATE, to: (from + Math.min(samples.length, (last + 1) * MOMENT)) / RATE };
 }
 

@@ -19,25 +19,53 @@ let listened = 0;
 
 const open = (): void => {
   const ear = earOf(scriptedEngine([]), inject('weights').vad);
-  const counting: Ear = { ...ear, segmenter: async (from) => { const inner = await ear.segmenter(from); return { ...inner, push: (samples) => { listened += samples.length; return inner.push(samples); } }; } };
+  const counting: Ear = {
+    ...ear,
+    segmenter: async (from) => {
+      const inner = await ear.segmenter(from);
+      return {
+        ...inner,
+        push: (samples) => {
+          listened += samples.length;
+          return inner.push(samples);
+        },
+      };
+    },
+  };
   store = openStore(dir);
   journals = openJournals(dir);
   sittings = openSittings(store, journals, counting, read);
 };
-const close = async (): Promise<void> => { await sittings.closeAll(); store.close(); };
+const close = async (): Promise<void> => {
+  await sittings.closeAll();
+  store.close();
+};
 beforeEach(() => {
   dir = mkdtempSync(join(tmpdir(), 'quidnote-epoch-'));
   open();
   store.createExam('e1', noHeader, 'person', now());
 });
-afterEach(async () => { await close(); rmSync(dir, { recursive: true, force: true }); });
+afterEach(async () => {
+  await close();
+  rmSync(dir, { recursive: true, force: true });
+});
 
 /** Quarter seconds of quiet, numbered. Sent without waiting, as a page does. */
 const send = async (exam: string, epoch: number, seconds: number, from = 0): Promise<void> => {
   const { sitting } = await sittings.of(exam);
-  await Promise.all(Array.from({ length: seconds * 4 }, (_, n) => sitting.sound({ epoch, sequence: from + n, samples: new Int16Array(rate / 4), ownVoiceMs: 0 }, n === 0)));
+  await Promise.all(
+    Array.from({ length: seconds * 4 }, (_, n) =>
+      sitting.sound({ epoch, sequence: from + n, samples: new Int16Array(rate / 4), ownVoiceMs: 0 }, n === 0),
+    ),
+  );
 };
-const gaps = (exam: string) => journals.view(exam, async (journal) => journal.parts().filter(({ kind }) => kind !== 'sound').map(({ kind, from, samples }) => [kind, from / rate, samples / rate]));
+const gaps = (exam: string) =>
+  journals.view(exam, async (journal) =>
+    journal
+      .parts()
+      .filter(({ kind }) => kind !== 'sound')
+      .map(({ kind, from, samples }) => [kind, from / rate, samples / rate]),
+  );
 
 test('a page that was away leaves its absence on the clock of the exam, in the journal and in the draft', async () => {
   await send('e1', 1000, 5);
@@ -58,7 +86,10 @@ test('sound of an older stretch that comes late, and the newer one right behind 
 test('numbers that are missing at the head of a new stretch are lost sound as well', async () => {
   await send('e1', 1000, 2);
   await send('e1', 1005, 1, 4);
-  expect(await gaps('e1')).toEqual([['lost', 2, 3], ['lost', 5, 1]]);
+  expect(await gaps('e1')).toEqual([
+    ['lost', 2, 3],
+    ['lost', 5, 1],
+  ]);
   expect(sittings.draft('e1').gaps).toEqual([{ at: [2, 6], why: 'lost' }]);
 });
 

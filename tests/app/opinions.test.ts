@@ -22,19 +22,40 @@ beforeEach(async () => {
   store = openStore(dir);
   store.createExam('e', noHeader, 'person', now());
 });
-afterEach(async () => { store.close(); await rm(dir, { recursive: true, force: true }); });
+afterEach(async () => {
+  store.close();
+  await rm(dir, { recursive: true, force: true });
+});
 
 const draft = () => foldDraft('e', store.events('e'));
-const append = (events: readonly DraftEvent[]): void => { const before = draft(); store.append('e', events, events.reduce(applyEvent, before)); };
+const append = (events: readonly DraftEvent[]): void => {
+  const before = draft();
+  store.append('e', events, events.reduce(applyEvent, before));
+};
 function say(text: string, at: number): string {
-  const phrase: HeardPhrase = { id: `e:${at}`, at: [at, at + 2], reader: 'first', hypotheses: [{ text, logProb: -1, words: text.split(' ').map((w) => ({ w })) }] };
-  append([{ event: 'heard', phrase, when: now() }, { event: 'said', result: read(phrase, contextOf(draft())), when: now() }]);
+  const phrase: HeardPhrase = {
+    id: `e:${at}`,
+    at: [at, at + 2],
+    reader: 'first',
+    hypotheses: [{ text, logProb: -1, words: text.split(' ').map((w) => ({ w })) }],
+  };
+  append([
+    { event: 'heard', phrase, when: now() },
+    { event: 'said', result: read(phrase, contextOf(draft())), when: now() },
+  ]);
   return phrase.id;
 }
-const open = (lines: readonly string[], trouble: (error: unknown) => void = () => undefined) => openOpinions(scriptedEngine(lines), {
-  store, read, trouble, journals: { view: async (_exam, look) => look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }) },
-  change: async (_exam, make) => append(make()),
-});
+const open = (lines: readonly string[], trouble: (error: unknown) => void = () => undefined) =>
+  openOpinions(scriptedEngine(lines), {
+    store,
+    read,
+    trouble,
+    journals: {
+      view: async (_exam, look) =>
+        look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }),
+    },
+    change: async (_exam, make) => append(make()),
+  });
 
 test('a disagreement on the tooth becomes an open question with both readings; the item stands as it was', async () => {
   say('three oh nine hook', 1);
@@ -43,7 +64,10 @@ test('a disagreement on the tooth becomes an open question with both readings; t
   expect(await opinions.whole('e')).toBe(1);
   expect(draft().items.map(({ second: _second, ...item }) => item)).toEqual(before);
   expect(draft().items[0]?.second).toEqual({ heard: 'not-this', text: 'two oh nine hook' });
-  expect(draft().doubts.at(-1)?.doubt).toMatchObject({ doubt: 'readers-differ', readings: [{ label: 'three oh nine hook' }, { label: 'two oh nine hook' }] });
+  expect(draft().doubts.at(-1)?.doubt).toMatchObject({
+    doubt: 'readers-differ',
+    readings: [{ label: 'three oh nine hook' }, { label: 'two oh nine hook' }],
+  });
   await opinions.close();
 });
 
@@ -82,9 +106,25 @@ test('a reader that falls at every phrase is told once, and again only after it 
   const told: unknown[] = [];
   let asked = 0;
   const engine = scriptedEngine(['one oh six hook']);
-  const opinions = openOpinions({ ...engine, hear: (clip, bias) => { asked += 1; return asked === 3 ? engine.hear(clip, bias) : Promise.reject(new Error('fell')); } }, {
-    store, read, trouble: (error) => told.push(error), journals: { view: async (_exam, look) => look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }) }, change: async (_exam, make) => append(make()),
-  });
+  const opinions = openOpinions(
+    {
+      ...engine,
+      hear: (clip, bias) => {
+        asked += 1;
+        return asked === 3 ? engine.hear(clip, bias) : Promise.reject(new Error('fell'));
+      },
+    },
+    {
+      store,
+      read,
+      trouble: (error) => told.push(error),
+      journals: {
+        view: async (_exam, look) =>
+          look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }),
+      },
+      change: async (_exam, make) => append(make()),
+    },
+  );
   for (const id of ids.slice(0, 2)) opinions.ask('e', id);
   await opinions.idle();
   expect(told).toHaveLength(1);
@@ -99,9 +139,28 @@ test('a reader that falls is told, and the phrase can be asked again', async () 
   const told: unknown[] = [];
   let fall = true;
   const engine = scriptedEngine(['two oh six hook']);
-  const opinions = openOpinions({ ...engine, hear: (clip, bias) => { if (fall) { fall = false; return Promise.reject(new Error('fell')); } return engine.hear(clip, bias); } }, {
-    store, read, trouble: (error) => told.push(error), journals: { view: async (_exam, look) => look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }) }, change: async (_exam, make) => append(make()),
-  });
+  const opinions = openOpinions(
+    {
+      ...engine,
+      hear: (clip, bias) => {
+        if (fall) {
+          fall = false;
+          return Promise.reject(new Error('fell'));
+        }
+        return engine.hear(clip, bias);
+      },
+    },
+    {
+      store,
+      read,
+      trouble: (error) => told.push(error),
+      journals: {
+        view: async (_exam, look) =>
+          look({ length: () => 0, parts: () => [], close: async () => undefined, read: async () => new Float32Array(32_000).fill(0.1) }),
+      },
+      change: async (_exam, make) => append(make()),
+    },
+  );
   opinions.ask('e', id);
   await opinions.idle();
   expect(told).toHaveLength(1);

@@ -20,7 +20,17 @@ let wake: (engine: Engine) => void, fail: (error: Error) => void;
 
 beforeEach(async () => {
   dir = mkdtempSync(join(tmpdir(), 'quidnote-waking-'));
-  app = openApp(dir, wakingEar('scripted', inject('weights').vad, new Promise<Engine>((resolve, reject) => { wake = resolve; fail = reject; })));
+  app = openApp(
+    dir,
+    wakingEar(
+      'scripted',
+      inject('weights').vad,
+      new Promise<Engine>((resolve, reject) => {
+        wake = resolve;
+        fail = reject;
+      }),
+    ),
+  );
   seen = [];
   line = app.doors.line((message) => seen.push(message));
   await line.text({ type: 'listen' });
@@ -34,7 +44,13 @@ async function speak(): Promise<number> {
     if (pieces.length >= seconds * rate) break;
   }
   const chunks = Math.floor((seconds * rate) / (rate / 4));
-  for (let n = 0; n < chunks; n += 1) await line.sound({ epoch: 1, sequence: n, ownVoiceMs: 0, samples: Int16Array.from(pieces.slice((n * rate) / 4, ((n + 1) * rate) / 4)) });
+  for (let n = 0; n < chunks; n += 1)
+    await line.sound({
+      epoch: 1,
+      sequence: n,
+      ownVoiceMs: 0,
+      samples: Int16Array.from(pieces.slice((n * rate) / 4, ((n + 1) * rate) / 4)),
+    });
   return chunks;
 }
 const states = () => seen.flatMap((message) => (message.type === 'hearing' ? [message.state] : []));
@@ -50,7 +66,11 @@ test('the page is told that it is getting ready; sound is acknowledged, and read
   expect(states()).not.toContain('listening');
   wake(scriptedEngine(['hook on one oh six', 'owner is present', '', '']));
   await line.text({ type: 'stop' });
-  expect(draft().utterances.map(({ text }) => text).slice(0, 2)).toEqual(['hook on one oh six', 'owner is present']);
+  expect(
+    draft()
+      .utterances.map(({ text }) => text)
+      .slice(0, 2),
+  ).toEqual(['hook on one oh six', 'owner is present']);
   expect(draft().unread).toEqual([]);
   expect(states()).toContain('listening');
   await app.close();

@@ -29,17 +29,38 @@ const post = async (path: string, body: unknown): Promise<{ status: number; body
 };
 const start = async (): Promise<void> => {
   app = openApp(dir, await openEar({}));
-  served = await openServer({ doors: app.doors, token, page: dir, paper: '', port: 0, plainly: asRefusal, log: (line) => { throw new Error(line); } });
+  served = await openServer({
+    doors: app.doors,
+    token,
+    page: dir,
+    paper: '',
+    port: 0,
+    plainly: asRefusal,
+    log: (line) => {
+      throw new Error(line);
+    },
+  });
 };
-const stop = async (): Promise<void> => { await served.close(); await app.close(); };
+const stop = async (): Promise<void> => {
+  await served.close();
+  await app.close();
+};
 
-interface Page { readonly socket: WebSocket; readonly seen: FromServer[]; readonly until: (when: (message: FromServer) => boolean) => Promise<FromServer> }
+interface Page {
+  readonly socket: WebSocket;
+  readonly seen: FromServer[];
+  readonly until: (when: (message: FromServer) => boolean) => Promise<FromServer>;
+}
 async function openPage(exam?: string): Promise<Page> {
   const socket = await knock(`${base().replace('http', 'ws')}/live`, { cookie: headers()['cookie']!, origin: base() });
   if (typeof socket === 'number') throw new Error(`refused with ${socket}`);
   const seen: FromServer[] = [];
   socket.on('message', (data) => seen.push(JSON.parse(String(data)) as FromServer));
-  const until = (when: (message: FromServer) => boolean): Promise<FromServer> => expect.poll(() => seen.find(when), { timeout: 100_000, interval: 50 }).toBeDefined().then(() => seen.find(when)!);
+  const until = (when: (message: FromServer) => boolean): Promise<FromServer> =>
+    expect
+      .poll(() => seen.find(when), { timeout: 100_000, interval: 50 })
+      .toBeDefined()
+      .then(() => seen.find(when)!);
   socket.send(JSON.stringify({ type: 'listen', ...(exam && { exam }) }));
   await until((m) => m.type === 'draft');
   return { socket, seen, until };
@@ -48,7 +69,8 @@ const chunk = rate / 5;
 const send = ({ socket }: Page, epoch: number, from: number, to: number): void => {
   for (let n = from; n < to; n += 1) socket.send(frame(epoch, n, Buffer.from(sound.slice(n * chunk, (n + 1) * chunk).buffer)));
 };
-const acked = (page: Page, epoch: number, sequence: number): Promise<FromServer> => page.until((m) => m.type === 'ack' && m.epoch === epoch && m.sequence === sequence);
+const acked = (page: Page, epoch: number, sequence: number): Promise<FromServer> =>
+  page.until((m) => m.type === 'ack' && m.epoch === epoch && m.sequence === sequence);
 
 beforeAll(async () => {
   dir = mkdtempSync(join(tmpdir(), 'quidnote-way-'));

@@ -59,22 +59,25 @@ test('the exam clock goes on from where the stream began', () => {
 
 test('whatever the stream: phrases lie in order, never overlap, are at most 15 s long, and hold every stretch of clear speech', () => {
   const stretch = fc.record({ speech: fc.constantFrom(0, 0.2, 0.4, 0.6, 0.95), seconds: fc.double({ min: 0.03, max: 20, noNaN: true }) });
-  fc.assert(fc.property(fc.array(stretch, { maxLength: 10 }), (stretches) => {
-    const stream = stretches.flatMap(({ speech, seconds }) => of(speech, seconds));
-    const phrases = cut(stream);
-    phrases.forEach((phrase, i) => {
-      expect(phrase.from).toBeGreaterThanOrEqual(phrases[i - 1]?.to ?? 0);
-      expect(phrase.samples.length).toBeLessThanOrEqual(15.1 * 16_000);
-      expect(phrase.samples[0]).toBe(phrase.from * MARK);
-      expect(phrase.samples.at(-1)).toBe((phrase.to - 1) * MARK);
-    });
-    let at = 0;
-    for (const { speech, seconds } of stretches) {
-      const count = of(speech, seconds).length * WINDOW;
-      if (speech === 0.95 && seconds > 0.2) {
-        for (const sample of [at, at + count - 1]) expect(phrases.some(({ from, to }) => from <= sample && sample < to)).toBe(true);
+  fc.assert(
+    fc.property(fc.array(stretch, { maxLength: 10 }), (stretches) => {
+      const stream = stretches.flatMap(({ speech, seconds }) => of(speech, seconds));
+      const phrases = cut(stream);
+      phrases.forEach((phrase, i) => {
+        expect(phrase.from).toBeGreaterThanOrEqual(phrases[i - 1]?.to ?? 0);
+        expect(phrase.samples.length).toBeLessThanOrEqual(15.1 * 16_000);
+        expect(phrase.samples[0]).toBe(phrase.from * MARK);
+        expect(phrase.samples.at(-1)).toBe((phrase.to - 1) * MARK);
+      });
+      let at = 0;
+      for (const { speech, seconds } of stretches) {
+        const count = of(speech, seconds).length * WINDOW;
+        if (speech === 0.95 && seconds > 0.2) {
+          for (const sample of [at, at + count - 1]) expect(phrases.some(({ from, to }) => from <= sample && sample < to)).toBe(true);
+        }
+        at += count;
       }
-      at += count;
-    }
-  }), { numRuns: 60 });
+    }),
+    { numRuns: 60 },
+  );
 });

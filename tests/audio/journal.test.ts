@@ -17,10 +17,18 @@ beforeEach(async () => {
 });
 afterEach(() => rm(home, { recursive: true, force: true }));
 
-const chunk = (sequence: number, length = 40, epoch = 0) => ({ epoch, sequence, samples: Int16Array.from({ length }, (_, i) => 100 * (sequence + 1) + i) });
+const chunk = (sequence: number, length = 40, epoch = 0) => ({
+  epoch,
+  sequence,
+  samples: Int16Array.from({ length }, (_, i) => 100 * (sequence + 1) + i),
+});
 const using = async <T>(work: (journal: Journal) => Promise<T>): Promise<T> => {
   const journal = await openJournal(dir);
-  try { return await work(journal); } finally { await journal.close(); }
+  try {
+    return await work(journal);
+  } finally {
+    await journal.close();
+  }
 };
 /** The chunks' own numbers, back from the samples. */
 const values = (samples: Float32Array): number[] => [...samples].map((sample) => Math.round(sample * 32_768));
@@ -46,7 +54,11 @@ test('a duplicate is acknowledged and not written; a jump is refused; a recorded
     await journal.gap({ kind: 'lost', samples: 80, next: 3 });
     expect(await journal.append(chunk(3))).toEqual({ at: 120, duplicate: false });
     expect(values(await journal.read(38, 124))).toEqual([138, 139, ...Array<number>(80).fill(0), 400, 401, 402, 403]);
-    expect(journal.parts().map(({ kind, samples }) => [kind, samples])).toEqual([['sound', 40], ['lost', 80], ['sound', 40]]);
+    expect(journal.parts().map(({ kind, samples }) => [kind, samples])).toEqual([
+      ['sound', 40],
+      ['lost', 80],
+      ['sound', 40],
+    ]);
   });
 });
 
@@ -91,34 +103,44 @@ test('rubbish after the end is cut away', async () => {
 test('a spoilt byte never passes for sound, and costs no other chunk', async () => {
   await using((journal) => Promise.all([0, 1, 2].map((n) => journal.append(chunk(n, 8)))));
   const whole = await readFile(sound);
-  await fc.assert(fc.asyncProperty(fc.integer({ min: 0, max: whole.length - 1 }), fc.integer({ min: 1, max: 255 }), async (at, flip) => {
-    const spoilt = Buffer.from(whole);
-    spoilt[at] = (spoilt[at] as number) ^ flip;
-    await writeFile(sound, spoilt);
-    const bad = Math.floor(at / (HEAD + 16));
-    const view = await viewJournal(dir);
-    const heard = values(await view.read(0, 24));
-    await view.close();
-    const expected = [0, 1, 2].flatMap((n) => (n === bad ? Array<number>(8).fill(0) : [...chunk(n, 8).samples]));
-    expect(heard).toEqual(bad === 2 ? expected.slice(0, 16) : expected);
-  }), { numRuns: 60 });
+  await fc.assert(
+    fc.asyncProperty(fc.integer({ min: 0, max: whole.length - 1 }), fc.integer({ min: 1, max: 255 }), async (at, flip) => {
+      const spoilt = Buffer.from(whole);
+      spoilt[at] = (spoilt[at] as number) ^ flip;
+      await writeFile(sound, spoilt);
+      const bad = Math.floor(at / (HEAD + 16));
+      const view = await viewJournal(dir);
+      const heard = values(await view.read(0, 24));
+      await view.close();
+      const expected = [0, 1, 2].flatMap((n) => (n === bad ? Array<number>(8).fill(0) : [...chunk(n, 8).samples]));
+      expect(heard).toEqual(bad === 2 ? expected.slice(0, 16) : expected);
+    }),
+    { numRuns: 60 },
+  );
 });
 
 test('any mix of chunks and gaps reads back as it was given', async () => {
-  const parts = fc.array(fc.oneof(
-    fc.record({ gap: fc.integer({ min: 0, max: 300 }) }),
-    fc.record({ sound: fc.int16Array({ maxLength: 200 }) }),
-  ), { maxLength: 12 });
-  await fc.assert(fc.asyncProperty(parts, async (given) => {
-    await rm(dir, { recursive: true, force: true });
-    let sequence = 0;
-    await using(async (journal) => {
-      const done = given.map((part) => ('gap' in part ? journal.gap({ kind: 'pause', samples: part.gap }) : journal.append({ epoch: 0, sequence: sequence++, samples: part.sound })));
-      await Promise.all(done);
-    });
-    const expected = given.flatMap((part) => ('gap' in part ? Array<number>(part.gap).fill(0) : [...part.sound]));
-    await using(async (journal) => expect(values(await journal.read(0, Infinity))).toEqual(expected));
-  }), { numRuns: 15 });
+  const parts = fc.array(
+    fc.oneof(fc.record({ gap: fc.integer({ min: 0, max: 300 }) }), fc.record({ sound: fc.int16Array({ maxLength: 200 }) })),
+    { maxLength: 12 },
+  );
+  await fc.assert(
+    fc.asyncProperty(parts, async (given) => {
+      await rm(dir, { recursive: true, force: true });
+      let sequence = 0;
+      await using(async (journal) => {
+        const done = given.map((part) =>
+          'gap' in part
+            ? journal.gap({ kind: 'pause', samples: part.gap })
+            : journal.append({ epoch: 0, sequence: sequence++, samples: part.sound }),
+        );
+        await Promise.all(done);
+      });
+      const expected = given.flatMap((part) => ('gap' in part ? Array<number>(part.gap).fill(0) : [...part.sound]));
+      await using(async (journal) => expect(values(await journal.read(0, Infinity))).toEqual(expected));
+    }),
+    { numRuns: 15 },
+  );
 }, 120_000);
 
 test('one live writer; a lock left by a dead process is taken over; nobody else may read the files', async () => {
@@ -138,16 +160,20 @@ test('one live writer; a lock left by a dead process is taken over; nobody else 
 
 test('a full disk refuses the chunk, keeps what was acknowledged, and takes the chunk once there is room', async () => {
   let room = 3 * (HEAD + 80) - 10;
-  const small = (file: FileHandle) => ({
-    read: file.read.bind(file), datasync: file.datasync.bind(file), truncate: file.truncate.bind(file), close: file.close.bind(file),
-    // A real disk takes what still fits, and fails on the rest.
-    write: async (record: Buffer, from: number, length: number) => {
-      if (room === 0) throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
-      const written = await file.write(record, from, Math.min(room, length));
-      room -= written.bytesWritten;
-      return written;
-    },
-  }) as never;
+  const small = (file: FileHandle) =>
+    ({
+      read: file.read.bind(file),
+      datasync: file.datasync.bind(file),
+      truncate: file.truncate.bind(file),
+      close: file.close.bind(file),
+      // A real disk takes what still fits, and fails on the rest.
+      write: async (record: Buffer, from: number, length: number) => {
+        if (room === 0) throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
+        const written = await file.write(record, from, Math.min(room, length));
+        room -= written.bytesWritten;
+        return written;
+      },
+    }) as never;
   const journal = await openJournal(dir, small);
   await journal.append(chunk(0));
   await journal.append(chunk(1));
@@ -161,10 +187,17 @@ test('a full disk refuses the chunk, keeps what was acknowledged, and takes the 
 
 test('a failed sync acknowledges nothing that it covered', async () => {
   let broken = true;
-  const flaky = (file: FileHandle) => ({
-    read: file.read.bind(file), write: file.write.bind(file), truncate: file.truncate.bind(file), close: file.close.bind(file),
-    datasync: async () => { if (broken) throw Object.assign(new Error('input/output error'), { code: 'EIO' }); await file.datasync(); },
-  }) as never;
+  const flaky = (file: FileHandle) =>
+    ({
+      read: file.read.bind(file),
+      write: file.write.bind(file),
+      truncate: file.truncate.bind(file),
+      close: file.close.bind(file),
+      datasync: async () => {
+        if (broken) throw Object.assign(new Error('input/output error'), { code: 'EIO' });
+        await file.datasync();
+      },
+    }) as never;
   const journal = await openJournal(dir, flaky);
   const both = await Promise.allSettled([journal.append(chunk(0)), journal.append(chunk(1))]);
   expect(both.map(({ status }) => status)).toEqual(['rejected', 'rejected']);

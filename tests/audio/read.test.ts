@@ -13,11 +13,17 @@ import { amplitudeAt, tone, wavFile } from './wavFile.ts';
 
 const SAMPLES = new URL('./samples/', import.meta.url);
 let home: string;
-beforeAll(async () => { home = await mkdtemp(join(tmpdir(), 'quidnote-read-')); });
+beforeAll(async () => {
+  home = await mkdtemp(join(tmpdir(), 'quidnote-read-'));
+});
 afterAll(() => rm(home, { recursive: true, force: true }));
 
 async function read(bytes: Buffer, pieces = 1000, onNotice: (notice: Notice) => void = () => undefined): Promise<Float32Array> {
-  const stream = Readable.from((function* () { for (let at = 0; at < bytes.length; at += pieces) yield bytes.subarray(at, at + pieces); })());
+  const stream = Readable.from(
+    (function* () {
+      for (let at = 0; at < bytes.length; at += pieces) yield bytes.subarray(at, at + pieces);
+    })(),
+  );
   const parts: number[] = [];
   for await (const part of readRecording(stream, { onNotice })) parts.push(...part);
   return Float32Array.from(parts);
@@ -26,7 +32,8 @@ async function read(bytes: Buffer, pieces = 1000, onNotice: (notice: Notice) => 
 const KINDS: readonly WavKind[] = [
   ...[8, 16, 24, 32].map((bits) => ({ rate: 16_000, channels: 1, bits })),
   ...[32, 64].map((bits) => ({ rate: 48_000, channels: 2, bits, float: true })),
-  { rate: 44_100, channels: 2, bits: 24, extensible: true }, { rate: 96_000, channels: 6, bits: 32, float: true, extensible: true },
+  { rate: 44_100, channels: 2, bits: 24, extensible: true },
+  { rate: 96_000, channels: 6, bits: 32, float: true, extensible: true },
   ...[8_000, 11_025, 22_050, 32_000, 44_100, 48_000, 192_000].map((rate) => ({ rate, channels: 1, bits: 16 })),
 ];
 
@@ -50,7 +57,12 @@ test.each(['tone.flac', 'tone.mp3', 'tone-vorbis.ogg', 'tone.opus'])('%s is the 
 test('the way a stream is cut into pieces changes nothing', async () => {
   const file = wavFile(tone(440, 44_100, 0.2), { rate: 44_100, channels: 2, bits: 16 });
   const whole = await read(file, file.length);
-  await fc.assert(fc.asyncProperty(fc.integer({ min: 1, max: 5000 }), async (pieces) => { expect(await read(file, pieces)).toEqual(whole); }), { numRuns: 20 });
+  await fc.assert(
+    fc.asyncProperty(fc.integer({ min: 1, max: 5000 }), async (pieces) => {
+      expect(await read(file, pieces)).toEqual(whole);
+    }),
+    { numRuns: 20 },
+  );
 });
 
 test('what toWav writes is read back', async () => {
@@ -61,7 +73,11 @@ test('what toWav writes is read back', async () => {
 
 describe('what cannot be heard is refused, and says why', () => {
   const good = wavFile(tone(440, 16_000, 0.2), { rate: 16_000, channels: 1, bits: 16 });
-  const patched = (at: number, value: number, bytes: 2 | 4) => { const copy = Buffer.from(good); copy.writeUIntLE(value, at, bytes); return copy; };
+  const patched = (at: number, value: number, bytes: 2 | 4) => {
+    const copy = Buffer.from(good);
+    copy.writeUIntLE(value, at, bytes);
+    return copy;
+  };
   test.each([
     ['an empty file', Buffer.alloc(0), 'empty'],
     ['one byte', Buffer.from([0]), 'not-audio'],
@@ -77,7 +93,11 @@ describe('what cannot be heard is refused, and says why', () => {
     ['an M4A', readFileSync(new URL('tone.m4a', SAMPLES)), 'unsupported'],
     ['a FLAC head on rubbish', Buffer.concat([Buffer.from('fLaC'), Buffer.alloc(9000, 7)]), 'damaged'],
     ['an MP3 mark on rubbish', Buffer.concat([Buffer.from('ID3'), Buffer.alloc(9000, 7)]), 'damaged'],
-    ['an Ogg head on rubbish', Buffer.concat([Buffer.from('OggS'), Buffer.alloc(20), Buffer.from('OpusHead'), Buffer.alloc(9000, 7)]), 'damaged'],
+    [
+      'an Ogg head on rubbish',
+      Buffer.concat([Buffer.from('OggS'), Buffer.alloc(20), Buffer.from('OpusHead'), Buffer.alloc(9000, 7)]),
+      'damaged',
+    ],
   ])('%s', async (_what, bytes, code) => {
     await expect(read(bytes as Buffer)).rejects.toMatchObject({ name: 'AudioError', code });
   });
@@ -87,10 +107,16 @@ describe('what cannot be heard is refused, and says why', () => {
   });
   test('any bytes at all end in sound or in a clear error', async () => {
     const starts = ['RIFF\0\0\0\0WAVE', 'fLaC', 'OggS\0\x02OpusHead', 'OggS\x01vorbis', 'ID3', '\xff\xfb', ''];
-    await fc.assert(fc.asyncProperty(fc.constantFrom(...starts), fc.uint8Array({ maxLength: 3000 }), async (start, noise) => {
-      const outcome = await read(Buffer.concat([Buffer.from(start, 'latin1'), noise])).then(() => 'sound', (error: Error) => error.name);
-      expect(['sound', 'AudioError']).toContain(outcome);
-    }), { numRuns: 60 });
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...starts), fc.uint8Array({ maxLength: 3000 }), async (start, noise) => {
+        const outcome = await read(Buffer.concat([Buffer.from(start, 'latin1'), noise])).then(
+          () => 'sound',
+          (error: Error) => error.name,
+        );
+        expect(['sound', 'AudioError']).toContain(outcome);
+      }),
+      { numRuns: 60 },
+    );
   });
 });
 
@@ -99,7 +125,10 @@ test('a recording cut short is heard as far as it goes, and the person is told; 
   const file = wavFile(tone(440, 16_000, 0.5), { rate: 16_000, channels: 1, bits: 16 });
   expect((await read(file.subarray(0, 8_000), 1000, (notice) => notices.push(notice))).length).toBeGreaterThan(3_900);
   expect(notices.map(({ code }) => code)).toEqual(['truncated']);
-  const loud = wavFile(tone(440, 16_000, 0.5, 3).map((x) => Math.max(-1, Math.min(1, x))), { rate: 16_000, channels: 1, bits: 16 });
+  const loud = wavFile(
+    tone(440, 16_000, 0.5, 3).map((x) => Math.max(-1, Math.min(1, x))),
+    { rate: 16_000, channels: 1, bits: 16 },
+  );
   await read(loud, 1000, (notice) => notices.push(notice));
   expect(notices.map(({ code }) => code)).toEqual(['truncated', 'clipped']);
 });

@@ -19,7 +19,9 @@ test.each([8_000, 11_025, 22_050, 44_100, 48_000, 96_000])('from %i Hz a tone ke
   const out = resampled(Float32Array.from(tone(1000, rate, 1)), rate);
   expect(out.length).toBe(16_000);
   expect(amplitudeAt(1000, out)).toBeCloseTo(0.25, 2);
-  out.subarray(200, -200).forEach((sample, i) => expect(Math.abs(sample - 0.25 * Math.sin((2 * Math.PI * 1000 * (i + 200)) / 16_000))).toBeLessThan(0.002));
+  out
+    .subarray(200, -200)
+    .forEach((sample, i) => expect(Math.abs(sample - 0.25 * Math.sin((2 * Math.PI * 1000 * (i + 200)) / 16_000))).toBeLessThan(0.002));
 });
 
 test.each([9_000, 12_000, 20_000])('a tone of %i Hz, which 16 kHz cannot hold, does not come back as another', (hertz) => {
@@ -28,13 +30,18 @@ test.each([9_000, 12_000, 20_000])('a tone of %i Hz, which 16 kHz cannot hold, d
 });
 
 test('length is right and pieces make no difference, for any rate', () => {
-  fc.assert(fc.property(
-    fc.integer({ min: 4_000, max: 60_000 }), fc.integer({ min: 0, max: 3_000 }), fc.array(fc.integer({ min: 0, max: 700 }), { maxLength: 6 }),
-    (rate, length, pieces) => {
-      const samples = Float32Array.from(tone(700, rate, length / rate)).subarray(0, length);
-      const whole = resampled(samples, rate);
-      expect(whole.length).toBe(Math.ceil((samples.length * 16_000) / rate));
-      expect(resampled(samples, rate, pieces)).toEqual(whole);
-    },
-  ), { numRuns: 40 });
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 4_000, max: 60_000 }),
+      fc.integer({ min: 0, max: 3_000 }),
+      fc.array(fc.integer({ min: 0, max: 700 }), { maxLength: 6 }),
+      (rate, length, pieces) => {
+        const samples = Float32Array.from(tone(700, rate, length / rate)).subarray(0, length);
+        const whole = resampled(samples, rate);
+        expect(whole.length).toBe(Math.ceil((samples.length * 16_000) / rate));
+        expect(resampled(samples, rate, pieces)).toEqual(whole);
+      },
+    ),
+    { numRuns: 40 },
+  );
 });

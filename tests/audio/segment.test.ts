@@ -13,14 +13,17 @@ async function jfk(): Promise<Float32Array> {
 async function phrasesOf(samples: Float32Array, piece = 1600): Promise<Phrase[]> {
   const segmenter = await openSegmenter(inject('weights').vad);
   const phrases: Phrase[] = [];
-  for (let at = 0; at < samples.length; at += piece) phrases.push(...await segmenter.push(samples.slice(at, at + piece)));
-  return [...phrases, ...await segmenter.flush()];
+  for (let at = 0; at < samples.length; at += piece) phrases.push(...(await segmenter.push(samples.slice(at, at + piece))));
+  return [...phrases, ...(await segmenter.flush())];
 }
 
 /** A stream of numbers in -1 to 1 that is the same each time (Park and Miller 1988). */
 function noise(seed: number): () => number {
   let state = seed;
-  return () => { state = (state * 48_271) % 2_147_483_647; return (2 * state) / 2_147_483_647 - 1; };
+  return () => {
+    state = (state * 48_271) % 2_147_483_647;
+    return (2 * state) / 2_147_483_647 - 1;
+  };
 }
 
 test('a public speech is cut at its long pauses, whatever the pieces it comes in', async () => {
@@ -49,7 +52,7 @@ test('a lost stretch ends the phrase, and the clock and the silence go on over i
   const [cut] = await segmenter.skip(80_000);
   expect(cut?.from).toBeGreaterThanOrEqual(16_000);
   expect(segmenter.state().at).toBe(128_000);
-  const rest = [...await segmenter.push(samples), ...await segmenter.flush()];
+  const rest = [...(await segmenter.push(samples)), ...(await segmenter.flush())];
   expect(rest[0]?.from).toBeGreaterThanOrEqual(128_000);
   expect(rest[0]?.silenceBefore).toBeGreaterThan(5);
 });

@@ -1,5 +1,11 @@
 /** WAV files of any kind, written by hand from the published layout, as a check on the reader that shares no code with it. */
-export type WavKind = { readonly rate: number; readonly channels: number; readonly bits: number; readonly float?: boolean; readonly extensible?: boolean };
+export type WavKind = {
+  readonly rate: number;
+  readonly channels: number;
+  readonly bits: number;
+  readonly float?: boolean;
+  readonly extensible?: boolean;
+};
 
 /** @param frames samples in -1 to 1; every channel holds the same */
 export function wavFile(frames: readonly number[], { rate, channels, bits, float = false, extensible = false }: WavKind): Buffer {
@@ -47,7 +53,8 @@ export const tone = (hertz: number, rate: number, seconds: number, amplitude = 0
 
 /** Amplitude of one frequency in 16 kHz samples (a single bin of a Fourier transform). */
 export function amplitudeAt(hertz: number, samples: Float32Array): number {
-  let re = 0, im = 0;
+  let re = 0,
+    im = 0;
   samples.forEach((sample, i) => {
     re += sample * Math.cos((2 * Math.PI * hertz * i) / 16_000);
     im += sample * Math.sin((2 * Math.PI * hertz * i) / 16_000);

@@ -11,7 +11,11 @@ import { key, pair, sameItem, type Expected } from '../match.ts';
 import { align, bareWords } from './hearing/measure.ts';
 import { f1, precision, recall } from './tally.ts';
 
-interface Demo { readonly sound: string; readonly header: Partial<Header>; readonly phrases: readonly { readonly say: string; readonly expect: Expected }[] }
+interface Demo {
+  readonly sound: string;
+  readonly header: Partial<Header>;
+  readonly phrases: readonly { readonly say: string; readonly expect: Expected }[];
+}
 
 /** @param examsDir where `demo.json` lies; its `sound` counts from the checkout */
 export async function demoScore(examsDir: string): Promise<string> {
@@ -22,7 +26,13 @@ export async function demoScore(examsDir: string): Promise<string> {
   const notices: string[] = [];
   const ear = await openEar();
   try {
-    await lookAt(sound, ear, demo.header, (one) => heard.push(one), (notice) => notices.push(JSON.stringify(notice)));
+    await lookAt(
+      sound,
+      ear,
+      demo.header,
+      (one) => heard.push(one),
+      (notice) => notices.push(JSON.stringify(notice)),
+    );
   } finally {
     await ear.close();
   }
@@ -36,14 +46,21 @@ export async function demoScore(examsDir: string): Promise<string> {
     `  items: ${tally.right} right, ${tally.missing} missing, ${tally.extra} extra; precision ${precision(tally).toFixed(4)}, recall ${recall(tally).toFixed(4)}, F1 ${f1(tally).toFixed(4)}`,
     `  the horse, as spoken: ${spoken(demo.phrases.map(({ expect }) => expect.header)) === spoken(heard.map(({ result }) => result.header)) ? 'right' : `${spoken(heard.map(({ result }) => result.header))}, not ${spoken(demo.phrases.map(({ expect }) => expect.header))}`}`,
     ...notices.map((n) => `  notice ${n}`),
-    '  spoken:', ...demo.phrases.map(({ say }) => `    ${say}`),
-    '  heard:', ...heard.map(({ result }) => `    ${result.text}${result.doubts.length ? `   [${result.doubts.map(({ doubt }) => doubt).join(', ')}]` : ''}`),
-    ...missing.map((item) => `  missing ${key(item)}`), ...extra.map((item) => `  extra   ${key(item)}`),
+    '  spoken:',
+    ...demo.phrases.map(({ say }) => `    ${say}`),
+    '  heard:',
+    ...heard.map(
+      ({ result }) => `    ${result.text}${result.doubts.length ? `   [${result.doubts.map(({ doubt }) => doubt).join(', ')}]` : ''}`,
+    ),
+    ...missing.map((item) => `  missing ${key(item)}`),
+    ...extra.map((item) => `  extra   ${key(item)}`),
   ].join('\n');
 }
 
 /** What was told of the horse in the course of the exam, as one. */
-const spoken = (headers: readonly (object | undefined)[]): string => key(headers.reduce<object>((all, header) => ({ ...all, ...(header && 'horse' in header ? header.horse as object : {}) }), {}));
+const spoken = (headers: readonly (object | undefined)[]): string =>
+  key(headers.reduce<object>((all, header) => ({ ...all, ...(header && 'horse' in header ? (header.horse as object) : {}) }), {}));
 
 /** A fact of the demo names what it is about; its own words are the speaker's and are read above. */
-const factly = (item: unknown): unknown => ((item as { kind: string }).kind === 'fact' ? { said: '*', value: '*', given: '*', ...(item as object) } : item);
+const factly = (item: unknown): unknown =>
+  (item as { kind: string }).kind === 'fact' ? { said: '*', value: '*', given: '*', ...(item as object) } : item;

@@ -20,7 +20,10 @@ import { bareWords } from './hearing/measure.ts';
 import { difference } from './hearing/parts.ts';
 import { joined, samplesOf } from './hearing/sound.ts';
 
-const { values: options, positionals: [out] } = parseArgs({ allowPositionals: true, options: { from: { type: 'string', default: '0' }, count: { type: 'string' } } });
+const {
+  values: options,
+  positionals: [out],
+} = parseArgs({ allowPositionals: true, options: { from: { type: 'string', default: '0' }, count: { type: 'string' } } });
 const VOICES = ['awb', 'en-029', 'en-gb+f5'];
 /** Words so short are everyone's. */
 const SHORTEST = 4;
@@ -45,7 +48,10 @@ function covering(forms: readonly string[]): readonly string[] {
 
 async function said(words: string, voice: string, folder: string): Promise<Float32Array | undefined> {
   const path = join(folder, 'said.wav');
-  const made = voice === 'awb' ? spawnSync('flite', ['-voice', voice, '-t', words, '-o', path]) : spawnSync('espeak-ng', ['-v', voice, '-s', '160', '-w', path, '--', words]);
+  const made =
+    voice === 'awb'
+      ? spawnSync('flite', ['-voice', voice, '-t', words, '-o', path])
+      : spawnSync('espeak-ng', ['-v', voice, '-s', '160', '-w', path, '--', words]);
   if (made.error !== undefined || made.status !== 0) return undefined;
   return joined([new Float32Array(4_800), await samplesOf(path), new Float32Array(4_800)]);
 }
@@ -56,27 +62,38 @@ async function harvest(path: string): Promise<void> {
   const folder = await mkdtemp(join(tmpdir(), 'quidnote-misheard-'));
   const from = Number(options.from);
   const forms = covering(spokenForms()).slice(from, options.count === undefined ? undefined : from + Number(options.count));
-  const parts = new Map<string, { readonly meant: string; readonly heard: string; readonly forms: Set<string>; readonly voices: Set<string> }>();
+  const parts = new Map<
+    string,
+    { readonly meant: string; readonly heard: string; readonly forms: Set<string>; readonly voices: Set<string> }
+  >();
   try {
-    for (const form of forms) for (const voice of VOICES) {
-      const samples = await said(`one oh six ${form}`, voice, folder);
-      if (samples === undefined) throw new Error(`The voice ${voice} is not there. Nothing was written. Install flite and espeak-ng.`);
-      const text = (await engine.hear({ samples, from: 0 }, [])).hypotheses[0]?.text ?? '';
-      for (const { meant, heard } of difference(bareWords(`one oh six ${form}`), bareWords(text))) {
-        const key = `${meant}\t${heard}`;
-        const part = parts.get(key) ?? { meant, heard, forms: new Set<string>(), voices: new Set<string>() };
-        part.forms.add(form);
-        part.voices.add(voice);
-        parts.set(key, part);
+    for (const form of forms)
+      for (const voice of VOICES) {
+        const samples = await said(`one oh six ${form}`, voice, folder);
+        if (samples === undefined) throw new Error(`The voice ${voice} is not there. Nothing was written. Install flite and espeak-ng.`);
+        const text = (await engine.hear({ samples, from: 0 }, [])).hypotheses[0]?.text ?? '';
+        for (const { meant, heard } of difference(bareWords(`one oh six ${form}`), bareWords(text))) {
+          const key = `${meant}\t${heard}`;
+          const part = parts.get(key) ?? { meant, heard, forms: new Set<string>(), voices: new Set<string>() };
+          part.forms.add(form);
+          part.voices.add(voice);
+          parts.set(key, part);
+        }
       }
-    }
   } finally {
     await rm(folder, { recursive: true });
     await engine.close();
   }
-  const kept = [...parts.values()].filter(({ meant, heard, forms: in_, voices }) => meant !== '' && heard !== '' && (in_.size > 1 || voices.size > 1));
-  await writeFile(path, kept.map(({ meant, heard, forms: in_, voices }) => [meant, heard, [...voices].join(' '), [...in_].join(' | ')].join('\t')).join('\n'));
-  console.log(`${forms.length} forms in ${VOICES.length} voices; ${parts.size} different mishearings, of which ${kept.length} came twice or in two voices: ${path}`);
+  const kept = [...parts.values()].filter(
+    ({ meant, heard, forms: in_, voices }) => meant !== '' && heard !== '' && (in_.size > 1 || voices.size > 1),
+  );
+  await writeFile(
+    path,
+    kept.map(({ meant, heard, forms: in_, voices }) => [meant, heard, [...voices].join(' '), [...in_].join(' | ')].join('\t')).join('\n'),
+  );
+  console.log(
+    `${forms.length} forms in ${VOICES.length} voices; ${parts.size} different mishearings, of which ${kept.length} came twice or in two voices: ${path}`,
+  );
 }
 
 if (out === undefined) {

@@ -25,22 +25,49 @@ const { dir } = await ensureWeights();
 const engine = await openEngine({ weightsDir: dir });
 
 /** The loudspeaker stands further away than the mouth. */
-const loudspeaker = (spoken: Spoken): Float32Array => under(spoken.samples, { name: 'own', room: true }, barn, spoken.id).map((s) => 0.5 * s);
-const both = (a: Float32Array, b: Float32Array, shift: number): Float32Array => Float32Array.from({ length: Math.max(a.length, b.length + shift) }, (_, i) => Math.max(-1, Math.min(1, (a[i] ?? 0) + (b[i - shift] ?? 0))));
+const loudspeaker = (spoken: Spoken): Float32Array =>
+  under(spoken.samples, { name: 'own', room: true }, barn, spoken.id).map((s) => 0.5 * s);
+const both = (a: Float32Array, b: Float32Array, shift: number): Float32Array =>
+  Float32Array.from({ length: Math.max(a.length, b.length + shift) }, (_, i) =>
+    Math.max(-1, Math.min(1, (a[i] ?? 0) + (b[i - shift] ?? 0))),
+  );
 
-const heardIn = async (samples: Float32Array): Promise<HeardPhrase> => ({ id: 'bench:1', reader: 'first', hypotheses: (await engine.hear({ samples, from: 0 }, [])).hypotheses });
-interface Left { readonly words: readonly string[]; readonly items: number }
+const heardIn = async (samples: Float32Array): Promise<HeardPhrase> => ({
+  id: 'bench:1',
+  reader: 'first',
+  hypotheses: (await engine.hear({ samples, from: 0 }, [])).hypotheses,
+});
+interface Left {
+  readonly words: readonly string[];
+  readonly items: number;
+}
 /** What the live session would make of it. */
 const leftOf = (phrase: HeardPhrase, spoken: string, inside: boolean): Left => {
   const rest = withoutOwn(phrase, { spoken: [spoken], inside }) ?? phrase;
-  return { words: (rest.hypotheses[0]?.words ?? []).map(({ w }) => w), items: rest.hypotheses.length ? parse(rest, emptyContext()).items.length : 0 };
+  return {
+    words: (rest.hypotheses[0]?.words ?? []).map(({ w }) => w),
+    items: rest.hypotheses.length ? parse(rest, emptyContext()).items.length : 0,
+  };
 };
-const truthIn = (left: Left, words: string): number => { const truth = new Set(bareWords(words)); return bareWords(left.words.join(' ')).filter((w) => truth.has(w)).length; };
+const truthIn = (left: Left, words: string): number => {
+  const truth = new Set(bareWords(words));
+  return bareWords(left.words.join(' ')).filter((w) => truth.has(w)).length;
+};
 
-let heardAlone = 0, leftAlone = 0, itemsAlone = 0, sentencesLeft = 0;
-let overWords = 0, overKept = 0, overItems = 0, overPhrases = 0;
-let behindWords = 0, behindKept = 0, behindOurs = 0, behindItems = 0;
-let cleanWords = 0, cleanKept = 0;
+let heardAlone = 0,
+  leftAlone = 0,
+  itemsAlone = 0,
+  sentencesLeft = 0;
+let overWords = 0,
+  overKept = 0,
+  overItems = 0,
+  overPhrases = 0;
+let behindWords = 0,
+  behindKept = 0,
+  behindOurs = 0,
+  behindItems = 0;
+let cleanWords = 0,
+  cleanKept = 0;
 for (const [i, own] of ours.entries()) {
   const person = theirs[(i + 7) % theirs.length]!;
   const ownSound = loudspeaker(own);
@@ -55,7 +82,11 @@ for (const [i, own] of ours.entries()) {
     console.log(`  left of our own "${own.words}", heard as "${alone.hypotheses[0]!.text}": ${left.words.join(' ')}`);
   }
   if (person.samples.length <= ownSound.length) {
-    const over = leftOf(await heardIn(both(ownSound, person.samples, Math.floor((ownSound.length - person.samples.length) / 2))), own.words, true);
+    const over = leftOf(
+      await heardIn(both(ownSound, person.samples, Math.floor((ownSound.length - person.samples.length) / 2))),
+      own.words,
+      true,
+    );
     overPhrases++;
     overWords += bareWords(person.words).length;
     overKept += truthIn(over, person.words);
@@ -74,7 +105,13 @@ for (const [i, own] of ours.entries()) {
 }
 await engine.close();
 const share = (a: number, b: number): string => `${a} of ${b} (${((100 * a) / Math.max(1, b)).toFixed(1)} %)`;
-console.log(`\nOur voice alone, in a room (${ours.length} sentences): words taken for a person's ${share(leftAlone, heardAlone)}, in ${share(sentencesLeft, ours.length)} sentences; items made of them: ${itemsAlone}.`);
-console.log(`A person over our voice, wholly inside it (${overPhrases} phrases): the person's words left ${share(overKept, overWords)}; items ${overItems}.`);
-console.log(`A person right behind our voice, in one phrase: the person's words left ${share(behindKept, behindWords)}; words of ours left beside them ${behindOurs}; items ${behindItems}.`);
+console.log(
+  `\nOur voice alone, in a room (${ours.length} sentences): words taken for a person's ${share(leftAlone, heardAlone)}, in ${share(sentencesLeft, ours.length)} sentences; items made of them: ${itemsAlone}.`,
+);
+console.log(
+  `A person over our voice, wholly inside it (${overPhrases} phrases): the person's words left ${share(overKept, overWords)}; items ${overItems}.`,
+);
+console.log(
+  `A person right behind our voice, in one phrase: the person's words left ${share(behindKept, behindWords)}; words of ours left beside them ${behindOurs}; items ${behindItems}.`,
+);
 console.log(`A person's phrase alone, our last sentence remembered: words left theirs ${share(cleanKept, cleanWords)}.`);

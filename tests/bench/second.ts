@@ -31,7 +31,15 @@ if (!existsSync(weights) || !existsSync(join(speech, 'phrases'))) {
   process.exit(1);
 }
 
-interface Count { right: number; missing: number; extra: number; silent: number; rightDoubted: number; doubts: number; ms: number[] }
+interface Count {
+  right: number;
+  missing: number;
+  extra: number;
+  silent: number;
+  rightDoubted: number;
+  doubts: number;
+  ms: number[];
+}
 const zero = (): Count => ({ right: 0, missing: 0, extra: 0, silent: 0, rightDoubted: 0, doubts: 0, ms: [] });
 
 /** @param doubted ids of items that a person will be asked about */
@@ -46,8 +54,10 @@ function add(count: Count, truth: Parsed, items: readonly Item[], asked: boolean
   count.doubts += asked ? 1 : 0;
   count.ms.push(ms);
 }
-const ids = (doubts: Parsed['doubts']): ReadonlySet<string> => new Set(doubts.flatMap(({ item, readings }) => [...(item ? [item] : []), ...(readings?.[0]?.items.map(({ id }) => id) ?? [])]));
-const read = (id: string, hypotheses: readonly Hypothesis[], reader: 'first' | 'second'): Parsed => parse({ id, reader, hypotheses, at: [0, 1] }, emptyContext());
+const ids = (doubts: Parsed['doubts']): ReadonlySet<string> =>
+  new Set(doubts.flatMap(({ item, readings }) => [...(item ? [item] : []), ...(readings?.[0]?.items.map(({ id }) => id) ?? [])]));
+const read = (id: string, hypotheses: readonly Hypothesis[], reader: 'first' | 'second'): Parsed =>
+  parse({ id, reader, hypotheses, at: [0, 1] }, emptyContext());
 
 const ear = await openEar();
 const second = openSecondReader({ reader: await buildReader(secondDir(), console.error), weights, tradeWords: promptWords });
@@ -73,7 +83,9 @@ async function measure(spoken: readonly Spoken[], condition: Condition): Promise
     /** The second has begun when the first is asked; what it stood still for the first is not its own time. */
     const together = async () => {
       const other = timed(() => second.hear({ samples: sound, from: 0 }, []));
-      await new Promise((resolve) => { setTimeout(resolve, 100); });
+      await new Promise((resolve) => {
+        setTimeout(resolve, 100);
+      });
       const { ms } = await timed(() => before.hear({ exam: id, from: 0, samples: sound }));
       beside.push(ms);
       const { made, ms: all } = await other;
@@ -81,7 +93,7 @@ async function measure(spoken: readonly Spoken[], condition: Condition): Promise
     };
     const early = n % 2 === 0 ? await byItself() : undefined;
     const { made: secondHeard, ms: secondMs } = await together();
-    const { made: firstHeard, ms: firstMs } = early ?? await byItself();
+    const { made: firstHeard, ms: firstMs } = early ?? (await byItself());
     alone.push(firstMs);
     const first = read(id, firstHeard.hypotheses, 'first');
     const other = read(id, secondHeard.hypotheses, 'second');
@@ -89,19 +101,43 @@ async function measure(spoken: readonly Spoken[], condition: Condition): Promise
     add(one, truth, first.items, doubts.length > 0, ids(doubts), firstMs);
     const otherDoubts = other.doubts.filter(({ doubt }) => !expected.has(doubt));
     add(two, truth, other.items, otherDoubts.length > 0, ids(otherDoubts), secondMs);
-    const differ = secondHeard.hypotheses.length === 0 ? [] : compareReaders(first.utterance, readOf(first, firstHeard.hypotheses[0]), readOf(other, secondHeard.hypotheses[0]), `${id}/second`).doubts;
+    const differ =
+      secondHeard.hypotheses.length === 0
+        ? []
+        : compareReaders(first.utterance, readOf(first, firstHeard.hypotheses[0]), readOf(other, secondHeard.hypotheses[0]), `${id}/second`)
+            .doubts;
     add(both, truth, first.items, doubts.length + differ.length > 0, ids([...doubts, ...differ]), firstMs + secondMs);
   }
-  return [['first reader', one], ['second reader', two], ['both', both]];
+  return [
+    ['first reader', one],
+    ['second reader', two],
+    ['both', both],
+  ];
 }
 
-const sum = (counts: readonly Count[]): Count => counts.reduce((a, b) => ({
-  right: a.right + b.right, missing: a.missing + b.missing, extra: a.extra + b.extra, silent: a.silent + b.silent,
-  rightDoubted: a.rightDoubted + b.rightDoubted, doubts: a.doubts + b.doubts, ms: [...a.ms, ...b.ms],
-}), zero());
+const sum = (counts: readonly Count[]): Count =>
+  counts.reduce(
+    (a, b) => ({
+      right: a.right + b.right,
+      missing: a.missing + b.missing,
+      extra: a.extra + b.extra,
+      silent: a.silent + b.silent,
+      rightDoubted: a.rightDoubted + b.rightDoubted,
+      doubts: a.doubts + b.doubts,
+      ms: [...a.ms, ...b.ms],
+    }),
+    zero(),
+  );
 const row = (set: string, who: string, c: Count): string[] => [
-  set, who, share(2 * c.right, 2 * c.right + c.missing + c.extra), String(Math.max(c.missing, c.extra)), withInterval(c.silent, c.right + c.missing), withInterval(c.rightDoubted, c.right), String(c.doubts),
-  String(Math.round(percentile(c.ms, 0.5))), String(Math.round(percentile(c.ms, 0.95))),
+  set,
+  who,
+  share(2 * c.right, 2 * c.right + c.missing + c.extra),
+  String(Math.max(c.missing, c.extra)),
+  withInterval(c.silent, c.right + c.missing),
+  withInterval(c.rightDoubted, c.right),
+  String(c.doubts),
+  String(Math.round(percentile(c.ms, 0.5))),
+  String(Math.round(percentile(c.ms, 0.95))),
 ];
 
 const rows: string[][] = [];
@@ -116,7 +152,12 @@ for (const voice of ['alpha', 'kumo']) {
   }
 }
 for (const [name, counts] of all) rows.push(row('all', name, sum(counts)));
-console.log(table(['set', 'who', 'item F1', 'wrong items', 'silent errors', 'right items doubted', 'phrases asked about', 'ms median', 'ms p95'], rows));
+console.log(
+  table(
+    ['set', 'who', 'item F1', 'wrong items', 'silent errors', 'right items doubted', 'phrases asked about', 'ms median', 'ms p95'],
+    rows,
+  ),
+);
 const [first, both] = ['first reader', 'both'].map((name) => sum(all.get(name) ?? [])) as [Count, Count];
 const more = (both.rightDoubted - first.rightDoubted) / both.right;
 const [p95, p95Beside] = [percentile(alone, 0.95), percentile(beside, 0.95)];

@@ -18,37 +18,72 @@ import { openNetwork } from '../../server/lan/network.ts';
 import { NetworkState } from '../../parser/contract/wire.ts';
 import { doorsOf, token } from './stage.ts';
 
-let served: Served, devices: Devices, cert: string, now = 1_000_000;
+let served: Served,
+  devices: Devices,
+  cert: string,
+  now = 1_000_000;
 let dice = 0;
 const renewed: string[] = [];
 const dir = mkdtempSync(join(tmpdir(), 'quidnote-lan-'));
-const pairing = openPairing((below) => dice++ % below, () => now, (code) => renewed.push(code));
+const pairing = openPairing(
+  (below) => dice++ % below,
+  () => now,
+  (code) => renewed.push(code),
+);
 beforeAll(async () => {
   const tls = await certificateFor(dir, ['127.0.0.1'], 'box.local', new Date());
   cert = tls.cert;
   devices = openDevices(dir);
-  served = await openLanServer({ doors: doorsOf(), tls, hosts: ['127.0.0.1'], page: dir, paper: '', port: 0, plainly: (e) => e, log: (line) => { throw new Error(line); }, pair: { pairing, isDevice: devices.has, add: (name) => devices.add(name, '2026-03-04T09:12:00Z') } });
+  served = await openLanServer({
+    doors: doorsOf(),
+    tls,
+    hosts: ['127.0.0.1'],
+    page: dir,
+    paper: '',
+    port: 0,
+    plainly: (e) => e,
+    log: (line) => {
+      throw new Error(line);
+    },
+    pair: { pairing, isDevice: devices.has, add: (name) => devices.add(name, '2026-03-04T09:12:00Z') },
+  });
 });
 afterAll(() => served.close());
 
-const ask = (method: string, path: string, headers: Record<string, string> = {}, body?: string): Promise<{ status: number; headers: Record<string, unknown>; text: string }> => new Promise((resolve, reject) => {
-  // The certificate itself is the only authority: this also proves that it names the address.
-  const sent = request({ host: '127.0.0.1', port: served.port, method, path, ca: cert, headers }, (response) => {
-    let text = '';
-    response.on('data', (part: Buffer) => { text += part.toString(); });
-    response.on('end', () => resolve({ status: response.statusCode ?? 0, headers: response.headers, text }));
+const ask = (
+  method: string,
+  path: string,
+  headers: Record<string, string> = {},
+  body?: string,
+): Promise<{ status: number; headers: Record<string, unknown>; text: string }> =>
+  new Promise((resolve, reject) => {
+    // The certificate itself is the only authority: this also proves that it names the address.
+    const sent = request({ host: '127.0.0.1', port: served.port, method, path, ca: cert, headers }, (response) => {
+      let text = '';
+      response.on('data', (part: Buffer) => {
+        text += part.toString();
+      });
+      response.on('end', () => resolve({ status: response.statusCode ?? 0, headers: response.headers, text }));
+    });
+    sent.on('error', reject);
+    sent.end(body);
   });
-  sent.on('error', reject);
-  sent.end(body);
-});
-const pair = (code: string, name = 'Phone', more: Record<string, string> = {}) => ask('POST', '/pair', { 'content-type': 'application/x-www-form-urlencoded', ...more }, new URLSearchParams({ code, name }).toString());
+const pair = (code: string, name = 'Phone', more: Record<string, string> = {}) =>
+  ask('POST', '/pair', { 'content-type': 'application/x-www-form-urlencoded', ...more }, new URLSearchParams({ code, name }).toString());
 const cookieOf = (answer: { headers: Record<string, unknown> }): string => String(answer.headers['set-cookie']).split(';')[0]!;
-const knock = (cookie: string): Promise<WebSocket | number> => new Promise((resolve, reject) => {
-  const socket = new WebSocket(`wss://127.0.0.1:${served.port}/live`, { ca: cert, headers: { cookie, origin: `https://127.0.0.1:${served.port}` } });
-  socket.on('open', () => resolve(socket));
-  socket.on('unexpected-response', (_request, response) => { response.resume(); resolve(response.statusCode ?? 0); });
-  socket.on('error', reject);
-});
+const knock = (cookie: string): Promise<WebSocket | number> =>
+  new Promise((resolve, reject) => {
+    const socket = new WebSocket(`wss://127.0.0.1:${served.port}/live`, {
+      ca: cert,
+      headers: { cookie, origin: `https://127.0.0.1:${served.port}` },
+    });
+    socket.on('open', () => resolve(socket));
+    socket.on('unexpected-response', (_request, response) => {
+      response.resume();
+      resolve(response.statusCode ?? 0);
+    });
+    socket.on('error', reject);
+  });
 
 test('a stranger sees the page with the code, and nothing else', async () => {
   expect((await ask('GET', '/pair?code=%22%3E%3Cscript%3E')).text).not.toContain('<script>');
@@ -73,7 +108,9 @@ test('a device that is taken off the list is out, also where it was in already',
   const cookie = cookieOf(await pair(pairing.code(), 'Tablet'));
   const socket = await knock(cookie);
   if (typeof socket === 'number') throw new Error(`refused with ${socket}`);
-  const closed = new Promise((resolve) => { socket.on('close', resolve); });
+  const closed = new Promise((resolve) => {
+    socket.on('close', resolve);
+  });
   // By another process, as the command line does it.
   expect(openDevices(dir).revoke(devices.list().find(({ name }) => name === 'Tablet')!.id)).toBe(true);
   expect((await ask('GET', '/api/exams', { cookie })).status).toBe(401);
@@ -113,9 +150,23 @@ test('the code and the list are shown at the machine itself; a device that was l
 test('at the machine: not open until it answers the network, then a square that says the address with the code, one that can be renewed', async () => {
   const home = mkdtempSync(join(tmpdir(), 'quidnote-lan-'));
   const network = openNetwork(home, () => undefined);
-  const own = await openServer({ doors: doorsOf(), token, network, page: home, paper: '', port: 0, plainly: (e) => e, log: (line) => { throw new Error(line); } });
+  const own = await openServer({
+    doors: doorsOf(),
+    token,
+    network,
+    page: home,
+    paper: '',
+    port: 0,
+    plainly: (e) => e,
+    log: (line) => {
+      throw new Error(line);
+    },
+  });
   const at = async (path: string, method = 'GET'): Promise<{ status: number; state: NetworkState }> => {
-    const answer = await fetch(`http://127.0.0.1:${own.port}/api/network${path}`, { method, headers: { cookie: `quidnote-${own.port}=${token}` } });
+    const answer = await fetch(`http://127.0.0.1:${own.port}/api/network${path}`, {
+      method,
+      headers: { cookie: `quidnote-${own.port}=${token}` },
+    });
     return { status: answer.status, state: (await answer.json()) as NetworkState };
   };
   expect((await fetch(`http://127.0.0.1:${own.port}/api/network`)).status).toBe(401);

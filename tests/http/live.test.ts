@@ -11,15 +11,22 @@ const join = async (): Promise<WebSocket> => {
   if (typeof socket === 'number') throw new Error(`refused with ${socket}`);
   return socket;
 };
-beforeAll(async () => { stage = await openStage(); });
+beforeAll(async () => {
+  stage = await openStage();
+});
 afterAll(() => stage.served.close());
 const sound = Buffer.from(Int16Array.from({ length: 1600 }, (_, i) => i - 800).buffer);
 
 test.each<[string, Record<string, string>, number]>([
-  ['without the cookie', { origin: 'own' }, 401], ['from another origin', { cookie: 'own', origin: 'http://evil.example' }, 403], ['without an origin', { cookie: 'own' }, 403],
-  ['by another name', { cookie: 'own', origin: 'own', host: 'evil.example' }, 421], ['by a cross-site page', { cookie: 'own', origin: 'own', 'sec-fetch-site': 'cross-site' }, 403],
+  ['without the cookie', { origin: 'own' }, 401],
+  ['from another origin', { cookie: 'own', origin: 'http://evil.example' }, 403],
+  ['without an origin', { cookie: 'own' }, 403],
+  ['by another name', { cookie: 'own', origin: 'own', host: 'evil.example' }, 421],
+  ['by a cross-site page', { cookie: 'own', origin: 'own', 'sec-fetch-site': 'cross-site' }, 403],
 ])('%s the socket is refused', async (_how, headers, status) => {
-  const real = Object.fromEntries(Object.entries(headers).map(([name, value]) => [name, value === 'own' ? (name === 'cookie' ? stage.cookie : stage.base) : value]));
+  const real = Object.fromEntries(
+    Object.entries(headers).map(([name, value]) => [name, value === 'own' ? (name === 'cookie' ? stage.cookie : stage.base) : value]),
+  );
   expect(await knock(url(), real)).toBe(status);
 });
 test('another path is no socket', async () => expect(await knock(`${url()}/x`, own())).toBe(404));
@@ -33,8 +40,12 @@ test('a whole chunk arrives as the samples that were sent, and is acknowledged b
   socket.close();
 });
 test.each<[string, Buffer]>([
-  ['with a damaged sum', frame(7, 4, sound, (head) => head.writeUInt32LE(1, 16))], ['with a wrong length', frame(7, 4, sound, (head) => head.writeUInt32LE(10, 12))],
-  ['with another head', frame(7, 4, sound, (head) => head.writeUInt32LE(0, 0))], ['that is only a head', frame(7, 4, sound).subarray(0, 24)], ['that is three bytes', Buffer.from([1, 2, 3])], ['of half a sample', frame(7, 4, sound.subarray(0, 3))],
+  ['with a damaged sum', frame(7, 4, sound, (head) => head.writeUInt32LE(1, 16))],
+  ['with a wrong length', frame(7, 4, sound, (head) => head.writeUInt32LE(10, 12))],
+  ['with another head', frame(7, 4, sound, (head) => head.writeUInt32LE(0, 0))],
+  ['that is only a head', frame(7, 4, sound).subarray(0, 24)],
+  ['that is three bytes', Buffer.from([1, 2, 3])],
+  ['of half a sample', frame(7, 4, sound.subarray(0, 3))],
 ])('a frame %s is not taken: the page is told, and sent off to begin again', async (_what, bytes) => {
   const before = stage.chunks.length;
   const socket = await join();
@@ -43,16 +54,19 @@ test.each<[string, Buffer]>([
   expect(await next(socket)).toEqual({ closed: 4000 });
   expect(stage.chunks.length).toBe(before);
 });
-test.each(['rubbish', '{}', '{"type":"explode"}', '[]', '"listen"', `{"type":"said","sentence":"${'x'.repeat(2000)}"}`])('text that is %s is told and changes nothing, and the line goes on', async (text) => {
-  const before = stage.reached.length;
-  const socket = await join();
-  socket.send(text);
-  expect(await next(socket)).toMatchObject({ type: 'trouble', error: { code: 'not-understood' } });
-  socket.send(frame(9, 0, sound));
-  expect(await next(socket)).toMatchObject({ type: 'ack', epoch: 9 });
-  expect(stage.reached.length).toBe(before);
-  socket.close();
-});
+test.each(['rubbish', '{}', '{"type":"explode"}', '[]', '"listen"', `{"type":"said","sentence":"${'x'.repeat(2000)}"}`])(
+  'text that is %s is told and changes nothing, and the line goes on',
+  async (text) => {
+    const before = stage.reached.length;
+    const socket = await join();
+    socket.send(text);
+    expect(await next(socket)).toMatchObject({ type: 'trouble', error: { code: 'not-understood' } });
+    socket.send(frame(9, 0, sound));
+    expect(await next(socket)).toMatchObject({ type: 'ack', epoch: 9 });
+    expect(stage.reached.length).toBe(before);
+    socket.close();
+  },
+);
 test('endless rubbish is closed', async () => {
   const socket = await join();
   for (let i = 0; i < 20; i += 1) socket.send('rubbish');

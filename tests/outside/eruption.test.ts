@@ -25,7 +25,11 @@ const tables: Readonly<Record<string, Readonly<Partial<Record<'A' | 'B' | 'C' | 
 };
 const rows = Object.entries(tables).flatMap(([position, by]) => {
   const ranges = Object.values(by);
-  return ['1', '2', '3', '4'].map((quadrant) => ({ tooth: quadrant + position, earliest: Math.min(...ranges.map(([from]) => from)), latest: Math.max(...ranges.map(([, to]) => to)) }));
+  return ['1', '2', '3', '4'].map((quadrant) => ({
+    tooth: quadrant + position,
+    earliest: Math.min(...ranges.map(([from]) => from)),
+    latest: Math.max(...ranges.map(([, to]) => to)),
+  }));
 });
 
 describe.each(rows)('$tooth, published at $earliest to $latest years', ({ tooth, earliest, latest }) => {
@@ -55,7 +59,9 @@ test('a wolf tooth at three years is no surprise', () => {
 /** Deciduous teeth are lost between about 2.5 and 5 years (CK Equine Hospital). */
 describe('caps', () => {
   const caps = ['5', '6', '7', '8'].flatMap((q) => ['06', '07', '08'].map((p) => q + p));
-  test.each(caps)('%s retained at three years is no surprise', (tooth) => expect(doubtsOf(read(`${spoken(tooth)} retained cap`, { age: 3 }))).toEqual([]));
+  test.each(caps)('%s retained at three years is no surprise', (tooth) =>
+    expect(doubtsOf(read(`${spoken(tooth)} retained cap`, { age: 3 }))).toEqual([]),
+  );
   test.each(caps)('%s retained at twelve years is doubted, and stays', (tooth) => {
     const result = read(`${spoken(tooth)} retained cap`, { age: 12 });
     expect([findings(result).length, doubtsOf(result)]).toEqual([1, ['unlikely']]);

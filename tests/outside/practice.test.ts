@@ -17,13 +17,22 @@ describe('common practice, no source', () => {
   });
   test('a front hook of the first upper goes with a back hook of the last lower: nothing is doubted, nothing is added', () => {
     const [front, back] = readLines(['one oh six rostral hook', 'four eleven caudal hook']);
-    expect([front, back].map((r) => [r?.items.length, r?.doubts.length])).toEqual([[1, 0], [1, 0]]);
+    expect([front, back].map((r) => [r?.items.length, r?.doubts.length])).toEqual([
+      [1, 0],
+      [1, 0],
+    ]);
   });
 });
 
 /** Overgrowth: tallest measured 17.9 mm (Marshall, Shaw, Dixon 2012, Vet J 193:53-57); over 20 mm is asked. A pocket over 25 mm is asked (our judgement, no source). */
 describe('sizes beyond the literature are asked and kept', () => {
-  test.each([['hook on one oh six seventeen millimetres', []], ['hook on one oh six two centimetres', []], ['hook on one oh six three centimetres', ['unlikely']], ['pocket on three oh nine fifteen millimetres', []], ['pocket on three oh nine thirty millimetres', ['unlikely']]])('%s', (text, doubts) => {
+  test.each([
+    ['hook on one oh six seventeen millimetres', []],
+    ['hook on one oh six two centimetres', []],
+    ['hook on one oh six three centimetres', ['unlikely']],
+    ['pocket on three oh nine fifteen millimetres', []],
+    ['pocket on three oh nine thirty millimetres', ['unlikely']],
+  ])('%s', (text, doubts) => {
     expect(doubtsOf(read(text))).toEqual(doubts);
     expect(findings(read(text))[0]?.measures).toHaveLength(1);
   });
@@ -41,22 +50,37 @@ describe('infundibular caries', () => {
 /** Pulp horns: 1 to 5 in every cheek tooth, 6 only in the 06s (Dacre, Kempson, Dixon 2008, Vet J 178:311-320); 7 in the 11s, 8 in the upper 11 (from memory, not confirmed). */
 describe('pulp horns', () => {
   const word = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
-  const legal = (tooth: string, horn: number): boolean => horn <= 5 || (horn === 6 && tooth.endsWith('06')) || (horn === 7 && tooth.endsWith('11')) || (horn === 8 && ['111', '211'].includes(tooth));
-  test.each(['106', '108', '111', '309', '411'].flatMap((tooth) => [1, 5, 6, 7, 8].map((horn) => [tooth, horn] as const)))('%s horn %d', (tooth, horn) => {
-    const result = read(`${spoken(tooth)} pulp exposure pulp horn ${word[horn]}`);
-    expect([findings(result)[0]?.pulpHorn, doubtsOf(result)]).toEqual([horn, legal(tooth, horn) ? [] : ['unlikely']]);
-  });
+  const legal = (tooth: string, horn: number): boolean =>
+    horn <= 5 ||
+    (horn === 6 && tooth.endsWith('06')) ||
+    (horn === 7 && tooth.endsWith('11')) ||
+    (horn === 8 && ['111', '211'].includes(tooth));
+  test.each(['106', '108', '111', '309', '411'].flatMap((tooth) => [1, 5, 6, 7, 8].map((horn) => [tooth, horn] as const)))(
+    '%s horn %d',
+    (tooth, horn) => {
+      const result = read(`${spoken(tooth)} pulp exposure pulp horn ${word[horn]}`);
+      expect([findings(result)[0]?.pulpHorn, doubtsOf(result)]).toEqual([horn, legal(tooth, horn) ? [] : ['unlikely']]);
+    },
+  );
 });
 
 /** EOTRH: incisors and canines, mainly over 15 years, mild from 10 (https://ukvetequine.com/content/review/equine-odontoclastic-tooth-resorption-and-hypercementosis). */
 describe('EOTRH', () => {
-  test.each([['one oh three', 20, []], ['three oh four', 16, []], ['one oh three', 5, ['unlikely']], ['one oh nine', 20, ['unlikely']]] as const)('%s at %d years', (tooth, age, doubts) => {
+  test.each([
+    ['one oh three', 20, []],
+    ['three oh four', 16, []],
+    ['one oh three', 5, ['unlikely']],
+    ['one oh nine', 20, ['unlikely']],
+  ] as const)('%s at %d years', (tooth, age, doubts) => {
     expect(doubtsOf(read(`${tooth} e o t r h stage two`, { age }))).toEqual(doubts);
   });
 });
 
 /** Mares: canines usually regressed or absent (Merck Veterinary Manual); either way is unusual, never an error. */
-test.each([['canine present one oh four', 'mare'], ['one oh four missing', 'gelding']])('%s in a %s raises nothing', (text, sex) => {
+test.each([
+  ['canine present one oh four', 'mare'],
+  ['one oh four missing', 'gelding'],
+])('%s in a %s raises nothing', (text, sex) => {
   expect(doubtsOf(read(text, { age: 10, sex }))).toEqual([]);
 });
 
@@ -67,7 +91,11 @@ describe('diastema', () => {
     const result = read(`diastema ${spoken(a)} ${spoken(b)}`);
     expect([findings(result).map(({ place }) => place), doubtsOf(result)]).toEqual([[expect.objectContaining({ spaces: [[a, b]] })], []]);
   });
-  test.each([['309', '311'], ['106', '206'], ['310', '410']])('%s and %s are no neighbours: asked, with both as its place', (a, b) => {
+  test.each([
+    ['309', '311'],
+    ['106', '206'],
+    ['310', '410'],
+  ])('%s and %s are no neighbours: asked, with both as its place', (a, b) => {
     const result = read(`diastema between ${spoken(a)} and ${spoken(b)}`);
     expect([findings(result).map(teethOf), doubtsOf(result)]).toEqual([[[a, b]], ['unlikely']]);
   });
@@ -81,5 +109,7 @@ test.each(['109', '209', '309', '409'])('%s missing raises no doubt and no secon
 
 /** "Bute" is phenylbutazone, never butorphanol (standards vocabulary; common practice, no source). */
 test('bute is a medicine, not a sedation', () => {
-  expect(read('bute given by the vet').items.map((i) => [i.kind, i.kind === 'medication' && i.agent])).toEqual([['medication', 'phenylbutazone']]);
+  expect(read('bute given by the vet').items.map((i) => [i.kind, i.kind === 'medication' && i.agent])).toEqual([
+    ['medication', 'phenylbutazone'],
+  ]);
 });

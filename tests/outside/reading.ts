@@ -8,7 +8,8 @@ export const read = (text: string, given?: GoldCase['given']): Parsed => parseTe
 type Finding = Extract<Item, { kind: 'finding' }>;
 export const findings = ({ items }: Parsed): readonly Finding[] => items.filter((item): item is Finding => item.kind === 'finding');
 /** "condition place grade ..." of each finding, to compare at a glance. */
-export const teethOf = (finding: Finding | undefined): readonly string[] => (finding?.place && 'teeth' in finding.place ? finding.place.teeth : []);
+export const teethOf = (finding: Finding | undefined): readonly string[] =>
+  finding?.place && 'teeth' in finding.place ? finding.place.teeth : [];
 export const doubtsOf = ({ doubts }: Parsed): readonly string[] => doubts.map(({ doubt }) => doubt);
 
 const digit = ['oh', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];

@@ -15,11 +15,23 @@ const rate = 16000;
 const perWord = 0.35;
 const pause = 1.5;
 
-export interface Dictated { readonly id: string; readonly horse: string | null; readonly startedAt: string; readonly phrases: readonly string[]; /** When it was confirmed; a draft otherwise. */ readonly confirmedAt?: string; /** Questions raised after the fact, about the first phrase. */ readonly asked?: readonly Pick<Doubt, 'doubt' | 'words' | 'readings' | 'why'>[] }
+export interface Dictated {
+  readonly id: string;
+  readonly horse: string | null;
+  readonly startedAt: string;
+  readonly phrases: readonly string[];
+  /** When it was confirmed; a draft otherwise. */ readonly confirmedAt?: string;
+  /** Questions raised after the fact, about the first phrase. */ readonly asked?: readonly Pick<
+    Doubt,
+    'doubt' | 'words' | 'readings' | 'why'
+  >[];
+}
 
 /** A soft tone for each word, so that what is played is not silence. */
 function toneOf(words: number, pitch: number): Int16Array {
-  return Int16Array.from({ length: Math.round((words * perWord + pause) * rate) }, (_, i) => (i < words * perWord * rate ? Math.round(6000 * Math.sin((2 * Math.PI * pitch * i) / rate)) : 0));
+  return Int16Array.from({ length: Math.round((words * perWord + pause) * rate) }, (_, i) =>
+    i < words * perWord * rate ? Math.round(6000 * Math.sin((2 * Math.PI * pitch * i) / rate)) : 0,
+  );
 }
 
 /** One exam: its sound in the journal, its phrases in the log. @returns the draft as it stands */
@@ -31,18 +43,33 @@ export async function dictate(folder: string, { id, horse, startedAt, phrases, c
     store.createExam(id, header, 'S. Wren', startedAt);
     let draft = foldDraft(id, store.events(id));
     const events: DraftEvent[] = [];
-    const put = (event: DraftEvent): void => { events.push(event); draft = applyEvent(draft, event); };
+    const put = (event: DraftEvent): void => {
+      events.push(event);
+      draft = applyEvent(draft, event);
+    };
     let clock = 0;
     for (const [n, text] of phrases.entries()) {
       const words: Word[] = text.split(' ').map((w, i) => ({ w, at: [clock + i * perWord, clock + (i + 0.9) * perWord] }));
       const at: [number, number] = [clock, clock + words.length * perWord];
       await journal.append({ epoch: 1, sequence: n, samples: toneOf(words.length, 300 + n * 20) });
-      const phrase = { id: `${id}:${Math.round(clock * rate)}`, hypotheses: [{ text, words, logProb: -1 }], at, silenceBefore: n ? pause : 0, reader: 'scripted' as const };
+      const phrase = {
+        id: `${id}:${Math.round(clock * rate)}`,
+        hypotheses: [{ text, words, logProb: -1 }],
+        at,
+        silenceBefore: n ? pause : 0,
+        reader: 'scripted' as const,
+      };
       put({ event: 'heard', phrase, when: startedAt });
       put({ event: 'said', result: read(phrase, contextOf(draft)), when: startedAt });
       clock = at[1] + pause;
     }
-    asked.forEach((doubt, n) => put({ event: 'asked', when: startedAt, doubt: { ...doubt, id: `${id}/asked${n}`, utterance: draft.utterances[0]!.id, state: 'open' } }));
+    asked.forEach((doubt, n) =>
+      put({
+        event: 'asked',
+        when: startedAt,
+        doubt: { ...doubt, id: `${id}/asked${n}`, utterance: draft.utterances[0]!.id, state: 'open' },
+      }),
+    );
     store.append(id, events, draft);
     if (confirmedAt) {
       const confirmed: DraftEvent = { event: 'confirmed', lexicon: lexiconVersion, by: 'S. Wren', when: confirmedAt };

@@ -8,17 +8,49 @@ import { bookAnswers, sampleCautions } from './book.sample.ts';
 import { sampleDraft } from './check.sample.ts';
 import { openStage } from './stage.ts';
 
-interface Scene { readonly at: string; readonly draft?: ReturnType<typeof sampleDraft>; readonly dark?: boolean; readonly act?: (page: Page) => Promise<void> }
+interface Scene {
+  readonly at: string;
+  readonly draft?: ReturnType<typeof sampleDraft>;
+  readonly dark?: boolean;
+  readonly act?: (page: Page) => Promise<void>;
+}
 const check = '#/check/exam-juniper';
 const scenes: Readonly<Record<string, Scene>> = {
   'check-empty': { at: check, draft: sampleDraft(0) },
   'check-mid': { at: check, draft: sampleDraft(10) },
   'check-doubts': { at: check, draft: sampleDraft() },
-  'check-night': { at: check, draft: sampleDraft(), dark: true, act: async (page) => { await page.locator('li.line .head').nth(4).click(); } },
-  'check-tooth': { at: check, draft: sampleDraft(), act: async (page) => { await page.locator('[data-key="106"] .outline').click(); } },
-  'check-change': { at: check, draft: sampleDraft(), act: async (page) => { await page.locator('li.line .head').nth(4).click(); await page.keyboard.press('e'); await page.locator('.edit').scrollIntoViewIfNeeded(); } },
+  'check-night': {
+    at: check,
+    draft: sampleDraft(),
+    dark: true,
+    act: async (page) => {
+      await page.locator('li.line .head').nth(4).click();
+    },
+  },
+  'check-tooth': {
+    at: check,
+    draft: sampleDraft(),
+    act: async (page) => {
+      await page.locator('[data-key="106"] .outline').click();
+    },
+  },
+  'check-change': {
+    at: check,
+    draft: sampleDraft(),
+    act: async (page) => {
+      await page.locator('li.line .head').nth(4).click();
+      await page.keyboard.press('e');
+      await page.locator('.edit').scrollIntoViewIfNeeded();
+    },
+  },
   'check-confirmed': { at: check, draft: sampleDraft(undefined, 'confirmed') },
-  'check-foot': { at: check, draft: sampleDraft(), act: async (page) => { await page.locator('.cautions').scrollIntoViewIfNeeded(); } },
+  'check-foot': {
+    at: check,
+    draft: sampleDraft(),
+    act: async (page) => {
+      await page.locator('.cautions').scrollIntoViewIfNeeded();
+    },
+  },
   'check-waiting': { at: '#/check' },
   book: { at: '#/book' },
   'book-search': { at: '#/book?words=hook&tooth=106' },
@@ -36,7 +68,13 @@ const stage = await openStage(built, []);
 const browser = await launch();
 for (const [name, scene] of Object.entries(scenes).filter(([name]) => only.length === 0 || only.includes(name))) {
   for (const [screen, viewport] of Object.entries(screens)) {
-    const context = await browser.newContext({ viewport, colorScheme: scene.dark ? 'dark' : 'light', reducedMotion: 'reduce', hasTouch: screen !== 'laptop', locale: 'en-GB' });
+    const context = await browser.newContext({
+      viewport,
+      colorScheme: scene.dark ? 'dark' : 'light',
+      reducedMotion: 'reduce',
+      hasTouch: screen !== 'laptop',
+      locale: 'en-GB',
+    });
     const page = await context.newPage();
     page.on('console', (message) => message.type() === 'error' && process.stderr.write(`${name} ${screen}: ${message.text()}\n`));
     page.on('pageerror', (error) => process.stderr.write(`${name} ${screen}: ${error.stack}\n`));

@@ -7,11 +7,26 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { openScene, type Scene } from './check.scene.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const phrases = ['nine year old gelding', 'one oh six hook front four millimetres', 'two ten mobility grade two', 'mobility grade five four ten', 'three oh six', 'no hooks on the lower sixes', 'mind the gate will you', 'see him again in six months'];
+const phrases = [
+  'nine year old gelding',
+  'one oh six hook front four millimetres',
+  'two ten mobility grade two',
+  'mobility grade five four ten',
+  'three oh six',
+  'no hooks on the lower sixes',
+  'mind the gate will you',
+  'see him again in six months',
+];
 const exam = (id: string, horse: string, startedAt = '2026-03-04T09:12:00+00:00') => ({ id, horse, startedAt, phrases });
 
 let scene: Scene;
-beforeAll(async () => { scene = await openScene(['keys', 'touch', 'open', 'change', 'axe', 'phone', 'apart'].map((id, n) => exam(id, `Juniper ${n}`)).concat([exam('together', 'Bramble')])); }, 180_000);
+beforeAll(async () => {
+  scene = await openScene(
+    ['keys', 'touch', 'open', 'change', 'axe', 'phone', 'apart']
+      .map((id, n) => exam(id, `Juniper ${n}`))
+      .concat([exam('together', 'Bramble')]),
+  );
+}, 180_000);
 afterEach(() => scene?.clear());
 afterAll(() => scene?.close());
 
@@ -28,7 +43,12 @@ describe('by keyboard alone', () => {
     const { page, draft, complaints } = await scene.tab('#/check/keys');
     await page.locator('.question').first().waitFor();
     const before = await draft('keys');
-    expect(before.doubts.filter((d) => !d.settled).map((d) => d.doubt.doubt).sort()).toEqual(['no-condition', 'off-scale']);
+    expect(
+      before.doubts
+        .filter((d) => !d.settled)
+        .map((d) => d.doubt.doubt)
+        .sort(),
+    ).toEqual(['no-condition', 'off-scale']);
 
     // Not yet: a question is open, so the last step leads to it and nothing is asked of the program.
     await page.keyboard.press('c');
@@ -97,10 +117,15 @@ describe('an item explains itself', () => {
   test('its own words are marked in the phrase, its sound plays, how sure and why are told', async () => {
     const { page, draft } = await scene.tab('#/check/open');
     await line(page, '4 mm high').locator('.head').click();
-    const { item } = (await draft('open')).items.find((i) => i.item.kind === 'finding' && i.item.condition === 'hook' && i.item.presence === 'present')!;
+    const { item } = (await draft('open')).items.find(
+      (i) => i.item.kind === 'finding' && i.item.condition === 'hook' && i.item.presence === 'present',
+    )!;
     const words = item.evidence.words.map((i) => phrases[1]!.split(' ')[i]);
     expect((await page.locator('li.line.unfolded mark').allTextContents()).join(' ')).toBe(words.join(' '));
-    const [sound] = await Promise.all([page.waitForResponse((r) => r.url().includes('/sound?')), page.locator('li.line.unfolded .play').click()]);
+    const [sound] = await Promise.all([
+      page.waitForResponse((r) => r.url().includes('/sound?')),
+      page.locator('li.line.unfolded .play').click(),
+    ]);
     expect([sound.status(), sound.headers()['content-type']]).toEqual([200, 'audio/wav']);
     expect((await sound.body()).subarray(0, 4).toString()).toBe('RIFF');
     await page.getByText('How sure').waitFor();
@@ -111,7 +136,14 @@ describe('by touch', () => {
   test('a question about a grade is answered with a grade of its scale', async () => {
     const { page, draft } = await scene.tab('#/check/touch', { hasTouch: true });
     await page.locator('.question', { hasText: 'Mobility' }).getByRole('button', { name: '3', exact: true }).tap();
-    await expect.poll(async () => (await draft('touch')).items.filter((i) => i.state !== 'revised' && i.item.kind === 'finding' && i.item.condition === 'mobility').map((i) => (i.item as { grade?: { value: string } }).grade?.value).sort()).toEqual(['2', '3']);
+    await expect
+      .poll(async () =>
+        (await draft('touch')).items
+          .filter((i) => i.state !== 'revised' && i.item.kind === 'finding' && i.item.condition === 'mobility')
+          .map((i) => (i.item as { grade?: { value: string } }).grade?.value)
+          .sort(),
+      )
+      .toEqual(['2', '3']);
     const now = await draft('touch');
     expect(now.doubts.find((d) => d.doubt.doubt === 'off-scale')!.settled).toBeTruthy();
     expect(now.items.find((i) => i.item.revises)!.item.how['grade']).toBe('typed');
@@ -130,7 +162,12 @@ describe('by touch', () => {
     await line(page, 'Suspected hook').waitFor();
     const { items } = await draft('change');
     const now = items.find((i) => i.item.revises)!;
-    expect(now.item).toMatchObject({ place: { teeth: ['107'] }, presence: 'suspected', measures: [{ what: 'height', value: 5, unit: 'mm' }], how: { place: 'typed', measures: 'typed', presence: 'typed' } });
+    expect(now.item).toMatchObject({
+      place: { teeth: ['107'] },
+      presence: 'suspected',
+      measures: [{ what: 'height', value: 5, unit: 'mm' }],
+      how: { place: 'typed', measures: 'typed', presence: 'typed' },
+    });
     expect(items.find((i) => i.item.id === now.item.revises)!.state).toBe('revised');
   });
 
@@ -146,14 +183,20 @@ describe('by touch', () => {
     await form.getByRole('button', { name: 'Add it' }).tap();
     await line(page, 'Calculus').waitFor();
     const added = (await draft('change')).items.find((i) => i.item.kind === 'finding' && i.item.condition === 'calculus')!;
-    expect(added.item).toMatchObject({ place: { teeth: ['404'] }, presence: 'present', how: { condition: 'typed', presence: 'typed', place: 'typed' } });
+    expect(added.item).toMatchObject({
+      place: { teeth: ['404'] },
+      presence: 'present',
+      how: { condition: 'typed', presence: 'typed', place: 'typed' },
+    });
     expect(added.item.evidence.at).toBeUndefined();
   });
 
   test('what was not looked at is one tap from "not examined", and is never called normal', async () => {
     const { page, draft } = await scene.tab('#/check/change', { hasTouch: true });
     await page.getByRole('button', { name: 'Tongue: not examined' }).tap();
-    await expect.poll(async () => (await draft('change')).items.filter((i) => i.item.kind === 'not-examined').map((i) => i.item)).toMatchObject([{ kind: 'not-examined', place: { region: 'tongue' } }]);
+    await expect
+      .poll(async () => (await draft('change')).items.filter((i) => i.item.kind === 'not-examined').map((i) => i.item))
+      .toMatchObject([{ kind: 'not-examined', place: { region: 'tongue' } }]);
     await expect.poll(() => page.getByRole('button', { name: 'Tongue: not examined' }).count()).toBe(0);
   });
 });
@@ -166,7 +209,8 @@ describe('confirming and amending', () => {
   });
   test('a confirmed record is amended with a reason; the earlier revision can be read', async () => {
     const { page, draft, ask } = await scene.tab('#/check/change');
-    for (const { doubt, settled } of (await draft('change')).doubts) if (!settled) await ask('/api/exams/change/acts', 'POST', { act: 'settle', doubt: doubt.id, how: 'kept-as-said' });
+    for (const { doubt, settled } of (await draft('change')).doubts)
+      if (!settled) await ask('/api/exams/change/acts', 'POST', { act: 'settle', doubt: doubt.id, how: 'kept-as-said' });
     await ask('/api/exams/change/confirm', 'POST', { by: 'S. Wren' });
     await page.reload();
     await page.getByRole('button', { name: 'Amend, with a reason' }).click();
@@ -179,7 +223,10 @@ describe('confirming and amending', () => {
     await page.getByRole('button', { name: 'Confirm this record' }).click();
     await page.locator('dialog[open]').getByRole('button', { name: 'Confirm', exact: true }).click();
     await page.getByText('Changed since, because the vet saw it too').waitFor();
-    expect((await draft('change')).revisions.map((r) => [r.revision, r.reason ?? null])).toEqual([[1, null], [2, 'the vet saw it too']]);
+    expect((await draft('change')).revisions.map((r) => [r.revision, r.reason ?? null])).toEqual([
+      [1, null],
+      [2, 'the vet saw it too'],
+    ]);
     await page.locator('.revisions').getByRole('button', { name: 'Read it' }).first().click();
     await page.locator('.revision', { hasText: 'Calculus' }).waitFor();
   });
@@ -196,16 +243,50 @@ test('a draft is split at a phrase and joined with another; nothing is lost', as
   await expect.poll(async () => [(await draft('apart')).utterances.length, (await draft(other)).utterances.length]).toEqual([5, 3]);
   // Its sound is still that of the first journal.
   await page.locator('li.line').first().locator('.head').click();
-  const [sound] = await Promise.all([page.waitForResponse((r) => r.url().includes('/sound?')), page.locator('li.line.unfolded .play').click()]);
+  const [sound] = await Promise.all([
+    page.waitForResponse((r) => r.url().includes('/sound?')),
+    page.locator('li.line.unfolded .play').click(),
+  ]);
   expect([new URL(sound.url()).pathname, sound.status()]).toEqual(['/api/exams/apart/sound', 200]);
   await page.getByRole('button', { name: 'Join with another draft' }).click();
-  await page.locator('dialog[open]').getByRole('button', { name: /Juniper 6/ }).click();
+  await page
+    .locator('dialog[open]')
+    .getByRole('button', { name: /Juniper 6/ })
+    .click();
   await expect.poll(async () => [(await draft('apart')).utterances.length, (await draft(other)).utterances.length]).toEqual([0, 8]);
 });
 
 describe.each(['light', 'dark'] as const)('%s: axe finds nothing wrong', (colorScheme) => {
-  test.each([['the draft', async () => undefined], ['an open line being changed', async (page: Page) => { await line(page, '4 mm high').locator('.head').click(); await page.keyboard.press('e'); await page.locator('.edit').waitFor(); }],
-    ['a picked tooth', async (page: Page) => { await page.locator('[data-key="106"]').focus(); }], ['the list of keys', async (page: Page) => { await page.keyboard.press('?'); await page.locator('dialog[open]').waitFor(); }], ['all that was said', async (page: Page) => { await page.getByText('All that was said').click(); }]] as const)('%s', async (_, act) => {
+  test.each([
+    ['the draft', async () => undefined],
+    [
+      'an open line being changed',
+      async (page: Page) => {
+        await line(page, '4 mm high').locator('.head').click();
+        await page.keyboard.press('e');
+        await page.locator('.edit').waitFor();
+      },
+    ],
+    [
+      'a picked tooth',
+      async (page: Page) => {
+        await page.locator('[data-key="106"]').focus();
+      },
+    ],
+    [
+      'the list of keys',
+      async (page: Page) => {
+        await page.keyboard.press('?');
+        await page.locator('dialog[open]').waitFor();
+      },
+    ],
+    [
+      'all that was said',
+      async (page: Page) => {
+        await page.getByText('All that was said').click();
+      },
+    ],
+  ] as const)('%s', async (_, act) => {
     const { page, complaints } = await scene.tab('#/check/axe', { colorScheme });
     await page.locator('li.line').first().waitFor();
     await act(page);
@@ -217,12 +298,23 @@ describe.each(['light', 'dark'] as const)('%s: axe finds nothing wrong', (colorS
 test('on a phone every button is a thumb wide, nothing runs out of the page, and a touched tooth comes near', async () => {
   const { page } = await scene.tab('#/check/phone', { viewport: { width: 390, height: 844 }, hasTouch: true });
   await page.locator('li.line').first().waitFor();
-  const small = await page.locator('button:visible, a.button:visible').evaluateAll((all) => all.map((e) => ({ words: e.textContent, box: e.getBoundingClientRect() })).filter(({ box }) => box.height < 44 || box.width < 44).map(({ words, box }) => `${words} ${box.width}x${box.height}`));
+  const small = await page.locator('button:visible, a.button:visible').evaluateAll((all) =>
+    all
+      .map((e) => ({ words: e.textContent, box: e.getBoundingClientRect() }))
+      .filter(({ box }) => box.height < 44 || box.width < 44)
+      .map(({ words, box }) => `${words} ${box.width}x${box.height}`),
+  );
   expect(small).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
   await page.locator('[data-key="108"] .touch').tap();
   await page.locator('.mouth.near').waitFor();
   await page.locator('.picked-head', { hasText: '108' }).waitFor();
-  const pitch = await page.evaluate(() => { const y = (key: string) => { const b = document.querySelector(`[data-key="${key}"] .touch`)!.getBoundingClientRect(); return b.top + b.height / 2; }; return y('109') - y('108'); });
+  const pitch = await page.evaluate(() => {
+    const y = (key: string) => {
+      const b = document.querySelector(`[data-key="${key}"] .touch`)!.getBoundingClientRect();
+      return b.top + b.height / 2;
+    };
+    return y('109') - y('108');
+  });
   expect(pitch).toBeGreaterThanOrEqual(40);
 });

@@ -19,7 +19,7 @@ export const demoWav = async (path: string, seconds: number): Promise<number> =>
   }
   const samples = new Float32Array(Math.min(length, seconds * 16000) + 3 * 16000);
   // Not digital silence: a microphone never gives that, and the page would rightly say so.
-  for (let i = 0; i < samples.length; i++) samples[i] = ((i * 7919) % 13 - 6) / 32768;
+  for (let i = 0; i < samples.length; i++) samples[i] = (((i * 7919) % 13) - 6) / 32768;
   let offset = 0;
   for (const part of parts) {
     samples.set(part.subarray(0, Math.max(0, samples.length - 3 * 16000 - offset)), offset);
@@ -29,4 +29,3 @@ export const demoWav = async (path: string, seconds: number): Promise<number> =>
   await writeFile(path, wav(samples, 16000));
   return samples.length / 16000 - 3;
 };
-

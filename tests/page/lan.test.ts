@@ -52,9 +52,12 @@ test('a phone is let in by the code, has its microphone, and is taken off the li
     await page.evaluate(axe);
     const { violations } = await page.evaluate(() => (window as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run());
     expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
-    if (process.env.QUIDNOTE_SHOTS) await page.screenshot({ path: join(process.env.QUIDNOTE_SHOTS, `settings-${colorScheme}.png`), fullPage: true });
+    if (process.env.QUIDNOTE_SHOTS)
+      await page.screenshot({ path: join(process.env.QUIDNOTE_SHOTS, `settings-${colorScheme}.png`), fullPage: true });
   }
-  const phone = await (await browser.newContext({ viewport: screens.phone, ignoreHTTPSErrors: true, permissions: ['microphone'] })).newPage();
+  const phone = await (
+    await browser.newContext({ viewport: screens.phone, ignoreHTTPSErrors: true, permissions: ['microphone'] })
+  ).newPage();
   // The square holds just this address.
   await phone.goto(`${address}?code=${code}`);
   if (process.env.QUIDNOTE_SHOTS) await phone.screenshot({ path: join(process.env.QUIDNOTE_SHOTS, 'pair-phone.png') });
@@ -64,7 +67,9 @@ test('a phone is let in by the code, has its microphone, and is taken off the li
   await phone.getByRole('button', { name: 'Start listening' }).click();
   await phone.locator('.live.running').waitFor();
   // A code works once: the machine shows another by itself, and who came in.
-  await expect.poll(async () => (await page.getByLabel('Code for the next device').textContent())!.replace(' ', ''), { timeout: 20_000 }).not.toBe(code);
+  await expect
+    .poll(async () => (await page.getByLabel('Code for the next device').textContent())!.replace(' ', ''), { timeout: 20_000 })
+    .not.toBe(code);
   await page.getByText('Barn phone').waitFor();
   if (process.env.QUIDNOTE_SHOTS) await page.screenshot({ path: join(process.env.QUIDNOTE_SHOTS, 'settings-let-in.png'), fullPage: true });
   await page.getByRole('button', { name: 'Take Barn phone off the list' }).click();

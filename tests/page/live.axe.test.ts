@@ -24,7 +24,10 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
-interface Found { readonly id: string; readonly nodes: readonly { readonly html: string; readonly any: readonly { readonly message: string }[] }[] }
+interface Found {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly any: readonly { readonly message: string }[] }[];
+}
 const look = async (sunlight: boolean, scene: string | null, screen: keyof typeof screens): Promise<readonly string[]> => {
   const stage = await openStage(folder, scene ? scenes[scene]!.frames : []);
   const context = await browser.newContext({ viewport: screens[screen] });
@@ -35,8 +38,7 @@ const look = async (sunlight: boolean, scene: string | null, screen: keyof typeo
     await page.getByRole('button', { name: 'Start listening' }).click();
     await page.locator('.live.running').waitFor();
     await page.waitForTimeout(500);
-  }
-  else await page.getByText('What can I say?').click();
+  } else await page.getByText('What can I say?').click();
   await page.evaluate(axe.source);
   const found = await page.evaluate(async (tags) => {
     const engine = (window as unknown as { axe: { run: (options: object) => Promise<{ violations: Found[] }> } }).axe;
@@ -47,7 +49,11 @@ const look = async (sunlight: boolean, scene: string | null, screen: keyof typeo
   return found.flatMap(({ id, nodes }) => nodes.map((n) => `${id}: ${n.html.slice(0, 120)} ${n.any[0]?.message ?? ''}`));
 };
 
-const cases = [false, true].flatMap((sunlight) => [null, 'mid-exam', 'doubt', 'doubt-of-four', 'struck', 'paused'].map((scene) => [scene ?? 'ready', sunlight ? 'sunlight' : 'night', sunlight, scene] as const));
+const cases = [false, true].flatMap((sunlight) =>
+  [null, 'mid-exam', 'doubt', 'doubt-of-four', 'struck', 'paused'].map(
+    (scene) => [scene ?? 'ready', sunlight ? 'sunlight' : 'night', sunlight, scene] as const,
+  ),
+);
 test.each(cases)('the listening screen, %s, %s: no barrier that a machine can find', async (_name, _light, sunlight, scene) => {
   expect(await look(sunlight, scene, 'phone')).toEqual([]);
 });

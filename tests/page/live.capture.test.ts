@@ -11,7 +11,8 @@ import { wav } from './wav.ts';
 
 /** What leaves a real browser's microphone. The sound it hears is computed here, so what must arrive is known. */
 const rate = 48000;
-const sine = (hz: number, seconds: number): number[] => Array.from({ length: rate * seconds }, (_, i) => 0.25 * Math.sin((2 * Math.PI * hz * i) / rate));
+const sine = (hz: number, seconds: number): number[] =>
+  Array.from({ length: rate * seconds }, (_, i) => 0.25 * Math.sin((2 * Math.PI * hz * i) / rate));
 
 let folder: string;
 let browser: Browser | undefined;
@@ -29,7 +30,10 @@ afterAll(() => rm(folder, { recursive: true }));
 const listen = async (samples: readonly number[] | null): Promise<Page> => {
   const file = join(folder, 'microphone.wav');
   if (samples) await writeFile(file, wav(samples, rate));
-  stage = await openStage(join(folder, 'page'), [{ type: 'draft', draft: emptyDraft('x1') }, { type: 'hearing', state: 'listening' }]);
+  stage = await openStage(join(folder, 'page'), [
+    { type: 'draft', draft: emptyDraft('x1') },
+    { type: 'hearing', state: 'listening' },
+  ]);
   browser = await launch(samples ? file : undefined);
   const page = await (await browser.newContext()).newPage();
   await page.goto(`${stage.address}/#/listen`);
@@ -46,7 +50,10 @@ const unique = (chunks: readonly TakenChunk[]): readonly TakenChunk[] => {
   const byPlace = new Map(chunks.map((c) => [`${c.epoch}.${c.sequence}`, c]));
   return [...byPlace.values()].sort((a, b) => a.epoch - b.epoch || a.sequence - b.sequence);
 };
-const inOrder = (chunks: readonly TakenChunk[]): boolean => chunks.every((c, i) => i === 0 || c.epoch > chunks[i - 1]!.epoch || (c.epoch === chunks[i - 1]!.epoch && c.sequence > chunks[i - 1]!.sequence));
+const inOrder = (chunks: readonly TakenChunk[]): boolean =>
+  chunks.every(
+    (c, i) => i === 0 || c.epoch > chunks[i - 1]!.epoch || (c.epoch === chunks[i - 1]!.epoch && c.sequence > chunks[i - 1]!.sequence),
+  );
 const samplesOf = (chunks: readonly TakenChunk[]): Float32Array => {
   const all = Buffer.concat(chunks.map((c) => c.sound));
   return Float32Array.from({ length: all.length / 2 }, (_, i) => all.readInt16LE(i * 2) / 32768);

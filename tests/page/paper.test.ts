@@ -13,7 +13,10 @@ test('an exam of usual length is one A4 sheet each, and asks for nothing but its
   const draft = sampleDraft(undefined, 'confirmed');
   writeFileSync(join(dir, 'paper.css'), paperStyle);
   const browser = await launch();
-  for (const [name, made] of [['owner', ownerPage], ['vet', vetLetter]] as const) {
+  for (const [name, made] of [
+    ['owner', ownerPage],
+    ['vet', vetLetter],
+  ] as const) {
     const file = join(dir, `${name}.html`);
     writeFileSync(file, made(exportExam(draft), { draft: false, style: 'paper.css', left: leftParts(coverageOf(draft)) }));
     const page = await browser.newPage();

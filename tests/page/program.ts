@@ -14,7 +14,10 @@ export interface Program {
 
 /** Starts it. `port` 0 takes any free one. Rejects with what it printed when it ends before it serves. */
 export const startProgram = async (data: string, port = 0, more: readonly string[] = []): Promise<Program> => {
-  const child = spawn(process.execPath, [join(root, 'server/quidnote.mjs'), 'serve', '--port', String(port), '--data', data, ...more], { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [join(root, 'server/quidnote.mjs'), 'serve', '--port', String(port), '--data', data, ...more], {
+    cwd: root,
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   let printed = '';
   const address = await new Promise<string>((resolve, reject) => {
     const take = (piece: Buffer): void => {

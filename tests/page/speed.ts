@@ -6,22 +6,36 @@ import { at } from './program.ts';
 
 const sorted = (values: readonly number[]): readonly number[] => [...values].sort((a, b) => a - b);
 /** The value below which a share `p` of them lies. */
-export const share = (values: readonly number[], p: number): number => Math.round(sorted(values)[Math.min(values.length - 1, Math.floor(p * values.length))]!);
+export const share = (values: readonly number[], p: number): number =>
+  Math.round(sorted(values)[Math.min(values.length - 1, Math.floor(p * values.length))]!);
 
 /** Three findings a phrase. */
-export const large: Dictated = { id: 'large', horse: 'Juniper', startedAt: '2026-03-04T09:12:00+00:00', phrases: Array.from({ length: 167 }, () => 'three oh nine three ten valve diastema packed five mil pocket') };
+export const large: Dictated = {
+  id: 'large',
+  horse: 'Juniper',
+  startedAt: '2026-03-04T09:12:00+00:00',
+  phrases: Array.from({ length: 167 }, () => 'three oh nine three ten valve diastema packed five mil pocket'),
+};
 
 /** Milliseconds from opening the address to a button that can be pressed and has been painted. Every load in a new profile: nothing is in any cache. */
-export async function untilUsable(browser: Browser, address: string, place: string, button: string, loads: number): Promise<readonly number[]> {
+export async function untilUsable(
+  browser: Browser,
+  address: string,
+  place: string,
+  button: string,
+  loads: number,
+): Promise<readonly number[]> {
   const times: number[] = [];
   for (let n = 0; n < loads; n += 1) {
     const context = await browser.newContext({ viewport: screens.laptop });
     const page = await context.newPage();
     // As text: tsx would put a helper of its own into a function.
-    await page.addInitScript({ content: `(function look() {
+    await page.addInitScript({
+      content: `(function look() {
       if (!document.querySelector(${JSON.stringify(button)})) return requestAnimationFrame(look);
       requestAnimationFrame(() => setTimeout(() => performance.mark('usable'), 0));
-    })()` });
+    })()`,
+    });
     // Signs in, as the first visit does; the load that is timed is the one after it, with the cookie and without a cache.
     await page.goto(address);
     await page.goto('about:blank');
@@ -33,16 +47,29 @@ export async function untilUsable(browser: Browser, address: string, place: stri
   return times;
 }
 
-export interface Smooth { readonly items: number; readonly shown: number; readonly key: readonly number[]; readonly frames: readonly number[]; readonly kept: number; readonly picked: number }
+export interface Smooth {
+  readonly items: number;
+  readonly shown: number;
+  readonly key: readonly number[];
+  readonly frames: readonly number[];
+  readonly kept: number;
+  readonly picked: number;
+}
 
 /** On the check screen of a large draft: until it is painted, from a key to its paint, the frames of a scroll, from keeping a line to its paint (over the server), from a touched tooth to its list. */
 export async function largeDraft(browser: Browser, address: string): Promise<Smooth> {
   const page = await (await browser.newContext({ viewport: screens.laptop })).newPage();
   page.setDefaultTimeout(120_000);
   await page.goto(address);
-  const begun = await page.evaluate(() => { const now = performance.now(); location.hash = '#/check/large'; return now; });
+  const begun = await page.evaluate(() => {
+    const now = performance.now();
+    location.hash = '#/check/large';
+    return now;
+  });
   await page.locator('li.line').nth(400).waitFor();
-  const shown = (await page.evaluate(() => new Promise<number>((done) => requestAnimationFrame(() => setTimeout(() => done(performance.now()), 0))))) - begun;
+  const shown =
+    (await page.evaluate(() => new Promise<number>((done) => requestAnimationFrame(() => setTimeout(() => done(performance.now()), 0))))) -
+    begun;
   const items = await page.locator('li.line').count();
   const key = await page.evaluate(async () => {
     const times: number[] = [];
@@ -65,8 +92,21 @@ export async function largeDraft(browser: Browser, address: string): Promise<Smo
     }
     return times;
   });
-  const kept = await timed(page, () => { document.querySelector<HTMLElement>('li.line .head')!.focus(); document.activeElement!.dispatchEvent(new KeyboardEvent('keydown', { key: 'y', bubbles: true, cancelable: true })); }, 'li.line.is-kept');
-  const picked = await timed(page, () => { document.querySelector('[data-key="309-310"]')!.dispatchEvent(new MouseEvent('click', { bubbles: true })); }, '.picked-head');
+  const kept = await timed(
+    page,
+    () => {
+      document.querySelector<HTMLElement>('li.line .head')!.focus();
+      document.activeElement!.dispatchEvent(new KeyboardEvent('keydown', { key: 'y', bubbles: true, cancelable: true }));
+    },
+    'li.line.is-kept',
+  );
+  const picked = await timed(
+    page,
+    () => {
+      document.querySelector('[data-key="309-310"]')!.dispatchEvent(new MouseEvent('click', { bubbles: true }));
+    },
+    '.picked-head',
+  );
   await page.context().close();
   return { items, shown, key, frames, kept, picked };
 }
@@ -74,9 +114,12 @@ export async function largeDraft(browser: Browser, address: string): Promise<Smo
 const timed = async (page: Page, act: () => void, sign: string): Promise<number> => {
   const from = await page.evaluate(() => performance.now());
   await page.evaluate(act);
-  return page.evaluate(async ([selector, since]) => {
-    while (!document.querySelector(selector)) await new Promise((done) => requestAnimationFrame(done));
-    await new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0)));
-    return performance.now() - since;
-  }, [sign, from] as const);
+  return page.evaluate(
+    async ([selector, since]) => {
+      while (!document.querySelector(selector)) await new Promise((done) => requestAnimationFrame(done));
+      await new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0)));
+      return performance.now() - since;
+    },
+    [sign, from] as const,
+  );
 };

@@ -29,12 +29,16 @@ async function voice(vad: string): Promise<Float32Array> {
 async function room(path: string, phrases: number, vad: string, pause: number): Promise<void> {
   const phrase = await voice(vad);
   const step = phrase.length + pause * rate;
-  const samples = Float32Array.from({ length: rate + phrases * step }, (_, i) => ((i * 7919) % 13 - 6) / 32_768);
+  const samples = Float32Array.from({ length: rate + phrases * step }, (_, i) => (((i * 7919) % 13) - 6) / 32_768);
   for (let n = 0; n < phrases; n += 1) samples.set(phrase, rate + n * step);
   await writeFile(path, wav(samples, rate));
 }
 
-export interface Spoken { readonly address: string; readonly microphone: string; readonly close: () => Promise<void> }
+export interface Spoken {
+  readonly address: string;
+  readonly microphone: string;
+  readonly close: () => Promise<void>;
+}
 
 /** @param lines what the ear hears, phrase by phrase */
 export async function openSpoken(folder: string, lines: readonly string[], pause = 1.8): Promise<Spoken> {
@@ -42,6 +46,23 @@ export async function openSpoken(folder: string, lines: readonly string[], pause
   const microphone = join(folder, 'microphone.wav');
   await room(microphone, lines.length, vad, pause);
   const app = openApp(join(folder, 'data'), earOf(scriptedEngine(lines), vad));
-  const served = await openServer({ doors: app.doors, token: 'S'.repeat(43), page: join(root, 'dist'), paper: paperStyle, port: 0, plainly: asRefusal, log: (line) => { throw new Error(line); } });
-  return { address: served.address, microphone, close: async () => { await served.close(); await app.close(); } };
+  const served = await openServer({
+    doors: app.doors,
+    token: 'S'.repeat(43),
+    page: join(root, 'dist'),
+    paper: paperStyle,
+    port: 0,
+    plainly: asRefusal,
+    log: (line) => {
+      throw new Error(line);
+    },
+  });
+  return {
+    address: served.address,
+    microphone,
+    close: async () => {
+      await served.close();
+      await app.close();
+    },
+  };
 }

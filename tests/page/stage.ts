@@ -10,10 +10,22 @@ import { crc32 } from 'node:zlib';
 import { WebSocketServer } from 'ws';
 import type { FromPage, FromServer } from '../../parser/contract/wire.ts';
 
-const types: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml' };
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self'; media-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+const types: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+};
+const policy =
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self'; media-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-export interface TakenChunk { readonly epoch: number; readonly sequence: number; readonly sound: Buffer; readonly sumAgrees: boolean; readonly ownVoiceMs: number }
+export interface TakenChunk {
+  readonly epoch: number;
+  readonly sequence: number;
+  readonly sound: Buffer;
+  readonly sumAgrees: boolean;
+  readonly ownVoiceMs: number;
+}
 export interface Stage {
   readonly address: string;
   /** Every chunk that came, in order, also those that were not acknowledged. */
@@ -33,7 +45,8 @@ export const openStage = async (folder: string, frames: readonly FromServer[]): 
     const path = normalize(new URL(request.url ?? '/', 'http://stage').pathname);
     const file = path === '/' ? '/index.html' : path;
     readFile(join(folder, file)).then(
-      (body) => response.writeHead(200, { 'content-type': types[extname(file)] ?? 'text/plain', 'content-security-policy': policy }).end(body),
+      (body) =>
+        response.writeHead(200, { 'content-type': types[extname(file)] ?? 'text/plain', 'content-security-policy': policy }).end(body),
       () => response.writeHead(404).end(),
     );
   });
@@ -46,7 +59,13 @@ export const openStage = async (folder: string, frames: readonly FromServer[]): 
     const send = (frame: FromServer): void => socket.send(JSON.stringify(frame));
     socket.on('message', (data: Buffer, binary) => {
       if (!binary) return (JSON.parse(data.toString()) as FromPage).type === 'listen' ? frames.forEach(send) : undefined;
-      const [epoch, sequence, bytes, sum, ownVoiceMs] = [4, 8, 12, 16, 20].map((at) => data.readUInt32LE(at)) as [number, number, number, number, number];
+      const [epoch, sequence, bytes, sum, ownVoiceMs] = [4, 8, 12, 16, 20].map((at) => data.readUInt32LE(at)) as [
+        number,
+        number,
+        number,
+        number,
+        number,
+      ];
       const sound = data.subarray(24);
       // Node's own CRC-32 (zlib's), not ours.
       taken.push({ epoch, sequence, sound, sumAgrees: sound.length === bytes && crc32(sound) === sum, ownVoiceMs });

@@ -7,20 +7,45 @@ import { emptyContext, parseText, type Parsed } from '../../parser/index.ts';
 import { noCarry } from '../../parser/grammar/carry.ts';
 import type { Expected } from '../match.ts';
 
-export interface GoldCase { readonly say?: readonly string[]; readonly given?: { readonly age?: number; readonly sex?: string; readonly name?: string }; readonly expect?: Expected; readonly lines?: readonly { readonly say: string; readonly expect: Expected }[] }
-export interface Row { readonly file: string; readonly said: string; readonly given: GoldCase['given']; readonly lines: readonly { readonly say: string; readonly expect: Expected }[] }
+export interface GoldCase {
+  readonly say?: readonly string[];
+  readonly given?: { readonly age?: number; readonly sex?: string; readonly name?: string };
+  readonly expect?: Expected;
+  readonly lines?: readonly { readonly say: string; readonly expect: Expected }[];
+}
+export interface Row {
+  readonly file: string;
+  readonly said: string;
+  readonly given: GoldCase['given'];
+  readonly lines: readonly { readonly say: string; readonly expect: Expected }[];
+}
 
 export const goldRoot = join(import.meta.dirname, '../../fixtures/gold');
 
 export function rowsOf(root: string): readonly Row[] {
-  const files = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith('.json')).sort();
-  return files.flatMap((file) => (JSON.parse(readFileSync(join(root, file), 'utf8')) as GoldCase[]).flatMap((one): Row[] => (one.lines
-    ? [{ file, said: one.lines.map((l) => l.say).join(' / '), given: one.given, lines: one.lines }]
-    : (one.say ?? []).map((say) => ({ file, said: say, given: one.given, lines: [{ say, expect: one.expect ?? {} }] })))));
+  const files = readdirSync(root, { recursive: true, encoding: 'utf8' })
+    .filter((f) => f.endsWith('.json'))
+    .sort();
+  return files.flatMap((file) =>
+    (JSON.parse(readFileSync(join(root, file), 'utf8')) as GoldCase[]).flatMap((one): Row[] =>
+      one.lines
+        ? [{ file, said: one.lines.map((l) => l.say).join(' / '), given: one.given, lines: one.lines }]
+        : (one.say ?? []).map((say) => ({ file, said: say, given: one.given, lines: [{ say, expect: one.expect ?? {} }] })),
+    ),
+  );
 }
 
 /** `given` of a case as a header. */
-export const headerOf = (given: GoldCase['given']): Partial<Header> => (given === undefined ? {} : { horse: { ...(given.name ? { name: given.name } : {}), ...(given.age !== undefined ? { age: { value: given.age, unit: 'year' as const } } : {}), ...(given.sex ? { sex: given.sex as 'mare' } : {}) } });
+export const headerOf = (given: GoldCase['given']): Partial<Header> =>
+  given === undefined
+    ? {}
+    : {
+        horse: {
+          ...(given.name ? { name: given.name } : {}),
+          ...(given.age !== undefined ? { age: { value: given.age, unit: 'year' as const } } : {}),
+          ...(given.sex ? { sex: given.sex as 'mare' } : {}),
+        },
+      };
 
 /** Reads lines as one exam; each line's own result. */
 export function readLines(lines: readonly string[], header: Partial<Header> = {}): readonly Parsed[] {
@@ -34,13 +59,15 @@ export function readLines(lines: readonly string[], header: Partial<Header> = {}
 
 /** The context of the next line: what stands once this one is folded in. */
 export function after(context: Context, result: Parsed): Context {
-  const struck = new Set(result.commands.flatMap((c) => (c.command === 'strike-last' ? c.targets ?? [] : [])));
+  const struck = new Set(result.commands.flatMap((c) => (c.command === 'strike-last' ? (c.targets ?? []) : [])));
   const revised = new Set(result.items.flatMap((item) => (item.revises ? [item.revises] : [])));
   const settled = new Set(result.settles);
   return {
     header: { ...context.header, horse: result.header?.horse ? { ...context.header.horse, ...result.header.horse } : context.header.horse },
     items: [...context.items, ...result.items].filter(({ id }) => !struck.has(id) && !revised.has(id)),
-    doubts: [...context.doubts, ...result.doubts].filter(({ id, item }) => !settled.has(id) && !(item && (struck.has(item) || revised.has(item)))),
+    doubts: [...context.doubts, ...result.doubts].filter(
+      ({ id, item }) => !settled.has(id) && !(item && (struck.has(item) || revised.has(item))),
+    ),
     carry: result.carry,
   };
 }

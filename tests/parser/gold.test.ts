@@ -11,12 +11,17 @@ const known = new Set(JSON.parse(readFileSync(join(goldRoot, '../known-failures.
 const rows = rowsOf(goldRoot);
 
 function faultsOf(row: (typeof rows)[number]): string | undefined {
-  const results = readLines(row.lines.map(({ say }) => say), headerOf(row.given));
+  const results = readLines(
+    row.lines.map(({ say }) => say),
+    headerOf(row.given),
+  );
   const faults = results.flatMap((result, i) => {
     const { missing, extra } = difference(row.lines[i]?.expect ?? {}, result);
     const unaccounted = result.utterance.words.filter(({ as }) => !/^(item:|doubt:|command$|filler$|leftover$)/.test(as)).map(({ w }) => w);
     const unsound = sound(result);
-    return missing.length + extra.length + unaccounted.length + unsound.length === 0 ? [] : [[explain(result), ...unsound, ...missing.map((m) => `  missing ${m}`), ...extra.map((e) => `  extra   ${e}`)].join('\n')];
+    return missing.length + extra.length + unaccounted.length + unsound.length === 0
+      ? []
+      : [[explain(result), ...unsound, ...missing.map((m) => `  missing ${m}`), ...extra.map((e) => `  extra   ${e}`)].join('\n')];
   });
   return faults.length === 0 ? undefined : faults.join('\n');
 }
@@ -30,7 +35,12 @@ describe('gold', () => {
     expect.assert(faultsOf(row) === undefined, faultsOf(row) ?? '');
   });
   test('a known failure still fails; one that passes leaves the list', () => {
-    expect(rows.filter(({ said }) => known.has(said)).filter((row) => faultsOf(row) === undefined).map(({ said }) => said)).toEqual([]);
+    expect(
+      rows
+        .filter(({ said }) => known.has(said))
+        .filter((row) => faultsOf(row) === undefined)
+        .map(({ said }) => said),
+    ).toEqual([]);
     expect([...known].filter((said) => !rows.some((row) => row.said === said))).toEqual([]);
   });
 });

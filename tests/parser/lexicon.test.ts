@@ -13,7 +13,8 @@ import { scaleIds, scales } from '../../parser/lexicon/scales.ts';
 import type { ConditionEntry } from '../../parser/lexicon/types.ts';
 import { afterStrike, goldRoot } from './corpus.ts';
 
-const formsOf = (entry: ConditionEntry): readonly string[] => [...entry.say, ...(entry.absentSay ?? []), ...(entry.withPlace ?? [])].flatMap((form) => expand(form)).map((words) => words.join(' '));
+const formsOf = (entry: ConditionEntry): readonly string[] =>
+  [...entry.say, ...(entry.absentSay ?? []), ...(entry.withPlace ?? [])].flatMap((form) => expand(form)).map((words) => words.join(' '));
 
 /** Said of two findings; the rule that tells them apart stands beside each. */
 const ambiguous: Readonly<Record<string, string>> = {
@@ -22,20 +23,40 @@ const ambiguous: Readonly<Record<string, string>> = {
 
 describe('conditions', () => {
   test('every spoken form is lower case words and hyphenless', () => {
-    expect(conditionIds.flatMap((id) => formsOf(conditions[id]).filter((form) => !/^[a-z0-9' ]+$/.test(form)).map((form) => `${id}: ${form}`))).toEqual([]);
+    expect(
+      conditionIds.flatMap((id) =>
+        formsOf(conditions[id])
+          .filter((form) => !/^[a-z0-9' ]+$/.test(form))
+          .map((form) => `${id}: ${form}`),
+      ),
+    ).toEqual([]);
   });
   test('no form belongs to two conditions', () => {
     const owners = new Map<string, string[]>();
     for (const id of conditionIds) for (const form of new Set(formsOf(conditions[id]))) owners.set(form, [...(owners.get(form) ?? []), id]);
-    expect([...owners].filter(([form, ids]) => ids.length > 1 && !(form in ambiguous)).map(([form, ids]) => `${form}: ${ids.join(', ')}`)).toEqual([]);
+    expect(
+      [...owners].filter(([form, ids]) => ids.length > 1 && !(form in ambiguous)).map(([form, ids]) => `${form}: ${ids.join(', ')}`),
+    ).toEqual([]);
   });
   test('every form that stands on its own reads as its own condition', () => {
     // Ruled out in the whole mouth nothing else is needed: the form alone decides.
-    const wrong = conditionIds.flatMap((id) => (conditions[id] as ConditionEntry).say.flatMap((form) => expand(form)).map((words) => words.join(' ')).filter((form) => {
-      const { items, doubts } = parseText('l/1', form, emptyContext());
-      const found = [...items.map((item) => (item.kind === 'finding' ? item.condition : item.kind)), ...doubts.flatMap(({ condition, readings }) => [condition, ...(readings ?? []).flatMap(({ items: read }) => read.map((item) => (item.kind === 'finding' ? item.condition : item.kind)))])];
-      return !found.includes(id);
-    }).map((form) => `${id}: ${form}`));
+    const wrong = conditionIds.flatMap((id) =>
+      (conditions[id] as ConditionEntry).say
+        .flatMap((form) => expand(form))
+        .map((words) => words.join(' '))
+        .filter((form) => {
+          const { items, doubts } = parseText('l/1', form, emptyContext());
+          const found = [
+            ...items.map((item) => (item.kind === 'finding' ? item.condition : item.kind)),
+            ...doubts.flatMap(({ condition, readings }) => [
+              condition,
+              ...(readings ?? []).flatMap(({ items: read }) => read.map((item) => (item.kind === 'finding' ? item.condition : item.kind))),
+            ]),
+          ];
+          return !found.includes(id);
+        })
+        .map((form) => `${id}: ${form}`),
+    );
     expect(wrong).toEqual([]);
   });
   test('each has a label, a gold file, and in it a case that is there and one that is ruled out', () => {
@@ -46,26 +67,50 @@ describe('conditions', () => {
     expect(bare).toEqual([]);
   });
   test('a scale that a condition names exists, with its source', () => {
-    expect(conditionIds.filter((id) => { const { scale } = conditions[id] as ConditionEntry; return scale !== undefined && !(scale in scales); })).toEqual([]);
+    expect(
+      conditionIds.filter((id) => {
+        const { scale } = conditions[id] as ConditionEntry;
+        return scale !== undefined && !(scale in scales);
+      }),
+    ).toEqual([]);
     expect(scaleIds.filter((id) => scales[id].source.length < 5 || scales[id].values.length < 3)).toEqual([]);
   });
 });
 
 describe('the other tables', () => {
   test('every region is read from each of its forms', () => {
-    const wrong = regionIds.flatMap((id) => regions[id].say.flatMap((form) => expand(form)).map((words) => words.join(' ')).filter((form) => {
-      const { items } = parseText('l/1', `${form} normal`, emptyContext());
-      return !items.some((item) => item.kind === 'finding' && item.place !== null && (('region' in item.place && item.place.region === id) || ('rows' in item.place && ['incisors', 'cheek-teeth'].includes(id)) || ('teeth' in item.place && ['incisors', 'cheek-teeth'].includes(id))));
-    }).map((form) => `${id}: ${form}`));
+    const wrong = regionIds.flatMap((id) =>
+      regions[id].say
+        .flatMap((form) => expand(form))
+        .map((words) => words.join(' '))
+        .filter((form) => {
+          const { items } = parseText('l/1', `${form} normal`, emptyContext());
+          return !items.some(
+            (item) =>
+              item.kind === 'finding' &&
+              item.place !== null &&
+              (('region' in item.place && item.place.region === id) ||
+                ('rows' in item.place && ['incisors', 'cheek-teeth'].includes(id)) ||
+                ('teeth' in item.place && ['incisors', 'cheek-teeth'].includes(id))),
+          );
+        })
+        .map((form) => `${id}: ${form}`),
+    );
     expect(wrong).toEqual([]);
   });
   test('every command is heard from each of its forms, and what takes something away takes two words or more', () => {
     for (const [form, id] of commandForms) {
       if (['amend', 'answer', 'note', 'flag-for-veterinarian'].includes(id)) continue;
-      expect(parseText('l/1', form, afterStrike).commands.map(({ command }) => command === 'next-horse' ? 'next-horse' : command)).toContain(id === 'resume' ? 'resume' : id);
+      expect(
+        parseText('l/1', form, afterStrike).commands.map(({ command }) => (command === 'next-horse' ? 'next-horse' : command)),
+      ).toContain(id === 'resume' ? 'resume' : id);
     }
     const takes = ['strike-last', 'bring-back', 'next-horse', 'finish', 'pause'];
-    expect(commandIds.filter((id) => takes.includes(id)).flatMap((id) => commands[id].say.flatMap((form) => expand(form)).filter((words) => words.length < 2))).toEqual([]);
+    expect(
+      commandIds
+        .filter((id) => takes.includes(id))
+        .flatMap((id) => commands[id].say.flatMap((form) => expand(form)).filter((words) => words.length < 2)),
+    ).toEqual([]);
   });
   test('every procedure and region has a label of its own', () => {
     const labels = [...procedureIds, ...regionIds].map(labelOf);

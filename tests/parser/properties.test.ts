@@ -10,7 +10,30 @@ import { readLines } from './corpus.ts';
 import { seeded } from './seeded.ts';
 import { sound } from './sound.ts';
 
-const tradeWords = [...new Set(spokenForms().flatMap((form) => form.split(' '))), 'no', 'and', 'or', 'sorry', 'i', 'mean', 'not', 'between', 'behind', 'that', 'the', 'oh', 'one', 'two', 'three', 'four', 'nine', 'ten', 'point', 'hundred', 'to'];
+const tradeWords = [
+  ...new Set(spokenForms().flatMap((form) => form.split(' '))),
+  'no',
+  'and',
+  'or',
+  'sorry',
+  'i',
+  'mean',
+  'not',
+  'between',
+  'behind',
+  'that',
+  'the',
+  'oh',
+  'one',
+  'two',
+  'three',
+  'four',
+  'nine',
+  'ten',
+  'point',
+  'hundred',
+  'to',
+];
 const accounted = /^(item:|doubt:|command$|filler$|leftover$)/;
 
 function holds(text: string): void {
@@ -27,13 +50,30 @@ function holds(text: string): void {
 
 describe('any words', () => {
   test('words of the trade in any order, up to 200', () => {
-    fc.assert(fc.property(fc.array(fc.constantFrom(...tradeWords), { maxLength: 200 }), (words) => holds(words.join(' '))), { numRuns: 60, seed: 4 });
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...tradeWords), { maxLength: 200 }), (words) => holds(words.join(' '))),
+      { numRuns: 60, seed: 4 },
+    );
   });
   test('random Unicode, up to 200 words', () => {
-    fc.assert(fc.property(fc.array(fc.string({ unit: 'binary', maxLength: 12 }), { maxLength: 200 }), (words) => holds(words.join(' '))), { numRuns: 60, seed: 4 });
+    fc.assert(
+      fc.property(fc.array(fc.string({ unit: 'binary', maxLength: 12 }), { maxLength: 200 }), (words) => holds(words.join(' '))),
+      { numRuns: 60, seed: 4 },
+    );
   });
   test('no hypothesis, an empty one, and several', () => {
-    const heard = (texts: readonly string[]) => HeardPhrase.parse({ id: 'p/1', hypotheses: texts.map((text, i) => ({ text, logProb: -i, words: text.split(' ').filter(Boolean).map((w) => ({ w })) })) });
+    const heard = (texts: readonly string[]) =>
+      HeardPhrase.parse({
+        id: 'p/1',
+        hypotheses: texts.map((text, i) => ({
+          text,
+          logProb: -i,
+          words: text
+            .split(' ')
+            .filter(Boolean)
+            .map((w) => ({ w })),
+        })),
+      });
     expect(parse(heard([]), emptyContext()).doubts.map(({ doubt }) => doubt)).toEqual(['unheard']);
     expect(parse(heard(['']), emptyContext()).doubts.map(({ doubt }) => doubt)).toEqual(['unheard']);
     const result = parse(heard(['one oh six hook', 'two oh six hook']), emptyContext());
@@ -44,25 +84,69 @@ describe('any words', () => {
 
 describe('what is made stands by its schema', () => {
   test('of words of the trade in any order', () => {
-    fc.assert(fc.property(fc.array(fc.constantFrom(...tradeWords), { minLength: 2, maxLength: 14 }), (words) => { expect(sound(parseText('p/1', words.join(' '), emptyContext()))).toEqual([]); }), { numRuns: 300, seed: 9 });
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...tradeWords), { minLength: 2, maxLength: 14 }), (words) => {
+        expect(sound(parseText('p/1', words.join(' '), emptyContext()))).toEqual([]);
+      }),
+      { numRuns: 300, seed: 9 },
+    );
   });
   test('of spoken forms with places and numbers between them, phrase after phrase', () => {
     const forms = spokenForms();
-    const filling = ['no', 'and', 'on', 'upper left', 'one oh six', 'two ten', 'three mil', 'grade two', 'except', 'but', 'last year', 'now', 'both', 'the right', 'not', 'one', 'the sixes'];
-    const phrase = fc.array(fc.oneof(fc.nat(forms.length - 1).map((i) => forms[i] as string), fc.constantFrom(...filling)), { minLength: 1, maxLength: 6 }).map((parts) => parts.join(' '));
-    fc.assert(fc.property(fc.array(phrase, { minLength: 1, maxLength: 4 }), (lines) => { expect(readLines(lines).flatMap(sound)).toEqual([]); }), { numRuns: 300, seed: 9 });
+    const filling = [
+      'no',
+      'and',
+      'on',
+      'upper left',
+      'one oh six',
+      'two ten',
+      'three mil',
+      'grade two',
+      'except',
+      'but',
+      'last year',
+      'now',
+      'both',
+      'the right',
+      'not',
+      'one',
+      'the sixes',
+    ];
+    const phrase = fc
+      .array(
+        fc.oneof(
+          fc.nat(forms.length - 1).map((i) => forms[i] as string),
+          fc.constantFrom(...filling),
+        ),
+        { minLength: 1, maxLength: 6 },
+      )
+      .map((parts) => parts.join(' '));
+    fc.assert(
+      fc.property(fc.array(phrase, { minLength: 1, maxLength: 4 }), (lines) => {
+        expect(readLines(lines).flatMap(sound)).toEqual([]);
+      }),
+      { numRuns: 300, seed: 9 },
+    );
   });
   test('of every sampled sentence', () => {
     const random = seeded(9);
-    expect(Array.from({ length: 500 }, () => sample(random)).flatMap((one) => readLines([...one.before, one.text]).flatMap(sound))).toEqual([]);
+    expect(Array.from({ length: 500 }, () => sample(random)).flatMap((one) => readLines([...one.before, one.text]).flatMap(sound))).toEqual(
+      [],
+    );
   });
 });
 
 describe('the ear is not sure', () => {
-  const heard = (...texts: readonly (readonly [string, number])[]) => HeardPhrase.parse({ id: 'p/1', hypotheses: texts.map(([text, logProb]) => ({ text, logProb, words: text.split(' ').map((w) => ({ w })) })) });
+  const heard = (...texts: readonly (readonly [string, number])[]) =>
+    HeardPhrase.parse({
+      id: 'p/1',
+      hypotheses: texts.map(([text, logProb]) => ({ text, logProb, words: text.split(' ').map((w) => ({ w })) })),
+    });
   test('a rival tooth close behind is named', () => {
     const { doubts } = parse(heard(['one oh six hook', 0], ['two oh six hook', -0.5]), emptyContext());
-    expect(doubts.map(({ doubt, readings }) => [doubt, readings?.map(({ label }) => label)])).toEqual([['unsure', ['one oh six hook', 'two oh six hook']]]);
+    expect(doubts.map(({ doubt, readings }) => [doubt, readings?.map(({ label }) => label)])).toEqual([
+      ['unsure', ['one oh six hook', 'two oh six hook']],
+    ]);
   });
   test('a rival that says the same adds to the belief', () => {
     const result = parse(heard(['hook on one oh six', 0], ['one oh six hook', -0.1]), emptyContext());
@@ -75,7 +159,13 @@ describe('the ear is not sure', () => {
 });
 
 describe('the work of reading', () => {
-  test.each(['one oh six hook four mil and no ramps on three eleven', 'one oh six hook four mil sorry three mil', 'sorry i mean', 'and the other side', 'upper left'])('words looked at are bounded for every word said: %s', (phrase) => {
+  test.each([
+    'one oh six hook four mil and no ramps on three eleven',
+    'one oh six hook four mil sorry three mil',
+    'sorry i mean',
+    'and the other side',
+    'upper left',
+  ])('words looked at are bounded for every word said: %s', (phrase) => {
     // Every look at a word is counted, also those of a phrase that takes itself back; at most six corrections a phrase.
     for (const times of [1, 10, 100]) {
       const text = Array(times).fill(phrase).join(' ');
@@ -91,19 +181,39 @@ describe('the sampler', () => {
     const wrong = drawn.flatMap((one) => {
       const result = readLines([...one.before, one.text]).at(-1);
       const { missing, extra } = difference({ items: one.items }, { items: result?.items ?? [], commands: [], doubts: [] });
-      return missing.length + extra.length === 0 || result === undefined ? [] : [[explain(result), ...missing.map((m) => `  missing ${m}`), ...extra.map((e) => `  extra ${e}`)].join('\n')];
+      return missing.length + extra.length === 0 || result === undefined
+        ? []
+        : [[explain(result), ...missing.map((m) => `  missing ${m}`), ...extra.map((e) => `  extra ${e}`)].join('\n')];
     });
     expect(wrong.join('\n')).toBe('');
   });
   test('a command that is drawn is heard as one', () => {
     const steering = drawn.filter(({ command }) => command !== undefined);
     expect(steering.length).toBeGreaterThan(5);
-    expect(steering.filter((one) => !readLines([...one.before, one.text]).at(-1)?.commands.some(({ command }) => command === one.command)).map(({ text }) => text)).toEqual([]);
+    expect(
+      steering
+        .filter(
+          (one) =>
+            !readLines([...one.before, one.text])
+              .at(-1)
+              ?.commands.some(({ command }) => command === one.command),
+        )
+        .map(({ text }) => text),
+    ).toEqual([]);
   });
   test('talk yields nothing, and talk between phrases changes nothing', () => {
     const talk = Array.from({ length: 200 }, () => chatter(random));
-    expect(talk.flatMap((text) => readLines([text]).filter((r) => r.items.length + r.doubts.length + r.commands.length > 0).map(explain))).toEqual([]);
-    const lines = drawn.filter(({ command, before }) => command === undefined && before.length === 0).slice(0, 60).map(({ text }) => text);
+    expect(
+      talk.flatMap((text) =>
+        readLines([text])
+          .filter((r) => r.items.length + r.doubts.length + r.commands.length > 0)
+          .map(explain),
+      ),
+    ).toEqual([]);
+    const lines = drawn
+      .filter(({ command, before }) => command === undefined && before.length === 0)
+      .slice(0, 60)
+      .map(({ text }) => text);
     const items = (said: readonly string[]): readonly string[] => readLines(said).flatMap((r) => r.items.map(meaningOf));
     expect(items(lines.flatMap((line, i) => [talk[i] as string, line]))).toEqual(items(lines));
   });

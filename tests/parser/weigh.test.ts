@@ -4,7 +4,12 @@ import type { HeardPhrase } from '../../parser/contract/word.ts';
 import { emptyContext, parse } from '../../parser/index.ts';
 import { afterStrike } from './corpus.ts';
 
-const heard = (...texts: readonly (readonly [string, number])[]): HeardPhrase => ({ id: 'w/1', reader: 'first', at: [0, 2], hypotheses: texts.map(([text, share]) => ({ text, logProb: Math.log(share), words: text.split(' ').map((w) => ({ w })) })) });
+const heard = (...texts: readonly (readonly [string, number])[]): HeardPhrase => ({
+  id: 'w/1',
+  reader: 'first',
+  at: [0, 2],
+  hypotheses: texts.map(([text, share]) => ({ text, logProb: Math.log(share), words: text.split(' ').map((w) => ({ w })) })),
+});
 const read = (...texts: readonly (readonly [string, number])[]) => parse(heard(...texts), emptyContext());
 const unsure = (...texts: readonly (readonly [string, number])[]) => read(...texts).doubts.filter(({ doubt }) => doubt === 'unsure');
 
@@ -17,16 +22,23 @@ test('a rival that is no sentence of the trade counts little; one that is counts
 });
 
 test('readings that say the same in other words add up', () => {
-  const { items, doubts } = read(['Four eleven stepped nine millimetres', 0.5], ['Four eleven step nine millimetres', 0.4], ['Four eleven step five millimetres', 0.1]);
+  const { items, doubts } = read(
+    ['Four eleven stepped nine millimetres', 0.5],
+    ['Four eleven step nine millimetres', 0.4],
+    ['Four eleven step five millimetres', 0.1],
+  );
   expect(items[0]?.evidence.sure).toBeCloseTo(0.9, 2);
   expect(doubts).toEqual([]);
 });
 
-test('what the ear gave is told as it gave it: the share of belief shown beside a text is the ear\'s own', () => {
-  expect(read(['No caries seen', 0.5], ['Two zero six nervous', 0.5]).utterance.heard?.map(({ posterior }) => posterior)).toEqual([0.5, 0.5]);
+test("what the ear gave is told as it gave it: the share of belief shown beside a text is the ear's own", () => {
+  expect(read(['No caries seen', 0.5], ['Two zero six nervous', 0.5]).utterance.heard?.map(({ posterior }) => posterior)).toEqual([
+    0.5, 0.5,
+  ]);
 });
 
-const asked = (text: string, share: number): readonly string[] => read([text, share], ['mumble', share / 2]).doubts.map(({ doubt, words }) => `${doubt}: ${words}`);
+const asked = (text: string, share: number): readonly string[] =>
+  read([text, share], ['mumble', share / 2]).doubts.map(({ doubt, words }) => `${doubt}: ${words}`);
 
 test('a phrase that made nothing, was heard badly and holds a word of the trade is asked about', () => {
   expect(asked('No T M D or malodour left', 0.02)).toEqual(['unread: No T M D or malodour left']);
@@ -41,12 +53,30 @@ test('talk is not asked about: neither what was heard well nor what holds no wor
 });
 
 test('what is typed or scripted is not heard badly', () => {
-  expect(parse({ id: 'w/1', reader: 'typed', hypotheses: [{ text: 'Enoch retained two on three zero three', logProb: 0, words: 'Enoch retained two on three zero three'.split(' ').map((w) => ({ w })) }] }, emptyContext()).doubts).toEqual([]);
+  expect(
+    parse(
+      {
+        id: 'w/1',
+        reader: 'typed',
+        hypotheses: [
+          {
+            text: 'Enoch retained two on three zero three',
+            logProb: 0,
+            words: 'Enoch retained two on three zero three'.split(' ').map((w) => ({ w })),
+          },
+        ],
+      },
+      emptyContext(),
+    ).doubts,
+  ).toEqual([]);
 });
 
 test('a phrase of which nothing was made is asked about where what it may also have been is of the record, with that reading', () => {
   const [question] = unsure(['Flung to widen a gap', 0.9], ['Widened the gap on one ten', 0.06], ['Trim to widen a gap', 0.04]);
-  expect(question).toMatchObject({ words: 'Flung to widen a gap', readings: [{ items: [] }, { label: 'Widened the gap on one ten', items: [{ kind: 'treatment', procedure: 'widen-space' }] }] });
+  expect(question).toMatchObject({
+    words: 'Flung to widen a gap',
+    readings: [{ items: [] }, { label: 'Widened the gap on one ten', items: [{ kind: 'treatment', procedure: 'widen-space' }] }],
+  });
   expect(question?.item).toBeUndefined();
   // A share of a hundredth is how talk looks.
   expect(unsure(['How was the show', 0.98], ['Hook on one oh six', 0.02])).toEqual([]);
@@ -56,7 +86,9 @@ test('a phrase of which nothing was made is asked about where what it may also h
 });
 
 test('an item is asked about where the ear may have heard the opposite, though by far not as likely', () => {
-  expect(unsure(['No mobility of four oh eight', 0.8], ['Mobility of four oh eight', 0.2])[0]).toMatchObject({ readings: [{ items: [{ presence: 'absent' }] }, { items: [{ presence: 'present' }] }] });
+  expect(unsure(['No mobility of four oh eight', 0.8], ['Mobility of four oh eight', 0.2])[0]).toMatchObject({
+    readings: [{ items: [{ presence: 'absent' }] }, { items: [{ presence: 'present' }] }],
+  });
   expect(unsure(['No mobility of four oh eight', 0.9], ['Mobility of four oh eight', 0.1])).toEqual([]);
   // As far behind, another word for how much there is raises no question.
   expect(unsure(['Four eleven mild hook', 0.8], ['Four eleven marked hook', 0.2])).toEqual([]);
@@ -76,8 +108,16 @@ test('what nobody says of anything else is asked about though it was heard a lit
 });
 
 const paused = () => readLinesOf('stop listening');
-const readLinesOf = (text: string) => { const before = emptyContext(); return { ...before, carry: parse({ id: 'w/0', reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(' ').map((w) => ({ w })) }] }, before).carry }; };
-const commandsOf = (context: ReturnType<typeof emptyContext>, ...texts: readonly (readonly [string, number])[]): readonly string[] => parse(heard(...texts), context).commands.map(({ command }) => command);
+const readLinesOf = (text: string) => {
+  const before = emptyContext();
+  return {
+    ...before,
+    carry: parse({ id: 'w/0', reader: 'typed', hypotheses: [{ text, logProb: 0, words: text.split(' ').map((w) => ({ w })) }] }, before)
+      .carry,
+  };
+};
+const commandsOf = (context: ReturnType<typeof emptyContext>, ...texts: readonly (readonly [string, number])[]): readonly string[] =>
+  parse(heard(...texts), context).commands.map(({ command }) => command);
 
 test('while paused nothing has a meaning but the word to go on: it is taken where the ear holds it possible, and only there', () => {
   expect(commandsOf(paused(), ['Stop listening', 0.57], ['Start listening', 0.43])).toEqual(['resume']);
@@ -87,7 +127,11 @@ test('while paused nothing has a meaning but the word to go on: it is taken wher
 });
 
 test('a command whose opposite may have been said is asked about and not obeyed', () => {
-  for (const [said, other] of [['Stop listening', 'Start listening'], ['Start listening', 'Stop listening'], ['Take that back', 'Put that back']] as const) {
+  for (const [said, other] of [
+    ['Stop listening', 'Start listening'],
+    ['Start listening', 'Stop listening'],
+    ['Take that back', 'Put that back'],
+  ] as const) {
     const near = parse(heard([said, 0.7], [other, 0.3]), afterStrike);
     expect(near.commands).toEqual([]);
     expect(near.doubts).toMatchObject([{ doubt: 'unsure', words: said }]);

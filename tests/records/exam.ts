@@ -5,10 +5,17 @@ import type { Store } from '../../server/records/index.ts';
 import { applyEvent, foldDraft } from '../../server/session/reduce.ts';
 import { by, header, when } from '../session/made.ts';
 
-export const recordOf = (draft: Draft): Exam => Exam.parse({
-  ...draft.header, id: draft.id, utterances: draft.utterances, commands: draft.commands, doubts: draft.doubts.map((d) => d.doubt), hints: draft.hints, revisions: draft.revisions,
-  items: draft.items.filter((i) => i.state === 'open' || i.state === 'kept').map((i) => i.item),
-});
+export const recordOf = (draft: Draft): Exam =>
+  Exam.parse({
+    ...draft.header,
+    id: draft.id,
+    utterances: draft.utterances,
+    commands: draft.commands,
+    doubts: draft.doubts.map((d) => d.doubt),
+    hints: draft.hints,
+    revisions: draft.revisions,
+    items: draft.items.filter((i) => i.state === 'open' || i.state === 'kept').map((i) => i.item),
+  });
 /** Appends as the program does: fold, then write both. */
 export function add(store: Store, exam: string, ...events: DraftEvent[]): Draft {
   const draft = events.reduce(applyEvent, foldDraft(exam, store.events(exam)));

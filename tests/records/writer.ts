@@ -11,7 +11,10 @@ for (let exam = 0; ; exam++) {
   store.createExam(id, header(`Horse ${id}`), by, when);
   let draft = foldDraft(id, store.events(id));
   for (let n = 0; n < 12; n++) {
-    const pair = [said(`${id}:${n}a`, 'one oh six hook', { items: [hook('106', n)] }, [n, n + 1]), said(`${id}:${n}b`, 'two oh six hook', { items: [hook('206', n)] }, [n, n + 1])];
+    const pair = [
+      said(`${id}:${n}a`, 'one oh six hook', { items: [hook('106', n)] }, [n, n + 1]),
+      said(`${id}:${n}b`, 'two oh six hook', { items: [hook('206', n)] }, [n, n + 1]),
+    ];
     const next = pair.reduce(applyEvent, draft);
     store.append(id, pair, next);
     draft = next;

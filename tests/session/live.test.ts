@@ -9,29 +9,72 @@ import { by, finding, hook, opened, result, said, when, type Made } from './made
 
 /** What each phrase reads as: written by hand, so that the session is checked without the grammar. */
 const readings: Readonly<Record<string, Made>> = {
-  'one oh six hook': { items: [hook('106')] }, 'two oh six hook': { items: [hook('206')] }, 'scratch that': { commands: [{ command: 'strike-last' }] }, 'bring that back': { commands: [{ command: 'bring-back' }] },
-  'next horse teasel': { commands: [{ command: 'next-horse', name: 'Teasel' }] }, 'read it all': { commands: [{ command: 'read-all' }] }, 'what is left': { commands: [{ command: 'what-is-left' }] },
-  'stop listening': { commands: [{ command: 'pause' }] }, 'start listening': { commands: [{ command: 'resume' }] }, 'flag that for the vet': { commands: [{ command: 'flag-for-veterinarian' }] },
+  'one oh six hook': { items: [hook('106')] },
+  'two oh six hook': { items: [hook('206')] },
+  'scratch that': { commands: [{ command: 'strike-last' }] },
+  'bring that back': { commands: [{ command: 'bring-back' }] },
+  'next horse teasel': { commands: [{ command: 'next-horse', name: 'Teasel' }] },
+  'read it all': { commands: [{ command: 'read-all' }] },
+  'what is left': { commands: [{ command: 'what-is-left' }] },
+  'stop listening': { commands: [{ command: 'pause' }] },
+  'start listening': { commands: [{ command: 'resume' }] },
+  'flag that for the vet': { commands: [{ command: 'flag-for-veterinarian' }] },
 };
-interface Room { readonly live: Live; readonly told: FromServer[]; readonly disk: Map<string, DraftEvent[]>; readonly say: (text: string, ownVoice?: string[], inside?: boolean) => Promise<void>; full: boolean; readonly answers: () => string[] }
+interface Room {
+  readonly live: Live;
+  readonly told: FromServer[];
+  readonly disk: Map<string, DraftEvent[]>;
+  readonly say: (text: string, ownVoice?: string[], inside?: boolean) => Promise<void>;
+  full: boolean;
+  readonly answers: () => string[];
+}
 function room(disk = new Map<string, DraftEvent[]>([['e1', [opened()]]]), exam = 'e1'): Room {
   const told: FromServer[] = [];
   let n = 0;
   const self = { full: false } as { full: boolean };
-  const live = openLive({
-    read: (phrase): ParseResult => { const text = phrase.hypotheses[0]?.text ?? ''; if (text === 'break') throw new Error('no'); return result(phrase.id, text, readings[text], phrase.at as [number, number]); },
-    append: (changes) => {
-      if (self.full) throw new Error('disk full');
-      for (const { exam, events, draft } of changes) {
-        disk.set(exam, [...(disk.get(exam) ?? []), ...events]);
-        expect(foldDraft(exam, disk.get(exam)!)).toEqual(draft);
-      }
+  const live = openLive(
+    {
+      read: (phrase): ParseResult => {
+        const text = phrase.hypotheses[0]?.text ?? '';
+        if (text === 'break') throw new Error('no');
+        return result(phrase.id, text, readings[text], phrase.at as [number, number]);
+      },
+      append: (changes) => {
+        if (self.full) throw new Error('disk full');
+        for (const { exam, events, draft } of changes) {
+          disk.set(exam, [...(disk.get(exam) ?? []), ...events]);
+          expect(foldDraft(exam, disk.get(exam)!)).toEqual(draft);
+        }
+      },
+      load: (exam) => foldDraft(exam, disk.get(exam)!),
+      publish: (message) => told.push(message),
+      now: () => when,
+      freshId: () => `e${disk.size + 1}`,
+      tick: () => n,
+      say: (item) => ('place' in item && item.place && 'teeth' in item.place ? `${item.place.teeth[0]}, hook.` : 'Item.'),
+      trouble: () => ({ code: 'not-read', message: 'It could not be read.' }),
     },
-    load: (exam) => foldDraft(exam, disk.get(exam)!), publish: (message) => told.push(message), now: () => when, freshId: () => `e${disk.size + 1}`, tick: () => n,
-    say: (item) => ('place' in item && item.place && 'teeth' in item.place ? `${item.place.teeth[0]}, hook.` : 'Item.'), trouble: () => ({ code: 'not-read', message: 'It could not be read.' }),
-  }, foldDraft(exam, disk.get(exam)!));
-  const phrase = (text: string): HeardPhrase => { n += 10; return { id: `${live.draft().id}:${n}`, at: [n, n + 1], reader: 'first', hypotheses: [{ text, logProb: -1, words: text.split(' ').map((w) => ({ w })) }] }; };
-  return Object.assign(self, { live, told, disk, say: (text: string, ownVoice?: string[], inside = false) => { const p = phrase(text); return live.phrase(() => Promise.resolve(p), { at: p.at, ...(ownVoice && { ownVoice: { spoken: ownVoice, inside } }) }); }, answers: () => told.flatMap((m) => (m.type === 'answer' ? [m.say] : [])) });
+    foldDraft(exam, disk.get(exam)!),
+  );
+  const phrase = (text: string): HeardPhrase => {
+    n += 10;
+    return {
+      id: `${live.draft().id}:${n}`,
+      at: [n, n + 1],
+      reader: 'first',
+      hypotheses: [{ text, logProb: -1, words: text.split(' ').map((w) => ({ w })) }],
+    };
+  };
+  return Object.assign(self, {
+    live,
+    told,
+    disk,
+    say: (text: string, ownVoice?: string[], inside = false) => {
+      const p = phrase(text);
+      return live.phrase(() => Promise.resolve(p), { at: p.at, ...(ownVoice && { ownVoice: { spoken: ownVoice, inside } }) });
+    },
+    answers: () => told.flatMap((m) => (m.type === 'answer' ? [m.say] : [])),
+  });
 }
 const standing = (draft: Draft): string[] => draft.items.filter((i) => i.state === 'open' || i.state === 'kept').map((i) => i.item.id);
 
@@ -47,13 +90,37 @@ describe('the live session', () => {
   });
   test('commands are answered by name', async () => {
     const r = room();
-    for (const text of ['one oh six hook', 'two oh six hook', 'scratch that', 'bring that back', 'read it all', 'flag that for the vet', 'scratch that', 'scratch that', 'scratch that']) await r.say(text);
-    expect(r.answers()).toEqual(['Struck. 206, hook.', 'Brought back. 206, hook.', '106, hook. 206, hook.', 'Marked for the vet. 206, hook.', 'Struck. 206, hook.', 'Struck. 106, hook.', 'There is nothing to strike.']);
+    for (const text of [
+      'one oh six hook',
+      'two oh six hook',
+      'scratch that',
+      'bring that back',
+      'read it all',
+      'flag that for the vet',
+      'scratch that',
+      'scratch that',
+      'scratch that',
+    ])
+      await r.say(text);
+    expect(r.answers()).toEqual([
+      'Struck. 206, hook.',
+      'Brought back. 206, hook.',
+      '106, hook. 206, hook.',
+      'Marked for the vet. 206, hook.',
+      'Struck. 206, hook.',
+      'Struck. 106, hook.',
+      'There is nothing to strike.',
+    ]);
   });
   test('phrases are read in the order they were spoken, whatever the ear takes', async () => {
     const r = room();
     const order: string[] = [];
-    const slow = (id: string, ms: number) => r.live.phrase(async () => { await new Promise((done) => setTimeout(done, ms)); order.push(id); return { id, reader: 'first' as const, hypotheses: [] }; });
+    const slow = (id: string, ms: number) =>
+      r.live.phrase(async () => {
+        await new Promise((done) => setTimeout(done, ms));
+        order.push(id);
+        return { id, reader: 'first' as const, hypotheses: [] };
+      });
     await Promise.all([slow('e1:1', 20), slow('e1:2', 1), slow('e1:3', 0)]);
     expect(order).toEqual(['e1:1', 'e1:2', 'e1:3']);
     expect(r.live.draft().utterances.map((u) => u.id)).toEqual(order);
@@ -113,14 +180,24 @@ describe('the live session', () => {
     const r = room();
     await r.say('one oh six hook', ['One oh six. Hook.']);
     await r.say('marked for the vet two oh six hook', ['Marked for the vet.']);
-    expect(r.live.draft().utterances).toMatchObject([{ text: 'one oh six hook', overOwnVoice: true }, { text: 'marked for the vet two oh six hook', overOwnVoice: true }]);
+    expect(r.live.draft().utterances).toMatchObject([
+      { text: 'one oh six hook', overOwnVoice: true },
+      { text: 'marked for the vet two oh six hook', overOwnVoice: true },
+    ]);
     expect(r.live.draft().items.map((i) => i.item)).toMatchObject([{ place: { teeth: ['206'] }, evidence: { words: [4] } }]);
-    expect(r.live.draft().utterances[1]!.words.map((w) => w.as).slice(0, 5)).toEqual(['leftover', 'leftover', 'leftover', 'leftover', expect.stringMatching(/^item:/)]);
+    expect(
+      r.live
+        .draft()
+        .utterances[1]!.words.map((w) => w.as)
+        .slice(0, 5),
+    ).toEqual(['leftover', 'leftover', 'leftover', 'leftover', expect.stringMatching(/^item:/)]);
   });
   test('what is said inside our own voice is asked about before it counts; a command is obeyed', async () => {
     const r = room();
     await r.say('two oh six hook', ['Marked for the vet.'], true);
-    expect(r.live.draft().doubts).toMatchObject([{ doubt: { doubt: 'unsure', item: r.live.draft().items[0]!.item.id, why: 'It was said while this program was speaking.' } }]);
+    expect(r.live.draft().doubts).toMatchObject([
+      { doubt: { doubt: 'unsure', item: r.live.draft().items[0]!.item.id, why: 'It was said while this program was speaking.' } },
+    ]);
     expect(r.live.draft().utterances[0]).toMatchObject({ overOwnVoice: true });
     await r.say('scratch that', ['Two oh six. Hook.'], true);
     expect(standing(r.live.draft())).toEqual([]);
@@ -135,12 +212,19 @@ describe('the live session', () => {
     await r.say('two oh six hook');
     expect(r.told.filter((m) => m.type === 'trouble')).toHaveLength(2);
     expect(standing(r.live.draft())).toEqual(['e1:30.0']);
-    expect(r.told.flatMap((m) => (m.type === 'changed' && m.parts.unread ? [m.parts.unread] : [])).at(-1)).toEqual([[10, 11], [20, 21]]);
+    expect(r.told.flatMap((m) => (m.type === 'changed' && m.parts.unread ? [m.parts.unread] : [])).at(-1)).toEqual([
+      [10, 11],
+      [20, 21],
+    ]);
     expect(foldDraft('e1', r.disk.get('e1')!)).toEqual(r.live.draft());
   });
   test('acts from the check screen take their turn in the same queue', async () => {
     const r = room();
-    await Promise.all([r.say('one oh six hook'), r.live.change((draft) => [{ event: 'kept', ids: draft.items.map((i) => i.item.id), by, when }]), r.live.command('strike-last', by)]);
+    await Promise.all([
+      r.say('one oh six hook'),
+      r.live.change((draft) => [{ event: 'kept', ids: draft.items.map((i) => i.item.id), by, when }]),
+      r.live.command('strike-last', by),
+    ]);
     expect(r.live.draft().items).toMatchObject([{ state: 'struck', was: { state: 'kept' }, by }]);
     await r.live.idle();
   });
@@ -149,8 +233,19 @@ describe('the live session', () => {
 describe('what is left', () => {
   const draft = (...items: Record<string, unknown>[]): Draft => foldDraft('e1', [opened(), said('e1:0', 'words', { items })]);
   test('a row is its teeth; "no hooks" about nowhere covers nothing; what was said to be unseen is not left', () => {
-    const left = coverageOf(draft(finding('sharp-enamel-points', { rows: ['upper-right'] }), hook('206'), finding('hook', null, { presence: 'absent' }), { kind: 'not-examined', place: { region: 'tongue' } }));
-    expect(left.rows.map((r) => [r.row, r.teeth.length, r.whole])).toEqual([['upper-left', 5, false], ['lower-left', 6, true], ['lower-right', 6, true], ['upper-incisors', 6, true], ['lower-incisors', 6, true]]);
+    const left = coverageOf(
+      draft(finding('sharp-enamel-points', { rows: ['upper-right'] }), hook('206'), finding('hook', null, { presence: 'absent' }), {
+        kind: 'not-examined',
+        place: { region: 'tongue' },
+      }),
+    );
+    expect(left.rows.map((r) => [r.row, r.teeth.length, r.whole])).toEqual([
+      ['upper-left', 5, false],
+      ['lower-left', 6, true],
+      ['lower-right', 6, true],
+      ['upper-incisors', 6, true],
+      ['lower-incisors', 6, true],
+    ]);
     expect(left.regions).not.toContainEqual({ region: 'tongue' });
     expect(leftInWords(left)).toMatch(/^Not looked at yet: upper left, 207, 208, 209, 210 and 211; lower left;/);
   });
@@ -162,7 +257,10 @@ describe('what is left', () => {
   test('a side that was named is the only one spoken of: of the incisors, of the mouth, of a paired region', () => {
     // Quadrants 1 and 4 are the horse's right (Floyd 1991, the modified Triadan system).
     const incisors = coverageOf(draft(finding('abnormality', { region: 'incisors', side: 'right' }, { presence: 'absent' })));
-    expect(incisors.rows.filter(({ row }) => row.endsWith('incisors')).map(({ row, teeth }) => [row, teeth])).toEqual([['upper-incisors', ['201', '202', '203']], ['lower-incisors', ['301', '302', '303']]]);
+    expect(incisors.rows.filter(({ row }) => row.endsWith('incisors')).map(({ row, teeth }) => [row, teeth])).toEqual([
+      ['upper-incisors', ['201', '202', '203']],
+      ['lower-incisors', ['301', '302', '303']],
+    ]);
     const mouth = coverageOf(draft(finding('abnormality', { region: 'mouth', side: 'left' }, { presence: 'absent' })));
     expect(mouth.rows.flatMap(({ teeth }) => teeth).every((tooth) => /^[14]/.test(tooth))).toBe(true);
     expect(mouth.regions).toContainEqual({ region: 'cheek', side: 'right' });

@@ -37,17 +37,25 @@ describe('what is heard while our own voice sounds', () => {
 
   test('when we said nothing, nothing is ours', () => expect(left('one oh six hook', [])).toBe('one oh six hook'));
   test('every word gets its answer, none is dropped', () => {
-    for (const heard of ['', '...', 'one-oh-six hook', 'é ü']) expect(ownWords(said, heard.split(' '))).toHaveLength(heard.split(' ').length);
+    for (const heard of ['', '...', 'one-oh-six hook', 'é ü'])
+      expect(ownWords(said, heard.split(' '))).toHaveLength(heard.split(' ').length);
   });
 });
 
 describe('a phrase that lies wholly inside our own voice', () => {
-  const inside = (heard: string, spoken: readonly string[] = said): string => heard.split(' ').filter((_, i, words) => !ownWords(spoken, words, true)[i]).join(' ');
+  const inside = (heard: string, spoken: readonly string[] = said): string =>
+    heard
+      .split(' ')
+      .filter((_, i, words) => !ownWords(spoken, words, true)[i])
+      .join(' ');
+  test.each([['three or nine'], ['one oh six book front for millimetres'], ['one oh five hook front'], ['no sure three oh nine']])(
+    'is ours though numbers in it were misheard: "%s"',
+    (heard) => expect(inside(heard)).toBe(''),
+  );
   test.each([
-    ['three or nine'], ['one oh six book front for millimetres'], ['one oh five hook front'], ['no sure three oh nine'],
-  ])('is ours though numbers in it were misheard: "%s"', (heard) => expect(inside(heard)).toBe(''));
-  test.each([
-    ['scratch that', 'scratch that'], ['two oh seven ramp', 'two oh seven ramp'], ['wave on the upper left', 'wave on the upper left'],
+    ['scratch that', 'scratch that'],
+    ['two oh seven ramp', 'two oh seven ramp'],
+    ['wave on the upper left', 'wave on the upper left'],
   ])('is a person\u2019s where it clearly differs: "%s"', (heard, theirs) => expect(inside(heard)).toBe(theirs));
   test('two teeth in a row are two numbers: ours goes, the other stays', () => {
     expect(inside('reduced two oh six two zero eight overlong today', ['Reduced two oh six.'])).toBe('two zero eight overlong today');
@@ -55,12 +63,20 @@ describe('a phrase that lies wholly inside our own voice', () => {
 });
 
 describe('the rivals of what was heard', () => {
-  const phrase = (...texts: readonly string[]): HeardPhrase => ({ id: 'e1:1', reader: 'first', hypotheses: texts.map((text, n) => ({ text, logProb: -1 - n, words: text.split(' ').map((w) => ({ w })) })) });
+  const phrase = (...texts: readonly string[]): HeardPhrase => ({
+    id: 'e1:1',
+    reader: 'first',
+    hypotheses: texts.map((text, n) => ({ text, logProb: -1 - n, words: text.split(' ').map((w) => ({ w })) })),
+  });
   const voice = { spoken: ['Two oh eight. Overlong.'], inside: false };
   test('a weaker hypothesis never brings back what the best one knows as ours', () => {
     expect(withoutOwn(phrase('two oh eight overlong', 'two oh eight open ramp'), voice)?.hypotheses).toEqual([]);
   });
   test('rivals of a person\u2019s own words stay', () => {
-    expect(withoutOwn(phrase('two oh eight overlong one oh six hook', 'two oh eight overlong one oh six book'), voice)?.hypotheses.map((h) => h.text)).toEqual(['one oh six hook', 'one oh six book']);
+    expect(
+      withoutOwn(phrase('two oh eight overlong one oh six hook', 'two oh eight overlong one oh six book'), voice)?.hypotheses.map(
+        (h) => h.text,
+      ),
+    ).toEqual(['one oh six hook', 'one oh six book']);
   });
 });

@@ -42,13 +42,26 @@ test('a second reader that understood nothing raises no doubt, and the item is k
   expect(compare('one oh six hook', 'when oh sits hook')).toMatchObject({ agreed: [], alone: ['u/i1'], doubts: [] });
 });
 test('what only the second heard, whole, is asked', () => {
-  expect(compare('look at that', 'two oh nine fractured').doubts).toMatchObject([{ doubt: 'readers-differ', readings: [{ items: [] }, { items: [{ kind: 'finding', condition: 'fracture' }] }] }]);
+  expect(compare('look at that', 'two oh nine fractured').doubts).toMatchObject([
+    { doubt: 'readers-differ', readings: [{ items: [] }, { items: [{ kind: 'finding', condition: 'fracture' }] }] },
+  ]);
 });
 describe('words that neither was sure of, and that sound otherwise, are asked about, also when the grammar makes nothing of the second', () => {
   const [first, second] = ['No hook on four oh six', 'the look on for all sick'];
-  const asked = (sure: number, other: number, heard = second) => compareReaders({ id: 'u' }, read(first, sure), read(heard, other), 'u/second').doubts;
+  const asked = (sure: number, other: number, heard = second) =>
+    compareReaders({ id: 'u' }, read(first, sure), read(heard, other), 'u/second').doubts;
   test('both texts are offered, the first with its items', () => {
-    expect(asked(-0.6, -0.4)).toMatchObject([{ doubt: 'readers-differ', item: 'u/i1', why: expect.stringContaining('sure') as string, readings: [{ label: first, items: [{ id: 'u/i1' }] }, { label: second, items: [] }] }]);
+    expect(asked(-0.6, -0.4)).toMatchObject([
+      {
+        doubt: 'readers-differ',
+        item: 'u/i1',
+        why: expect.stringContaining('sure') as string,
+        readings: [
+          { label: first, items: [{ id: 'u/i1' }] },
+          { label: second, items: [] },
+        ],
+      },
+    ]);
   });
   test('a first that was sure, a second that babbles, or the same sounds written otherwise raise nothing', () => {
     expect(asked(-0.001, -0.4)).toEqual([]);

@@ -13,7 +13,10 @@ const one = said('e1:0', 'one oh six hook four mil', { items: [hook('106', 4)] }
 const two = said('e1:5', 'two oh six hook', { items: [hook('206')] }, [5, 6]);
 const strikeLast = said('e1:7', 'scratch that', { commands: [{ command: 'strike-last' }] });
 const bringBack = said('e1:8', 'bring that back', { commands: [{ command: 'bring-back' }] });
-const amended = said('e1:6', 'no three mil', { items: [{ ...hook('206', 3), revises: 'e1:5.0' }], commands: [{ command: 'amend', target: 'e1:5.0', was: {}, now: {} }] });
+const amended = said('e1:6', 'no three mil', {
+  items: [{ ...hook('206', 3), revises: 'e1:5.0' }],
+  commands: [{ command: 'amend', target: 'e1:5.0', was: {}, now: {} }],
+});
 
 describe('commands', () => {
   test('strike-last takes back the last utterance that made something, and bring-back is its undo', () => {
@@ -41,7 +44,17 @@ describe('commands', () => {
     expect(states(fold(two, amended, { event: 'struck', ids: ['e1:6.0'], ...who }))).toEqual(['e1:5.0 revised', 'e1:6.0 struck']);
   });
   test('an answer settles the question with the reading picked', () => {
-    const asked = said('e1:9', 'left nine hook', { doubts: [{ doubt: 'two-readings', readings: [{ label: '209', items: [itemOf(hook('209'), 'e1:9', 1)] }, { label: '309', items: [itemOf(hook('309'), 'e1:9', 2)] }] }] });
+    const asked = said('e1:9', 'left nine hook', {
+      doubts: [
+        {
+          doubt: 'two-readings',
+          readings: [
+            { label: '209', items: [itemOf(hook('209'), 'e1:9', 1)] },
+            { label: '309', items: [itemOf(hook('309'), 'e1:9', 2)] },
+          ],
+        },
+      ],
+    });
     const answered = fold(asked, said('e1:12', 'the second one', { commands: [{ command: 'answer', doubt: 'e1:9.d0', reading: 1 }] }));
     expect(answered.items.map((i) => i.item)).toMatchObject([{ place: { teeth: ['309'] } }]);
     expect(answered.doubts[0]!.settled).toMatchObject({ how: 'reading', reading: 1, by: 'voice' });
@@ -53,7 +66,9 @@ describe('commands', () => {
     expect(applyEvent(paused, said('e1:2', 'start listening', { commands: [{ command: 'resume' }] })).paused).toBe(false);
   });
   test('a command by touch does the same', () => {
-    expect(states(fold(one, { event: 'commanded', command: { id: 'e1:touch3', command: 'strike-last', utterance: '', words: '' }, ...who }))).toEqual(['e1:0.0 struck']);
+    expect(
+      states(fold(one, { event: 'commanded', command: { id: 'e1:touch3', command: 'strike-last', utterance: '', words: '' }, ...who })),
+    ).toEqual(['e1:0.0 struck']);
   });
 });
 
@@ -66,7 +81,10 @@ describe('questions', () => {
     expect(whyNotConfirm(whole)).toEqual([]);
   });
   test('striking an item settles what was asked about it; bringing it back asks again', () => {
-    const doubted = said('e1:0', 'three eleven tall', { items: [finding('overlong', { teeth: ['311'] })], doubts: [{ doubt: 'unsure', item: 'e1:0.0' }] });
+    const doubted = said('e1:0', 'three eleven tall', {
+      items: [finding('overlong', { teeth: ['311'] })],
+      doubts: [{ doubt: 'unsure', item: 'e1:0.0' }],
+    });
     const struck = fold(doubted, { event: 'struck', ids: ['e1:0.0'], ...who });
     expect(whyNotConfirm(struck)).toEqual([]);
     expect(whyNotConfirm(applyEvent(struck, { event: 'restored', ids: ['e1:0.0'], ...who }))).toHaveLength(1);
@@ -74,7 +92,16 @@ describe('questions', () => {
   test('a reading picked by hand replaces the doubted item, which stays visible; the same reading keeps it', () => {
     const doubted = said('e1:0', 'three eleven tall', {
       items: [finding('overlong', { teeth: ['311'] })],
-      doubts: [{ doubt: 'unsure', item: 'e1:0.0', readings: [{ label: '311', items: [itemOf(finding('overlong', { teeth: ['311'] }), 'e1:0', 0)] }, { label: '211', items: [itemOf(finding('overlong', { teeth: ['211'] }), 'e1:0', 0)] }] }],
+      doubts: [
+        {
+          doubt: 'unsure',
+          item: 'e1:0.0',
+          readings: [
+            { label: '311', items: [itemOf(finding('overlong', { teeth: ['311'] }), 'e1:0', 0)] },
+            { label: '211', items: [itemOf(finding('overlong', { teeth: ['211'] }), 'e1:0', 0)] },
+          ],
+        },
+      ],
     });
     expect(states(fold(doubted, { event: 'settled', doubt: 'e1:0.d0', how: 'reading', reading: 0, ...who }))).toEqual(['e1:0.0 kept']);
     const other = fold(doubted, { event: 'settled', doubt: 'e1:0.d0', how: 'reading', reading: 1, ...who });
@@ -92,7 +119,10 @@ describe('hearing the same sound again', () => {
   const again = (...items: Record<string, unknown>[]): DraftEvent => said('e1:0', 'one oh six look', { items }, [1, 3]);
   test('what nobody touched is read anew, in its place', () => {
     const draft = fold(one, two, again(hook('107')));
-    expect(draft.items.map((i) => [i.item.id, i.state, 'place' in i.item && i.item.place])).toEqual([['e1:0.0', 'open', { teeth: ['107'] }], ['e1:5.0', 'open', { teeth: ['206'] }]]);
+    expect(draft.items.map((i) => [i.item.id, i.state, 'place' in i.item && i.item.place])).toEqual([
+      ['e1:0.0', 'open', { teeth: ['107'] }],
+      ['e1:5.0', 'open', { teeth: ['206'] }],
+    ]);
   });
   test('the same again changes nothing', () => {
     expect({ ...fold(one, two, again(hook('106', 4))), seq: 0 }).toEqual({ ...fold(one, two), seq: 0 });
@@ -106,13 +136,24 @@ describe('hearing the same sound again', () => {
     const before = fold(one, act);
     const after = applyEvent(before, again(hook('107')));
     expect(after.items).toEqual(before.items);
-    expect(after.doubts).toMatchObject([{ doubt: { doubt: 'readers-differ', rule: 'heard-again', readings: [{ label: 'As it stands' }, { items: [{ place: { teeth: ['107'] } }] }] } }]);
+    expect(after.doubts).toMatchObject([
+      {
+        doubt: {
+          doubt: 'readers-differ',
+          rule: 'heard-again',
+          readings: [{ label: 'As it stands' }, { items: [{ place: { teeth: ['107'] } }] }],
+        },
+      },
+    ]);
     expect(applyEvent(after, again(hook('107'))).doubts).toHaveLength(1);
   });
   test('the question is answered by hand: as heard again', () => {
     const asked = fold(one, { event: 'kept', ids: ['e1:0.0'], ...who }, again(hook('107')));
     const answered = applyEvent(asked, { event: 'settled', doubt: asked.doubts[0]!.doubt.id, how: 'reading', reading: 1, ...who });
-    expect(answered.items.map((i) => [i.state, 'place' in i.item && i.item.place])).toEqual([['revised', { teeth: ['106'] }], ['kept', { teeth: ['107'] }]]);
+    expect(answered.items.map((i) => [i.state, 'place' in i.item && i.item.place])).toEqual([
+      ['revised', { teeth: ['106'] }],
+      ['kept', { teeth: ['107'] }],
+    ]);
     const kept = applyEvent(asked, { event: 'settled', doubt: asked.doubts[0]!.doubt.id, how: 'reading', reading: 0, ...who });
     expect(states(kept)).toEqual(['e1:0.0 kept']);
   });
@@ -123,14 +164,25 @@ describe('header, confirming, amending', () => {
     const spoken = said('e1:0', 'nine year old mare', { header: { horse: { age: { value: 9, unit: 'year' }, sex: 'mare' } } });
     expect(fold(spoken).header.horse).toEqual({ name: 'Juniper', age: { value: 9, unit: 'year' }, sex: 'mare' });
     // A horse that has its name keeps it.
-    expect(fold(said('e1:1', 'this is biscuit a six year old cob', { header: { horse: { name: 'Biscuit' } } })).header.horse).toMatchObject({ name: 'Juniper' });
-    expect(fold({ event: 'header', header: { horse: { sex: 'gelding' } }, ...who }, spoken).header.horse).toMatchObject({ sex: 'gelding', age: { value: 9 } });
+    expect(fold(said('e1:1', 'this is biscuit a six year old cob', { header: { horse: { name: 'Biscuit' } } })).header.horse).toMatchObject(
+      { name: 'Juniper' },
+    );
+    expect(fold({ event: 'header', header: { horse: { sex: 'gelding' } }, ...who }, spoken).header.horse).toMatchObject({
+      sex: 'gelding',
+      age: { value: 9 },
+    });
   });
   test('confirming keeps what stands; amending opens a new revision with its reason, the old one stays listed', () => {
     const confirmed = fold(one, { event: 'confirmed', lexicon: '1', ...who });
     expect([confirmed.state, confirmed.revision, ...states(confirmed)]).toEqual(['confirmed', 1, 'e1:0.0 kept']);
-    const again = [{ event: 'reopened', reason: 'wrong side', ...who }, { event: 'confirmed', lexicon: '2', ...who }] as const;
-    expect(again.reduce<Draft>(applyEvent, confirmed).revisions).toMatchObject([{ revision: 1 }, { revision: 2, reason: 'wrong side', lexicon: '2' }]);
+    const again = [
+      { event: 'reopened', reason: 'wrong side', ...who },
+      { event: 'confirmed', lexicon: '2', ...who },
+    ] as const;
+    expect(again.reduce<Draft>(applyEvent, confirmed).revisions).toMatchObject([
+      { revision: 1 },
+      { revision: 2, reason: 'wrong side', lexicon: '2' },
+    ]);
   });
   test('the context of the next phrase is what stands and what is open', () => {
     const context = contextOf(fold(one, two, strikeLast));

@@ -14,11 +14,19 @@ function differing(first: string, second: string): { draft: Draft; id: string } 
   const other = parseText('v', second, emptyContext());
   const [doubt] = compareReaders({ id: 'u' }, readOf(mine, undefined), readOf(other, undefined), 'u/second').doubts;
   const result = untraced(mine);
-  const events: DraftEvent[] = [{ event: 'said', result, when }, { event: 'asked', doubt: doubt!, when }];
+  const events: DraftEvent[] = [
+    { event: 'said', result, when },
+    { event: 'asked', doubt: doubt!, when },
+  ];
   return { draft: events.reduce(applyEvent, emptyDraft('e')), id: doubt!.id };
 }
-const teeth = (draft: Draft): readonly string[] => draft.items.filter(stands).flatMap(({ item }) => ('place' in item && item.place && 'teeth' in item.place ? item.place.teeth : [])).sort();
-const choose = (draft: Draft, doubt: string, reading: number): Draft => applyEvent(draft, { event: 'settled', doubt, how: 'reading', reading, by: 'person', when });
+const teeth = (draft: Draft): readonly string[] =>
+  draft.items
+    .filter(stands)
+    .flatMap(({ item }) => ('place' in item && item.place && 'teeth' in item.place ? item.place.teeth : []))
+    .sort();
+const choose = (draft: Draft, doubt: string, reading: number): Draft =>
+  applyEvent(draft, { event: 'settled', doubt, how: 'reading', reading, by: 'person', when });
 
 test('two items that differ: each reading is taken in whole', () => {
   const { draft, id } = differing('hook on one oh six, ramp on three oh nine', 'hook on two oh six, ramp on four oh nine');

@@ -9,10 +9,20 @@ import { readOnnx, varint, writeVarint } from '../../server/speech/moonshine/ada
 
 const adapterPath = fileURLToPath(new URL('../../server/speech/moonshine/adapter/adapter.bin', import.meta.url));
 let folder: string;
-beforeAll(async () => { folder = await mkdtemp(join(tmpdir(), 'quidnote-adapter-')); });
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'quidnote-adapter-'));
+});
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-test.each([[0x3c00, 1], [0xc000, -2], [0x7bff, 65504], [0x0400, 2 ** -14], [0x0001, 2 ** -24], [0x3555, 0.333251953125], [0x7c00, Infinity]])('binary16 %i is %d', (bits, value) => {
+test.each([
+  [0x3c00, 1],
+  [0xc000, -2],
+  [0x7bff, 65504],
+  [0x0400, 2 ** -14],
+  [0x0001, 2 ** -24],
+  [0x3555, 0.333251953125],
+  [0x7c00, Infinity],
+])('binary16 %i is %d', (bits, value) => {
   expect(half(bits)).toBe(value);
 });
 

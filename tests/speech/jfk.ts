@@ -8,7 +8,12 @@ export const JFK_PATH = join(home, 'lib/whisper.cpp/bindings/go/samples/jfk.wav'
 /** As printed in the whisper.cpp project's read-me for this clip. */
 export const JFK_WORDS = 'and so my fellow americans ask not what your country can do for you ask what you can do for your country';
 
-export const bare = (text: string): string => text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
+export const bare = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9' ]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
 
 /** The clip's samples: its file is 16 kHz, mono, 16 bit after a 44 byte header. */
 export function jfkSamples(): Float32Array {

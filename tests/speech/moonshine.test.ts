@@ -33,7 +33,8 @@ test('hears a public recording word for word, with words in order inside the cli
 
 test('scores the words that were said above words that were not', async () => {
   const clip = { samples, from: 0 };
-  const [said, near, other] = await ear.score?.(clip, [JFK_WORDS, JFK_WORDS.replace('country', 'county'), 'the weather is fine today']) ?? [];
+  const [said, near, other] =
+    (await ear.score?.(clip, [JFK_WORDS, JFK_WORDS.replace('country', 'county'), 'the weather is fine today'])) ?? [];
   expect(said).toBeGreaterThan(near ?? NaN);
   expect(near).toBeGreaterThan(other ?? NaN);
 });

@@ -5,7 +5,9 @@ import { afterEach, beforeEach, expect, inject, test, vi } from 'vitest';
 import { defaultCacheDir, ensureWeights } from '../../server/speech/weights.ts';
 
 let home: string;
-beforeEach(async () => { home = await mkdtemp(join(tmpdir(), 'quidnote-weights-')); });
+beforeEach(async () => {
+  home = await mkdtemp(join(tmpdir(), 'quidnote-weights-'));
+});
 afterEach(async () => {
   vi.unstubAllEnvs();
   await rm(home, { recursive: true, force: true });
@@ -27,7 +29,8 @@ test('a local copy is taken byte for byte, and nothing half-written stays', asyn
 });
 
 test('a spoilt file in the cache is replaced; a spoilt copy is refused and never used', async () => {
-  const cacheDir = join(home, 'cache'), from = await localCopy();
+  const cacheDir = join(home, 'cache'),
+    from = await localCopy();
   const { vad } = await ensureWeights({ cacheDir, from, plainEar: true });
   await writeFile(vad, 'spoilt');
   await ensureWeights({ cacheDir, from, plainEar: true });
@@ -46,7 +49,10 @@ test('without a registry the error says what to do', async () => {
   vi.stubEnv('npm_config_registry', 'http://127.0.0.1:9/');
   vi.stubEnv('npm_config_cache', join(home, 'npm'));
   vi.stubEnv('npm_config_fetch_retries', '0');
-  await expect(ensureWeights({ cacheDir: join(home, 'cache') })).rejects.toMatchObject({ code: 'cannot-fetch', message: expect.stringContaining('--weights DIR') });
+  await expect(ensureWeights({ cacheDir: join(home, 'cache') })).rejects.toMatchObject({
+    code: 'cannot-fetch',
+    message: expect.stringContaining('--weights DIR'),
+  });
 });
 
 test('the cache folder follows the user', () => {

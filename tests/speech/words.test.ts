@@ -7,10 +7,22 @@ import { encodeSentence, wordsOf } from '../../server/speech/moonshine/tokens.ts
 import { hypothesis, voiced } from '../../server/speech/words.ts';
 
 test('words share the stretch of speech by their length, in order and without a hole', () => {
-  const { words, text, logProb } = hypothesis([{ w: 'hook', logProb: -0.5 }, { w: 'on', logProb: -0.25 }, { w: 'one', logProb: -1 }], { from: 10, to: 12.4 }, -0.25);
+  const { words, text, logProb } = hypothesis(
+    [
+      { w: 'hook', logProb: -0.5 },
+      { w: 'on', logProb: -0.25 },
+      { w: 'one', logProb: -1 },
+    ],
+    { from: 10, to: 12.4 },
+    -0.25,
+  );
   expect(text).toBe('hook on one');
   expect(logProb).toBe(-2);
-  expect(words.map(({ at }) => at)).toEqual([[10, 11], [11, 11.6], [11.6, 12.4]]);
+  expect(words.map(({ at }) => at)).toEqual([
+    [10, 11],
+    [11, 11.6],
+    [11.6, 12.4],
+  ]);
 });
 
 test('the voice of a clip lies where it is loud; in silence or steady noise it is the whole clip', () => {
@@ -32,7 +44,10 @@ test('the scripted ear says its lines, n-best lists and wordless speech included
 
 test('tokens become the words that they were made from, one score a word', () => {
   const tokens = encodeSentence('diastema between three oh nine and three ten');
-  const words = wordsOf(tokens, tokens.map(() => -0.5));
+  const words = wordsOf(
+    tokens,
+    tokens.map(() => -0.5),
+  );
   expect(words.map(({ w }) => w).join(' ')).toBe('Diastema between three oh nine and three ten.');
   expect(words.reduce((sum, { logProb }) => sum + logProb, 0)).toBeCloseTo(-0.5 * tokens.length, 6);
 });

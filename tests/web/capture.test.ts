@@ -21,7 +21,9 @@ describe('the checksum', () => {
   test('is zero for nothing and sees every single changed bit', () => {
     expect(crc32(new Uint8Array(0))).toBe(0);
     const sound = Uint8Array.from({ length: 64 }, (_, i) => (i * 37) & 255);
-    const seen = new Set(Array.from({ length: 64 * 8 }, (_, bit) => crc32(sound.map((b, i) => (i === bit >> 3 ? b ^ (1 << (bit & 7)) : b)))));
+    const seen = new Set(
+      Array.from({ length: 64 * 8 }, (_, bit) => crc32(sound.map((b, i) => (i === bit >> 3 ? b ^ (1 << (bit & 7)) : b)))),
+    );
     expect(seen.size).toBe(64 * 8);
     expect(seen.has(crc32(sound))).toBe(false);
   });
@@ -31,7 +33,9 @@ describe('a frame', () => {
   test('is laid out as the contract says, little end first', () => {
     const sound = ascii('123456789');
     const bytes = frame({ epoch: 0x01020304, sequence: 7, sound, ownVoiceMs: 120 });
-    expect([...bytes.subarray(0, headerBytes)]).toEqual([0x31, 0x4e, 0x44, 0x51, 4, 3, 2, 1, 7, 0, 0, 0, 9, 0, 0, 0, 0x26, 0x39, 0xf4, 0xcb, 120, 0, 0, 0]);
+    expect([...bytes.subarray(0, headerBytes)]).toEqual([
+      0x31, 0x4e, 0x44, 0x51, 4, 3, 2, 1, 7, 0, 0, 0, 9, 0, 0, 0, 0x26, 0x39, 0xf4, 0xcb, 120, 0, 0, 0,
+    ]);
     expect(bytes.subarray(headerBytes)).toEqual(sound);
   });
 });
@@ -51,7 +55,8 @@ describe('samples', () => {
 });
 
 describe('resampling to 16 kHz', () => {
-  const tone = (hz: number, rate: number, seconds = 1): Float32Array => Float32Array.from({ length: rate * seconds }, (_, i) => Math.sin((2 * Math.PI * hz * i) / rate));
+  const tone = (hz: number, rate: number, seconds = 1): Float32Array =>
+    Float32Array.from({ length: rate * seconds }, (_, i) => Math.sin((2 * Math.PI * hz * i) / rate));
   const inPieces = (input: Float32Array, rate: number, piece = 128): number[] => {
     const push = resampler(rate);
     const output: number[] = [];
@@ -66,7 +71,13 @@ describe('resampling to 16 kHz', () => {
     expect(rms(middle(inPieces(tone(hz, rate), rate)))).toBeCloseTo(-3.01, 1);
   });
   // Nyquist and Shannon: what lies above 8 kHz cannot be in 16 kHz sound, and must not be folded into it.
-  test.each([[44100, 8500], [48000, 9000], [48000, 12000], [48000, 23000], [96000, 30000]])('from %i Hz lets nothing of %i Hz through', (rate, hz) => {
+  test.each([
+    [44100, 8500],
+    [48000, 9000],
+    [48000, 12000],
+    [48000, 23000],
+    [96000, 30000],
+  ])('from %i Hz lets nothing of %i Hz through', (rate, hz) => {
     expect(rms(middle(inPieces(tone(hz, rate), rate)))).toBeLessThan(-70);
   });
   test('gives the same whatever the pieces, and as many samples as the time is long', () => {
@@ -86,7 +97,8 @@ describe('resampling to 16 kHz', () => {
 });
 
 describe('a microphone that gives nothing', () => {
-  const after = (seconds: number, peak: number) => Array.from({ length: seconds * 20 }).reduce<typeof noSilence>((was) => listenFor(was, { peak, mean: peak - 3 }, 0.05), noSilence);
+  const after = (seconds: number, peak: number) =>
+    Array.from({ length: seconds * 20 }).reduce<typeof noSilence>((was) => listenFor(was, { peak, mean: peak - 3 }, 0.05), noSilence);
   test('is silent after a second of zeros, or four of next to none, and well again at the first sound', () => {
     expect(isSilent(after(0.9, -Infinity))).toBe(false);
     expect(isSilent(after(1.1, -Infinity))).toBe(true);
@@ -104,7 +116,13 @@ describe('a microphone that gives nothing', () => {
   });
 });
 
-const chunk = (epoch: number, sequence: number, exam = 'a'): Kept => ({ epoch, sequence, exam, sound: Uint8Array.of(epoch & 255, sequence & 255), ownVoiceMs: 0 });
+const chunk = (epoch: number, sequence: number, exam = 'a'): Kept => ({
+  epoch,
+  sequence,
+  exam,
+  sound: Uint8Array.of(epoch & 255, sequence & 255),
+  ownVoiceMs: 0,
+});
 const spots = (chunks: readonly Kept[]): string[] => chunks.map((c) => `${c.exam}${c.epoch}.${c.sequence}`);
 
 describe('the outbox', () => {
@@ -176,7 +194,10 @@ const yard = () => {
       if (typeof data === 'string') hear(JSON.parse(data) as FromPage);
       else sound(data);
     },
-    isOpen: () => open, queued: () => 0, renew: () => void cut(), close: () => void (open = false),
+    isOpen: () => open,
+    queued: () => 0,
+    renew: () => void cut(),
+    close: () => void (open = false),
   };
   const cut = (): void => {
     open = false;
@@ -184,7 +205,11 @@ const yard = () => {
     on!.down();
   };
   return {
-    disk, asked, refuses, cut, join,
+    disk,
+    asked,
+    refuses,
+    cut,
+    join,
     connect: (events: SocketEvents) => ((on = events), socket),
     restore: () => {
       open = true;
@@ -201,10 +226,22 @@ const yard = () => {
 };
 
 describe('the sender', () => {
-  const start = (outbox: Outbox, server: ReturnType<typeof yard>, exam: string | null, seen: FromServer[] = [], clock = { ms: 0 }): Sender => {
+  const start = (
+    outbox: Outbox,
+    server: ReturnType<typeof yard>,
+    exam: string | null,
+    seen: FromServer[] = [],
+    clock = { ms: 0 },
+  ): Sender => {
     const sender = startSender(
       { outbox, exam, device: () => 'test', open: server.connect, now: () => clock.ms, wall: () => 5 },
-      { frame: (f) => seen.push(f), kept: () => undefined, failed: (error) => { throw error; } },
+      {
+        frame: (f) => seen.push(f),
+        kept: () => undefined,
+        failed: (error) => {
+          throw error;
+        },
+      },
     );
     sender.begin();
     return sender;
@@ -267,7 +304,10 @@ describe('the sender', () => {
     server.restore();
     await sender.delivered();
     await new Promise((resolve) => setTimeout(resolve, 30));
-    expect([...server.disk]).toEqual([['old', ['4.0']], ['a', ['5.0']]]);
+    expect([...server.disk]).toEqual([
+      ['old', ['4.0']],
+      ['a', ['5.0']],
+    ]);
     expect(server.asked).toEqual(['old', 'a']);
     expect(seen.map((f) => f.type === 'draft' && f.draft.id)).toEqual(['a']);
     expect(sender.say({ type: 'stop' })).toBe(true);
@@ -304,7 +344,10 @@ describe('the sender', () => {
     server.release();
     server.restore();
     await sender.delivered();
-    expect([...server.disk]).toEqual([['a', ['5.0']], ['b', ['6.0', '6.1']]]);
+    expect([...server.disk]).toEqual([
+      ['a', ['5.0']],
+      ['b', ['6.0', '6.1']],
+    ]);
     expect(server.asked).toEqual(['a', 'b']);
   });
 

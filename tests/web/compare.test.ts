@@ -4,7 +4,13 @@ import { compareRows } from '../../web/book/compare.ts';
 import { sampleDraft } from '../page/check.sample.ts';
 
 const items = sampleDraft().items.map((i) => i.item);
-const rows = compareRows({ horse: 'Juniper', visits: [{ exam: 'a', startedAt: null, items: items.slice(0, 5) }, { exam: 'b', startedAt: null, items }] });
+const rows = compareRows({
+  horse: 'Juniper',
+  visits: [
+    { exam: 'a', startedAt: null, items: items.slice(0, 5) },
+    { exam: 'b', startedAt: null, items },
+  ],
+});
 const row = (key: string) => rows.find((r) => r.key === key);
 
 test('every finding, piece of work and "not examined" of every visit stands in its column, once for each tooth', () => {

@@ -10,8 +10,14 @@ import { itemWords, parts, partOf } from '../../web/words.ts';
 
 const common = { id: 'x', evidence: { utterance: 'u', words: [], rules: [] } };
 const filled: Record<string, Record<string, unknown>> = {
-  finding: { condition: 'hook', presence: 'present' }, treatment: { procedure: 'rasp', state: 'done' }, sedation: { given: true }, medication: { agent: 'flunixin' },
-  'follow-up': { action: 'recheck' }, 'not-examined': {}, fact: { about: 'behaviour', said: 'stood quietly' }, note: { text: 'a note' },
+  finding: { condition: 'hook', presence: 'present' },
+  treatment: { procedure: 'rasp', state: 'done' },
+  sedation: { given: true },
+  medication: { agent: 'flunixin' },
+  'follow-up': { action: 'recheck' },
+  'not-examined': {},
+  fact: { about: 'behaviour', said: 'stood quietly' },
+  note: { text: 'a note' },
 };
 const kinds = Object.keys(kindLabels) as (keyof typeof kindLabels)[];
 
@@ -37,12 +43,17 @@ test('a condition brings its own scale and places, as the lexicon has them', () 
     const fields = fieldsOf({ ...blank('finding'), condition: id });
     const grade = fields.find((f) => f.control === 'grade');
     const scale = 'scale' in entry ? (entry.scale as keyof typeof scales) : undefined;
-    expect(grade?.control === 'grade' ? grade.options.map((o) => o.value) : undefined).toEqual(scale ? [...scales[scale].values] : undefined);
+    expect(grade?.control === 'grade' ? grade.options.map((o) => o.value) : undefined).toEqual(
+      scale ? [...scales[scale].values] : undefined,
+    );
   }
 });
 test('a grade of another scale falls away when the finding changes', () => {
   expect(fitted({ kind: 'finding', condition: 'hook', grade: { scale: 'mobility', value: '2' } }).grade).toBeUndefined();
-  expect(fitted({ kind: 'finding', condition: 'mobility', grade: { scale: 'mobility', value: '2' } }).grade).toEqual({ scale: 'mobility', value: '2' });
+  expect(fitted({ kind: 'finding', condition: 'mobility', grade: { scale: 'mobility', value: '2' } }).grade).toEqual({
+    scale: 'mobility',
+    value: '2',
+  });
 });
 test('no id is shown raw: every condition and doubt has words, every item a part', () => {
   for (const id of Object.keys(conditions)) {

@@ -13,7 +13,12 @@ test('parts that changed are put in by id; nothing else moves', () => {
   const after = sampleDraft(6);
   const fresh = after.items.filter((i) => !before.items.some((b) => b.item.id === i.item.id));
   const kept = { ...before.items[0]!, state: 'kept' as const };
-  const folded = fold(before, { type: 'changed', exam: before.id, seq: 6, parts: { items: [kept, ...fresh], utterances: after.utterances.slice(5) } })!;
+  const folded = fold(before, {
+    type: 'changed',
+    exam: before.id,
+    seq: 6,
+    parts: { items: [kept, ...fresh], utterances: after.utterances.slice(5) },
+  })!;
   expect(folded.items.length).toBe(after.items.length);
   expect(folded.items[0]).toEqual(kept);
   expect(folded.items[1]).toBe(before.items[1]);
@@ -37,7 +42,11 @@ test('a message of another exam or an older state changes nothing', () => {
   expect(fold(null, { type: 'draft', draft })).toBe(draft);
 });
 test('an empty draft leaves all six rows and the regions; a spoken tooth is no longer left, nor are the two of a gap', () => {
-  expect(left([]).slice(0, 6).map((o) => 'rows' in o.place && o.place.rows[0])).toEqual(['upper-right', 'upper-left', 'lower-left', 'lower-right', 'upper-incisors', 'lower-incisors']);
+  expect(
+    left([])
+      .slice(0, 6)
+      .map((o) => 'rows' in o.place && o.place.rows[0]),
+  ).toEqual(['upper-right', 'upper-left', 'lower-left', 'lower-right', 'upper-incisors', 'lower-incisors']);
   const open = left(sampleDraft().items);
   const lower = open.find((o) => o.label === 'Lower left cheek teeth')!;
   expect(lower.place).toEqual({ teeth: ['307', '308'] });

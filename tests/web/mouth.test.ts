@@ -20,14 +20,22 @@ describe('the view, facing the horse', () => {
     for (const t of permanentTeeth.filter((x) => x > '300')) expect(at(t).y, t).toBeGreaterThan(lowest);
   });
   test('incisors are nearest: farther out than any cheek tooth of their jaw, and each tooth farther in than the one before', () => {
-    for (const q of [1, 2]) for (let p = 2; p <= 11; p++) expect(at(`${q}${String(p).padStart(2, '0')}`).y).toBeGreaterThan(at(`${q}${String(p - 1).padStart(2, '0')}`).y);
-    for (const q of [3, 4]) for (let p = 2; p <= 11; p++) expect(at(`${q}${String(p).padStart(2, '0')}`).y).toBeLessThan(at(`${q}${String(p - 1).padStart(2, '0')}`).y);
+    for (const q of [1, 2])
+      for (let p = 2; p <= 11; p++)
+        expect(at(`${q}${String(p).padStart(2, '0')}`).y).toBeGreaterThan(at(`${q}${String(p - 1).padStart(2, '0')}`).y);
+    for (const q of [3, 4])
+      for (let p = 2; p <= 11; p++)
+        expect(at(`${q}${String(p).padStart(2, '0')}`).y).toBeLessThan(at(`${q}${String(p - 1).padStart(2, '0')}`).y);
   });
   test('the lower rows stand closer together than the upper', () => {
-    for (let p = 6; p <= 11; p++) { const n = String(p).padStart(2, '0'); expect(at(`2${n}`).x - at(`1${n}`).x).toBeGreaterThan(at(`3${n}`).x - at(`4${n}`).x); }
+    for (let p = 6; p <= 11; p++) {
+      const n = String(p).padStart(2, '0');
+      expect(at(`2${n}`).x - at(`1${n}`).x).toBeGreaterThan(at(`3${n}`).x - at(`4${n}`).x);
+    }
   });
   test('every tooth of the contract has a place, caps and teeth behind the eleven too; nothing else has', () => {
-    for (const t of [...permanentTeeth, ...deciduousTeeth, '112', '212', '312', '412']) expect(drawTooth(t).outline).toMatch(/^M[-\d. C]+Z$/);
+    for (const t of [...permanentTeeth, ...deciduousTeeth, '112', '212', '312', '412'])
+      expect(drawTooth(t).outline).toMatch(/^M[-\d. C]+Z$/);
     expect(() => drawTooth('113')).toThrow(/no place for tooth 113/);
   });
   test('the drawing is the same each time and no two teeth are alike', () => {
@@ -41,13 +49,27 @@ describe('places', () => {
     // Ten gaps in each quarter and two across the middle (contract, ruling 3).
     expect(spaces.length).toBe(42);
     expect(drawnSpaces.length).toBe(42);
-    for (const key of [...permanentTeeth, ...spaces.map(([a, b]) => `${a}-${b}`), ...rowIds.map((r) => `row:${r}`), 'region:tongue', 'region:cheek:left']) expect(keysOf(placeOf(key))).toEqual([key]);
+    for (const key of [
+      ...permanentTeeth,
+      ...spaces.map(([a, b]) => `${a}-${b}`),
+      ...rowIds.map((r) => `row:${r}`),
+      'region:tongue',
+      'region:cheek:left',
+    ])
+      expect(keysOf(placeOf(key))).toEqual([key]);
   });
   test('rows hold six teeth; canines and wolf teeth stand in none', () => {
     for (const row of rowIds) expect(teethOfRow(row).length).toBe(6);
     expect(rowIds.flatMap(teethOfRow).some((t) => /0[45]$/.test(t))).toBe(false);
   });
-  test.each([['106', 'one oh six, upper right, first cheek tooth'], ['111', 'one eleven, upper right, sixth cheek tooth'], ['304', 'three oh four, lower left, canine'], ['410', 'four ten, lower right, fifth cheek tooth'], ['607', 'six oh seven, upper left, second cheek tooth, cap'], ['801', 'eight oh one, lower right, central incisor, milk tooth']])('%s is read “%s”', (tooth, words) => expect(spokenTooth(tooth)).toBe(words));
+  test.each([
+    ['106', 'one oh six, upper right, first cheek tooth'],
+    ['111', 'one eleven, upper right, sixth cheek tooth'],
+    ['304', 'three oh four, lower left, canine'],
+    ['410', 'four ten, lower right, fifth cheek tooth'],
+    ['607', 'six oh seven, upper left, second cheek tooth, cap'],
+    ['801', 'eight oh one, lower right, central incisor, milk tooth'],
+  ])('%s is read “%s”', (tooth, words) => expect(spokenTooth(tooth)).toBe(words));
   test('a run of teeth is told as a run', () => {
     expect(teethWords(['106', '107', '108', '206'])).toBe('106 to 108, 206');
     expect(placeWords({ region: 'cheek', side: 'left' })).toBe('Cheek, left');
@@ -86,7 +108,13 @@ describe('marks', () => {
 
 describe('arrow keys', () => {
   const spots = [...drawn.values(), ...drawnSpaces];
-  test.each([['106', 'down', '107'], ['107', 'up', '106'], ['101', 'right', '201'], ['306', 'up', '307'], ['401', 'right', '301']] as const)('from %s %s is %s', (from, way, to) => expect(next(spots, from, way)).toBe(to));
+  test.each([
+    ['106', 'down', '107'],
+    ['107', 'up', '106'],
+    ['101', 'right', '201'],
+    ['306', 'up', '307'],
+    ['401', 'right', '301'],
+  ] as const)('from %s %s is %s', (from, way, to) => expect(next(spots, from, way)).toBe(to));
   test('every tooth and every gap can be reached from the first', () => {
     const reached = new Set(['101']);
     for (const key of reached) for (const way of ['up', 'down', 'left', 'right'] as const) reached.add(next(spots, key, way));

@@ -12,6 +12,7 @@ test('what the page offers to say is plain words', () => {
 test('and steers when it is said', () => {
   // An answer and a correction need something to answer or correct; a note is an item.
   for (const [id, { say }] of Object.entries(commands).filter(([id]) => !['answer', 'amend', 'note', 'resume'].includes(id))) {
-    for (const form of say) expect([form, parseText('e:1', sample(form), afterStrike).commands.map((c) => c.command)]).toEqual([form, [id]]);
+    for (const form of say)
+      expect([form, parseText('e:1', sample(form), afterStrike).commands.map((c) => c.command)]).toEqual([form, [id]]);
   }
 });

@@ -8,9 +8,15 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 
 const root = new URL('../../', import.meta.url).pathname;
 const out = mkdtempSync(join(tmpdir(), 'quidnote-page-'));
-beforeAll(() => build({ root: join(root, 'web'), configFile: join(root, 'vite.config.ts'), logLevel: 'error', build: { outDir: out } }), 120_000);
+beforeAll(
+  () => build({ root: join(root, 'web'), configFile: join(root, 'vite.config.ts'), logLevel: 'error', build: { outDir: out } }),
+  120_000,
+);
 afterAll(() => rmSync(out, { recursive: true, force: true }));
-const assets = (end: string): string[] => readdirSync(join(out, 'assets')).filter((name) => name.endsWith(end)).map((name) => readFileSync(join(out, 'assets', name), 'utf8'));
+const assets = (end: string): string[] =>
+  readdirSync(join(out, 'assets'))
+    .filter((name) => name.endsWith(end))
+    .map((name) => readFileSync(join(out, 'assets', name), 'utf8'));
 
 test('script, all of it, is at most 100 kB gzipped', () => {
   const scripts = assets('.js');

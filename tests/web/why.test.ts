@@ -8,7 +8,10 @@ import { doubtKinds } from '../../parser/contract/doubt.ts';
 import { rulesInWords } from '../../web/check/why.ts';
 import { doubtQuestions } from '../../web/labels.ts';
 
-const files = (folder: string): readonly string[] => readdirSync(folder, { withFileTypes: true }).flatMap((entry) => (entry.isDirectory() ? files(join(folder, entry.name)) : [join(folder, entry.name)]));
+const files = (folder: string): readonly string[] =>
+  readdirSync(folder, { withFileTypes: true }).flatMap((entry) =>
+    entry.isDirectory() ? files(join(folder, entry.name)) : [join(folder, entry.name)],
+  );
 /** What stands between an opening bracket and the one that closes it. */
 const inside = (text: string, from: number, [open, close]: readonly [string, string]): string => {
   for (let at = from, depth = 1; at < text.length; at += 1) {
@@ -17,20 +20,40 @@ const inside = (text: string, from: number, [open, close]: readonly [string, str
   }
   throw new Error('A bracket never closes.');
 };
-const written = files('parser/grammar').filter((file) => file.endsWith('.ts')).flatMap((file) => {
-  const text = readFileSync(file, 'utf8');
-  const lists = [...text.matchAll(/rules: \[/g)].flatMap(({ index, 0: found }) => [...inside(text, index + found.length, ['[', ']']).matchAll(/'([^']+)'/g)].map((name) => name[1]!));
-  const refined = [...text.matchAll(/become\(/g)].flatMap(({ index, 0: found }) => /, '([^']+)'$/.exec(inside(text, index + found.length, ['(', ')']))?.[1] ?? []);
-  return [...lists, ...refined];
-});
+const written = files('parser/grammar')
+  .filter((file) => file.endsWith('.ts'))
+  .flatMap((file) => {
+    const text = readFileSync(file, 'utf8');
+    const lists = [...text.matchAll(/rules: \[/g)].flatMap(({ index, 0: found }) =>
+      [...inside(text, index + found.length, ['[', ']']).matchAll(/'([^']+)'/g)].map((name) => name[1]!),
+    );
+    const refined = [...text.matchAll(/become\(/g)].flatMap(
+      ({ index, 0: found }) => /, '([^']+)'$/.exec(inside(text, index + found.length, ['(', ')']))?.[1] ?? [],
+    );
+    return [...lists, ...refined];
+  });
 
 test('the source of the grammar was read', () => expect(new Set(written).size).toBeGreaterThan(25));
-test('each name in the source has words', () => expect([...new Set(written)].filter((name) => !rulesInWords[name]), 'give these words in web/check/why.ts').toEqual([]));
+test('each name in the source has words', () =>
+  expect(
+    [...new Set(written)].filter((name) => !rulesInWords[name]),
+    'give these words in web/check/why.ts',
+  ).toEqual([]));
 test('so has each that the gold phrases bring forth', { timeout: 60_000 }, () => {
-  const said = files('fixtures/gold').filter((file) => file.endsWith('.json')).flatMap((file) => (JSON.parse(readFileSync(file, 'utf8')) as { say?: readonly string[] }[]).flatMap(({ say }) => say ?? []));
+  const said = files('fixtures/gold')
+    .filter((file) => file.endsWith('.json'))
+    .flatMap((file) => (JSON.parse(readFileSync(file, 'utf8')) as { say?: readonly string[] }[]).flatMap(({ say }) => say ?? []));
   expect(said.length).toBeGreaterThan(500);
-  const given = new Set(said.flatMap((text, n) => { const { items, trace } = parseText(`e:${n}`, text, emptyContext()); return [...items.flatMap((item) => item.evidence.rules), ...trace.made.flatMap((made) => made.rules)]; }));
-  expect([...given].filter((name) => !rulesInWords[name]), 'give these words in web/check/why.ts').toEqual([]);
+  const given = new Set(
+    said.flatMap((text, n) => {
+      const { items, trace } = parseText(`e:${n}`, text, emptyContext());
+      return [...items.flatMap((item) => item.evidence.rules), ...trace.made.flatMap((made) => made.rules)];
+    }),
+  );
+  expect(
+    [...given].filter((name) => !rulesInWords[name]),
+    'give these words in web/check/why.ts',
+  ).toEqual([]);
 });
 test('a rule against anatomy, age or an earlier item says why and where that comes from', () => {
   for (const { why, source } of [...rules, conflictRule, gapRule]) {

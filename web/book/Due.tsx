@@ -11,14 +11,27 @@ export function Due() {
   return (
     <section class="due" aria-labelledby="due">
       <h2 id="due">Who is due</h2>
-      {trouble && <p class="trouble" role="alert">{trouble}</p>}
+      {trouble && (
+        <p class="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
       {value?.length === 0 && <p class="soft">Nobody. When a record says when to see a horse again, it stands here.</p>}
-      <ul class="plain">{value?.map((row) => (
-        <li key={`${row.exam}-${row.item.id}`}><a href={link('check', row.exam)}>
-          <span class="lettered who">{row.horse ?? 'No name'}</span>
-          <span>{told(row.item)}</span>
-          <span class="soft small">{[row.due ? `${shortDay(row.due)}, ${untilWords(row.due, now)}` : null, row.yard, `said on ${shortDay(row.startedAt)}`].filter(Boolean).join(' · ')}</span>
-        </a></li>))}</ul>
+      <ul class="plain">
+        {value?.map((row) => (
+          <li key={`${row.exam}-${row.item.id}`}>
+            <a href={link('check', row.exam)}>
+              <span class="lettered who">{row.horse ?? 'No name'}</span>
+              <span>{told(row.item)}</span>
+              <span class="soft small">
+                {[row.due ? `${shortDay(row.due)}, ${untilWords(row.due, now)}` : null, row.yard, `said on ${shortDay(row.startedAt)}`]
+                  .filter(Boolean)
+                  .join(' · ')}
+              </span>
+            </a>
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

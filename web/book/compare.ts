@@ -7,7 +7,12 @@ import { placeWords } from '../mouth/names.ts';
 import { capital } from '../labels.ts';
 import { parts, partOf } from '../words.ts';
 
-export interface CompareRow { readonly key: PlaceKey; readonly label: string; readonly name: string; readonly cells: readonly (readonly Item[])[] }
+export interface CompareRow {
+  readonly key: PlaceKey;
+  readonly label: string;
+  readonly name: string;
+  readonly cells: readonly (readonly Item[])[];
+}
 const nowhere = 'Whole mouth';
 const drawn = (key: PlaceKey): boolean => /^\d|^row:/.test(key);
 const label = (key: PlaceKey): string => (drawn(key) ? capital(placeWords(placeOf(key))) : key);

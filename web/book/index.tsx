@@ -14,12 +14,18 @@ export function Book() {
   const searching = [...query.keys()].length > 0;
   return (
     <main class="paper book" id="main" tabIndex={-1}>
-      <div class="row between"><h1>The book</h1><Upload /></div>
+      <div class="row between">
+        <h1>The book</h1>
+        <Upload />
+      </div>
       <Search query={query} />
       {!searching && (
         <div class="shelves">
           <Due />
-          <div class="stack wide"><Visits /><Horses /></div>
+          <div class="stack wide">
+            <Visits />
+            <Horses />
+          </div>
         </div>
       )}
     </main>

@@ -28,7 +28,9 @@ export const startEar = async ({ context, deviceId, begins, sound, level, state,
   let microphone: Microphone | null = null;
   const open = async (id: string | undefined): Promise<void> => {
     microphone = await openMicrophone(context, id, {
-      opened: begins, sound, level,
+      opened: begins,
+      sound,
+      level,
       state: (now) => {
         state(now);
         if (now === 'lost' && !closed) void openAgain();

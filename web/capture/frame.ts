@@ -17,7 +17,9 @@ export const headerBytes = 24;
 export const frame = ({ epoch, sequence, sound, ownVoiceMs }: Chunk): Uint8Array<ArrayBuffer> => {
   const bytes = new Uint8Array(headerBytes + sound.length);
   const header = new DataView(bytes.buffer);
-  [soundMagic, epoch, sequence, sound.length, crc32(sound), Math.round(ownVoiceMs)].forEach((value, i) => header.setUint32(i * 4, value, true));
+  [soundMagic, epoch, sequence, sound.length, crc32(sound), Math.round(ownVoiceMs)].forEach((value, i) =>
+    header.setUint32(i * 4, value, true),
+  );
   bytes.set(sound, headerBytes);
   return bytes;
 };

@@ -9,7 +9,10 @@ const faintAfter = 4;
 /** A live microphone's own noise stands well above this even in a silent stable; two steps of 16 bits do not. Measured on no set: a bound, not a tuning. */
 const faint = -84;
 
-export interface Silence { readonly dead: number; readonly faint: number }
+export interface Silence {
+  readonly dead: number;
+  readonly faint: number;
+}
 export const noSilence: Silence = { dead: 0, faint: 0 };
 
 /** Silence so far, after `seconds` more at this level. */

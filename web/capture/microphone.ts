@@ -18,17 +18,28 @@ export interface Microphone {
   /** Hands over the last piece of sound, then lets the microphone go. */
   readonly close: () => Promise<void>;
 }
-export interface Device { readonly id: string; readonly label: string }
+export interface Device {
+  readonly id: string;
+  readonly label: string;
+}
 
 /** Nothing at all from the audio thread for this long: asleep, interrupted by a call, or gone. */
 const stalledAfterMs = 2000;
 
 /** The microphones there are. Their names are empty until one has been allowed. */
 export const microphones = async (): Promise<readonly Device[]> =>
-  (await navigator.mediaDevices.enumerateDevices()).filter((d) => d.kind === 'audioinput').map((d, i) => ({ id: d.deviceId, label: d.label || `Microphone ${i + 1}` }));
+  (await navigator.mediaDevices.enumerateDevices())
+    .filter((d) => d.kind === 'audioinput')
+    .map((d, i) => ({ id: d.deviceId, label: d.label || `Microphone ${i + 1}` }));
 
 const constraints = (deviceId: string | undefined): MediaStreamConstraints => ({
-  audio: { channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false, ...(deviceId ? { deviceId: { exact: deviceId } } : {}) },
+  audio: {
+    channelCount: 1,
+    echoCancellation: false,
+    noiseSuppression: false,
+    autoGainControl: false,
+    ...(deviceId ? { deviceId: { exact: deviceId } } : {}),
+  },
 });
 
 /** Opens a microphone inside an audio context that a tap has started. Rejects with the browser's own error. */
@@ -37,7 +48,12 @@ export const openMicrophone = async (context: AudioContext, deviceId: string | u
   const stream = await navigator.mediaDevices.getUserMedia(constraints(deviceId));
   const track = stream.getAudioTracks()[0]!;
   const source = context.createMediaStreamSource(stream);
-  const ear = new AudioWorkletNode(context, 'ear', { numberOfInputs: 1, numberOfOutputs: 0, channelCount: 1, channelCountMode: 'explicit' });
+  const ear = new AudioWorkletNode(context, 'ear', {
+    numberOfInputs: 1,
+    numberOfOutputs: 0,
+    channelCount: 1,
+    channelCountMode: 'explicit',
+  });
   let silence = noSilence;
   let there = true;
   let told: MicrophoneState | null = null;

@@ -5,7 +5,9 @@
 import type { Chunk } from './frame.ts';
 
 /** A chunk kept, with the exam it belongs to ('' while the server has not named it yet). */
-export interface Kept extends Chunk { readonly exam: string }
+export interface Kept extends Chunk {
+  readonly exam: string;
+}
 /** Where a chunk stands among all. */
 export type Spot = readonly [epoch: number, sequence: number];
 
@@ -89,10 +91,12 @@ export const openOutbox = async (factory: IDBFactory = indexedDB): Promise<Outbo
     },
     move: async (from, to, epoch) => {
       const kept = await ofExam(from);
-      await write(store, (objects) => kept.forEach((chunk, sequence) => {
-        objects.delete([chunk.epoch, chunk.sequence]);
-        objects.put({ ...chunk, exam: to, epoch, sequence });
-      }));
+      await write(store, (objects) =>
+        kept.forEach((chunk, sequence) => {
+          objects.delete([chunk.epoch, chunk.sequence]);
+          objects.put({ ...chunk, exam: to, epoch, sequence });
+        }),
+      );
       return kept.length;
     },
     waiting: () => read((objects) => objects.count()),

@@ -7,7 +7,10 @@ export const pcm16 = (samples: Float32Array): Uint8Array => {
 };
 
 /** Loudness of some samples in decibels below full scale: the peak and the mean (RMS). Digital silence is -Infinity. */
-export interface Level { readonly peak: number; readonly mean: number }
+export interface Level {
+  readonly peak: number;
+  readonly mean: number;
+}
 const decibel = (x: number): number => 20 * Math.log10(x);
 export const levelOf = (samples: Float32Array): Level => {
   let peak = 0;

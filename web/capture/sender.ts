@@ -166,19 +166,21 @@ export const startSender = ({ outbox, exam, header, device, open, now, wall }: S
   });
   return {
     begin: () => inTurn(stretch),
-    put: (sound, ownVoiceMs) => inTurn(async () => {
-      await outbox.put({ exam: live ?? '', epoch, sequence: sequence++, sound, ownVoiceMs });
-      await pump();
-    }),
+    put: (sound, ownVoiceMs) =>
+      inTurn(async () => {
+        await outbox.put({ exam: live ?? '', epoch, sequence: sequence++, sound, ownVoiceMs });
+        await pump();
+      }),
     say: (message) => {
       const may = joined !== null && joined === live && socket.isOpen();
       if (may) tell(message);
       return may;
     },
-    delivered: () => new Promise((resolve) => {
-      waiters.push(resolve);
-      inTurn(report);
-    }),
+    delivered: () =>
+      new Promise((resolve) => {
+        waiters.push(resolve);
+        inTurn(report);
+      }),
     check: () => {
       if (socket.isOpen() && (unanswered || asking !== null) && now() - heardAt > deadAfterMs) socket.renew();
     },

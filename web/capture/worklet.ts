@@ -4,7 +4,9 @@ import { resampler } from './resample.ts';
 
 declare const sampleRate: number;
 declare const registerProcessor: (name: string, processor: unknown) => void;
-declare class AudioWorkletProcessor { readonly port: MessagePort }
+declare class AudioWorkletProcessor {
+  readonly port: MessagePort;
+}
 
 /** Samples of one chunk (250 ms), and of one step of the level bar. */
 const chunkSamples = 4000;
@@ -31,7 +33,8 @@ class Ear extends AudioWorkletProcessor {
 
   private take(sample: number): void {
     this.chunk[this.filled++] = sample;
-    if (this.filled % levelSamples === 0) this.tell({ level: levelOf(this.chunk.subarray(this.filled - levelSamples, this.filled)), seconds: levelSamples / 16000 });
+    if (this.filled % levelSamples === 0)
+      this.tell({ level: levelOf(this.chunk.subarray(this.filled - levelSamples, this.filled)), seconds: levelSamples / 16000 });
     if (this.filled === chunkSamples) this.flush();
   }
 

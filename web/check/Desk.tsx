@@ -31,48 +31,131 @@ import { onKey } from './keys.ts';
 import './check.css';
 
 export function Desk({ id }: { id: string }) {
-  useEffect(() => { void load(id); }, [id]);
+  useEffect(() => {
+    void load(id);
+  }, [id]);
   const reading = (draft.value?.unread.length ?? 0) > 0;
   useEffect(() => {
     const again = (): void => void refresh();
     document.addEventListener('visibilitychange', again);
     const turn = reading ? setInterval(again, 2000) : undefined;
-    return () => { document.removeEventListener('visibilitychange', again); clearInterval(turn); };
+    return () => {
+      document.removeEventListener('visibilitychange', again);
+      clearInterval(turn);
+    };
   }, [reading]);
-  useEffect(() => { addEventListener('keydown', onKey); return () => removeEventListener('keydown', onKey); }, []);
-  if (!draft.value) return <main class="paper check" id="main" tabIndex={-1}>{trouble.value ? <p class="trouble" role="alert">{trouble.value}</p> : <p class="soft">Fetching the draft</p>}</main>;
+  useEffect(() => {
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  }, []);
+  if (!draft.value)
+    return (
+      <main class="paper check" id="main" tabIndex={-1}>
+        {trouble.value ? (
+          <p class="trouble" role="alert">
+            {trouble.value}
+          </p>
+        ) : (
+          <p class="soft">Fetching the draft</p>
+        )}
+      </main>
+    );
   const items = [...byPart.value].filter(([, list]) => list.length > 0);
   return (
     <main class="paper check" id="main" tabIndex={-1}>
       <Head />
-      {trouble.value && <p class="trouble" role="alert">{trouble.value}</p>}
+      {trouble.value && (
+        <p class="trouble" role="alert">
+          {trouble.value}
+        </p>
+      )}
       <div class={`desk${questions.value.length > 0 ? ' asks' : ''}`}>
         <div class="look-side">
-          <Mouth draft={draft.value} focus={picked.value} onPick={(key) => { picked.value = key; }} />
+          <Mouth
+            draft={draft.value}
+            focus={picked.value}
+            onPick={(key) => {
+              picked.value = key;
+            }}
+          />
           <MouthKey />
         </div>
         <div class="word-side">
           {picked.value && (
             <div class="picked-head row between">
-              <h2>{/^\d{3}$/.test(picked.value) ? picked.value : capital(placeWords(placeOf(picked.value)))}<span class="soft small"> {nameOf(picked.value)}</span></h2>
+              <h2>
+                {/^\d{3}$/.test(picked.value) ? picked.value : capital(placeWords(placeOf(picked.value)))}
+                <span class="soft small"> {nameOf(picked.value)}</span>
+              </h2>
               <div class="row">
-                {!confirmed.value && <button type="button" onClick={() => { editing.value = 'new'; }}>Add here</button>}
-                {!confirmed.value && items.length === 0 && <button type="button" onClick={() => void notExamined(placeOf(picked.value!))}>Not examined</button>}
-                <button type="button" onClick={() => { picked.value = null; }}>Show everything</button>
+                {!confirmed.value && (
+                  <button
+                    type="button"
+                    onClick={() => {
+                      editing.value = 'new';
+                    }}
+                  >
+                    Add here
+                  </button>
+                )}
+                {!confirmed.value && items.length === 0 && (
+                  <button type="button" onClick={() => void notExamined(placeOf(picked.value!))}>
+                    Not examined
+                  </button>
+                )}
+                <button
+                  type="button"
+                  onClick={() => {
+                    picked.value = null;
+                  }}
+                >
+                  Show everything
+                </button>
               </div>
             </div>
           )}
-          {editing.value === 'new' && <section class="sheet"><Edit /></section>}
+          {editing.value === 'new' && (
+            <section class="sheet">
+              <Edit />
+            </section>
+          )}
           <Questions />
-          {items.length === 0 && <p class="soft empty">{picked.value ? 'Nothing was said of this place.' : 'Nothing was said yet. What is spoken while listening appears here; you can also add by hand.'}</p>}
+          {items.length === 0 && (
+            <p class="soft empty">
+              {picked.value
+                ? 'Nothing was said of this place.'
+                : 'Nothing was said yet. What is spoken while listening appears here; you can also add by hand.'}
+            </p>
+          )}
           {items.map(([part, list]) => (
             <section key={part} class="part" aria-label={partLabels[part]}>
               <h2>{partLabels[part]}</h2>
-              <ul class="plain">{list.map((entry) => <Line key={entry.item.id} entry={entry} />)}</ul>
+              <ul class="plain">
+                {list.map((entry) => (
+                  <Line key={entry.item.id} entry={entry} />
+                ))}
+              </ul>
             </section>
           ))}
-          {!confirmed.value && editing.value !== 'new' && !picked.value && <button type="button" class="add" onClick={() => { editing.value = 'new'; }}>Add by hand</button>}
-          {!picked.value && <><Left /><Cautions /><AllSaid /><Revisions /></>}
+          {!confirmed.value && editing.value !== 'new' && !picked.value && (
+            <button
+              type="button"
+              class="add"
+              onClick={() => {
+                editing.value = 'new';
+              }}
+            >
+              Add by hand
+            </button>
+          )}
+          {!picked.value && (
+            <>
+              <Left />
+              <Cautions />
+              <AllSaid />
+              <Revisions />
+            </>
+          )}
           <Foot />
         </div>
       </div>

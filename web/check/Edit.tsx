@@ -14,25 +14,60 @@ export function Edit({ item }: { item?: Item }) {
   const [form, setForm] = useState<Form>(start);
   const root = useRef<HTMLFormElement>(null);
   const lacks = missing(form);
-  const close = (): void => { editing.value = null; };
+  const close = (): void => {
+    editing.value = null;
+  };
   async function save(event: Event): Promise<void> {
     event.preventDefault();
-    if (lacks.length) { root.current?.querySelector<HTMLElement>('select, [aria-pressed]')?.focus(); return; }
-    const done = item ? await act({ act: 'edit', id: item.id, item: form }, 'Changed. What it was stays readable.') : await act({ act: 'add', item: form }, 'Added by hand.');
+    if (lacks.length) {
+      root.current?.querySelector<HTMLElement>('select, [aria-pressed]')?.focus();
+      return;
+    }
+    const done = item
+      ? await act({ act: 'edit', id: item.id, item: form }, 'Changed. What it was stays readable.')
+      : await act({ act: 'add', item: form }, 'Added by hand.');
     if (done) close();
   }
   return (
-    <form ref={root} class="edit stack" aria-label={item ? 'Change this' : 'Add by hand'} onSubmit={(e) => void save(e)} onKeyDown={(e) => { if (e.key === 'Escape') { e.stopPropagation(); close(); } }}>
+    <form
+      ref={root}
+      class="edit stack"
+      aria-label={item ? 'Change this' : 'Add by hand'}
+      onSubmit={(e) => void save(e)}
+      onKeyDown={(e) => {
+        if (e.key === 'Escape') {
+          e.stopPropagation();
+          close();
+        }
+      }}
+    >
       {!item && (
         <fieldset class="field">
           <legend>Kind</legend>
-          <div class="row tight">{(Object.keys(kindLabels) as ItemKind[]).map((kind) => <button type="button" key={kind} aria-pressed={form.kind === kind} onClick={() => setForm(blank(kind, form.place))}>{kindLabels[kind]}</button>)}</div>
+          <div class="row tight">
+            {(Object.keys(kindLabels) as ItemKind[]).map((kind) => (
+              <button type="button" key={kind} aria-pressed={form.kind === kind} onClick={() => setForm(blank(kind, form.place))}>
+                {kindLabels[kind]}
+              </button>
+            ))}
+          </div>
         </fieldset>
       )}
-      {fieldsOf(form).map((field) => <FieldControl key={`${String(form.kind)}-${field.name}-${'scale' in field ? field.scale : ''}`} field={field} value={form[field.name]} onChange={(value) => setForm((old) => fitted({ ...old, [field.name]: value }))} />)}
+      {fieldsOf(form).map((field) => (
+        <FieldControl
+          key={`${String(form.kind)}-${field.name}-${'scale' in field ? field.scale : ''}`}
+          field={field}
+          value={form[field.name]}
+          onChange={(value) => setForm((old) => fitted({ ...old, [field.name]: value }))}
+        />
+      ))}
       <div class="row">
-        <button type="submit" class="main" disabled={busy.value || lacks.length > 0}>{item ? 'Put it so' : 'Add it'}</button>
-        <button type="button" class="quiet" onClick={close}>Leave it</button>
+        <button type="submit" class="main" disabled={busy.value || lacks.length > 0}>
+          {item ? 'Put it so' : 'Add it'}
+        </button>
+        <button type="button" class="quiet" onClick={close}>
+          Leave it
+        </button>
         {lacks.length > 0 && <span class="soft small">Still to choose: {lacks.join(', ').toLowerCase()}</span>}
       </div>
     </form>

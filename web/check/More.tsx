@@ -9,7 +9,15 @@ export function Cautions() {
   return (
     <section class="cautions small" aria-labelledby="cautions">
       <h2 id="cautions">Cautions</h2>
-      <ul class="plain">{cautions.value.map((c) => <li key={c.say}>{c.say}{c.who ? ` ${c.who}` : ''}{c.source && <span class="soft"> {c.source}</span>}</li>)}</ul>
+      <ul class="plain">
+        {cautions.value.map((c) => (
+          <li key={c.say}>
+            {c.say}
+            {c.who ? ` ${c.who}` : ''}
+            {c.source && <span class="soft"> {c.source}</span>}
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }
@@ -20,12 +28,23 @@ export function Revisions() {
   return (
     <section class="revisions" aria-labelledby="revisions">
       <h2 id="revisions">Revisions</h2>
-      <ol class="plain">{d.revisions.map((r) => (
-        <li key={r.revision}>
-          <div class="row between"><span>{r.revision}. {r.by}, {momentWords(r.when)}{r.reason && <span class="soft">, because {r.reason}</span>}{r.lexicon && <span class="soft small"> lexicon {r.lexicon}</span>}</span>
-            <button type="button" aria-expanded={shown === r.revision} onClick={() => setShown(shown === r.revision ? null : r.revision)}>Read it</button></div>
-          {shown === r.revision && <Revision exam={d.id} n={r.revision} />}
-        </li>))}</ol>
+      <ol class="plain">
+        {d.revisions.map((r) => (
+          <li key={r.revision}>
+            <div class="row between">
+              <span>
+                {r.revision}. {r.by}, {momentWords(r.when)}
+                {r.reason && <span class="soft">, because {r.reason}</span>}
+                {r.lexicon && <span class="soft small"> lexicon {r.lexicon}</span>}
+              </span>
+              <button type="button" aria-expanded={shown === r.revision} onClick={() => setShown(shown === r.revision ? null : r.revision)}>
+                Read it
+              </button>
+            </div>
+            {shown === r.revision && <Revision exam={d.id} n={r.revision} />}
+          </li>
+        ))}
+      </ol>
     </section>
   );
 }

@@ -22,32 +22,94 @@ function against({ doubt }: DraftDoubt): readonly Item[] {
   const about = draft.value?.items.find((i) => i.item.id === doubt.item)?.item;
   if (doubt.doubt !== 'conflict' || !about) return [];
   const keys = [...keysOf(placeOfItem(about)), ...teethSpokenOf(placeOfItem(about))];
-  return standing.value.map((i) => i.item).filter((i) => i.id !== about.id && (i.kind === 'not-examined' || (i.kind === 'finding' && i.presence !== 'absent')) && keys.some((key) => standsAt(i, key)));
+  return standing.value
+    .map((i) => i.item)
+    .filter(
+      (i) =>
+        i.id !== about.id &&
+        (i.kind === 'not-examined' || (i.kind === 'finding' && i.presence !== 'absent')) &&
+        keys.some((key) => standsAt(i, key)),
+    );
 }
 
 function Question({ entry }: { entry: DraftDoubt }) {
   const { doubt } = entry;
   const said = utterance(doubt.utterance);
   const item = draft.value?.items.find((i) => i.item.id === doubt.item)?.item;
-  const open = (): void => { if (item) { opened.value = item.id; editing.value = item.id; document.getElementById(`line-${item.id}`)?.scrollIntoView({ block: 'center' }); } else editing.value = 'new'; };
+  const open = (): void => {
+    if (item) {
+      opened.value = item.id;
+      editing.value = item.id;
+      document.getElementById(`line-${item.id}`)?.scrollIntoView({ block: 'center' });
+    } else editing.value = 'new';
+  };
   const half = [doubt.place && placeWords(doubt.place), doubt.condition && condition(doubt.condition).label].filter(Boolean).join(', ');
   return (
     <li class={`question${at.value === doubt.id ? ' at' : ''}`}>
-      <div tabIndex={-1} class="head" id={`line-${doubt.id}`} onFocus={() => { at.value = doubt.id; }}>
+      <div
+        tabIndex={-1}
+        class="head"
+        id={`line-${doubt.id}`}
+        onFocus={() => {
+          at.value = doubt.id;
+        }}
+      >
         <h3>{doubtQuestions[doubt.doubt]}</h3>
         {item && <p>{told(item)}</p>}
         {!item && half && <p>{half}</p>}
-        {doubt.why && <p class="soft small">{doubt.why}{doubt.source && doubt.source !== 'logic' ? ` (${doubt.source})` : ''}</p>}
-        {against(entry).map((other) => <p key={other.id} class="small">Said before: {told(other)}</p>)}
-        <p>{said ? <Phrase said={said} marked={(i) => (item ? item.evidence.words.includes(i) : doubt.words.split(' ').includes(said.words[i]!.w))} /> : <q class="phrase">{doubt.words}</q>}</p>
+        {doubt.why && (
+          <p class="soft small">
+            {doubt.why}
+            {doubt.source && doubt.source !== 'logic' ? ` (${doubt.source})` : ''}
+          </p>
+        )}
+        {against(entry).map((other) => (
+          <p key={other.id} class="small">
+            Said before: {told(other)}
+          </p>
+        ))}
+        <p>
+          {said ? (
+            <Phrase
+              said={said}
+              marked={(i) => (item ? item.evidence.words.includes(i) : doubt.words.split(' ').includes(said.words[i]!.w))}
+            />
+          ) : (
+            <q class="phrase">{doubt.words}</q>
+          )}
+        </p>
       </div>
       <div class="row">
         <Play sound={soundOf(doubt.utterance, doubt.at ?? item?.evidence.at)} />
-        {doubt.readings?.map((reading, n) => <button type="button" key={n} class="reading" disabled={busy.value} onClick={() => void settle(doubt.id, 'reading', n)}><kbd>{n + 1}</kbd> {reading.label}</button>)}
-        {doubt.legal && item && <span class="row tight" role="group" aria-label="Grades of this scale">{doubt.legal.map((value) => <button type="button" key={value} class="reading" disabled={busy.value} onClick={() => void grade(item, doubt.id, value)}>{value}</button>)}</span>}
-        {!doubt.readings?.length && !doubt.legal && <button type="button" disabled={busy.value} onClick={open}>{item ? 'Change it' : 'Add by hand'}</button>}
-        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'kept-as-said')}>{item && Object.values(item.how).includes('typed') ? 'Right as it is now' : item || doubt.readings ? 'Keep as said' : 'It was only talk'}</button>
-        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'struck')}>Strike</button>
+        {doubt.readings?.map((reading, n) => (
+          <button type="button" key={n} class="reading" disabled={busy.value} onClick={() => void settle(doubt.id, 'reading', n)}>
+            <kbd>{n + 1}</kbd> {reading.label}
+          </button>
+        ))}
+        {doubt.legal && item && (
+          <span class="row tight" role="group" aria-label="Grades of this scale">
+            {doubt.legal.map((value) => (
+              <button type="button" key={value} class="reading" disabled={busy.value} onClick={() => void grade(item, doubt.id, value)}>
+                {value}
+              </button>
+            ))}
+          </span>
+        )}
+        {!doubt.readings?.length && !doubt.legal && (
+          <button type="button" disabled={busy.value} onClick={open}>
+            {item ? 'Change it' : 'Add by hand'}
+          </button>
+        )}
+        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'kept-as-said')}>
+          {item && Object.values(item.how).includes('typed')
+            ? 'Right as it is now'
+            : item || doubt.readings
+              ? 'Keep as said'
+              : 'It was only talk'}
+        </button>
+        <button type="button" class="quiet" disabled={busy.value} onClick={() => void settle(doubt.id, 'struck')}>
+          Strike
+        </button>
       </div>
     </li>
   );
@@ -58,7 +120,11 @@ export function Questions() {
   return (
     <section class="questions" aria-labelledby="questions">
       <h2 id="questions">{list.length === 1 ? 'One question' : `${list.length} questions`}</h2>
-      <ol class="plain">{list.map((entry) => <Question key={entry.doubt.id} entry={entry} />)}</ol>
+      <ol class="plain">
+        {list.map((entry) => (
+          <Question key={entry.doubt.id} entry={entry} />
+        ))}
+      </ol>
     </section>
   );
 }

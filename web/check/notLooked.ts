@@ -10,7 +10,11 @@ import { lookedAt, placeOfItem, saidUnseen } from '../mouth/marks.ts';
 import { rowWords, teethWords } from '../mouth/names.ts';
 import { teethOfRow, teethSpokenOf } from '../mouth/places.ts';
 
-export interface Open { readonly label: string; readonly detail: string; readonly place: Place }
+export interface Open {
+  readonly label: string;
+  readonly detail: string;
+  readonly place: Place;
+}
 /** Regions of the order of an exam: common practice of the trade, no source. */
 const walked = ['temporomandibular-joint', 'masseter', 'jaw-movement', 'lips', 'bars', 'gums', 'tongue', 'cheek', 'palate'] as const;
 
@@ -27,14 +31,19 @@ export function left(items: readonly DraftItem[]): readonly Open[] {
   });
   const places = items.filter((i) => stands(i) && i.item.kind !== 'follow-up').flatMap((i) => placeOfItem(i.item) ?? []);
   /** By its own name, or by the mouth that holds it. */
-  const named = (region: RegionId, side: 'left' | 'right'): boolean => places.some((place) => 'region' in place && (place.region === region || (place.region === 'mouth' && !place.jaw && isWithin(region)))
-    && (!place.side || place.side === 'both' || place.side === side || (place.region === region && !regions[region].paired)));
+  const named = (region: RegionId, side: 'left' | 'right'): boolean =>
+    places.some(
+      (place) =>
+        'region' in place &&
+        (place.region === region || (place.region === 'mouth' && !place.jaw && isWithin(region))) &&
+        (!place.side || place.side === 'both' || place.side === side || (place.region === region && !regions[region].paired)),
+    );
   const outside = walked.flatMap((region): Open[] => {
     const { label, paired } = regions[region];
     const sides = (['left', 'right'] as const).filter((side) => !named(region, side));
     if (sides.length === 0) return [];
     const one = paired && sides.length === 1 ? sides[0] : undefined;
-    return [{ label, detail: one ?? '', place: { region, ...(paired && { side: one ?? 'both' as const }) } }];
+    return [{ label, detail: one ?? '', place: { region, ...(paired && { side: one ?? ('both' as const) }) } }];
   });
   return [...rows, ...outside];
 }
@@ -45,5 +54,8 @@ export function hintsLeft(hints: readonly Hint[], items: readonly DraftItem[]): 
   const seen = lookedAt(items);
   const unseen = saidUnseen(items);
   const standing = new Set(items.filter(stands).map((i) => i.item.id));
-  return hints.filter(({ item, place }) => (item === undefined || standing.has(item)) && teethSpokenOf(place).some((tooth) => !seen.has(tooth) && !unseen.has(tooth)));
+  return hints.filter(
+    ({ item, place }) =>
+      (item === undefined || standing.has(item)) && teethSpokenOf(place).some((tooth) => !seen.has(tooth) && !unseen.has(tooth)),
+  );
 }

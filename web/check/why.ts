@@ -12,12 +12,30 @@ export function sureWords(sure: number | undefined, repaired = false): string {
 }
 /** What the second reader made of it. */
 export const secondWords = ({ heard, sure }: { readonly heard: 'same' | 'not-this'; readonly sure?: number | undefined }): string =>
-  heard === 'not-this' ? 'Did not hear this' : `Heard the same${sure === undefined ? '' : sure > 0.995 ? ' (together over 99 %)' : ` (together ${Math.round(sure * 100)} %)`}`;
-const fields: Readonly<Record<string, string>> = { place: 'the place', condition: 'the finding', presence: 'found or not', measures: 'the measure', grade: 'the grade', severity: 'how much', surfaces: 'the surface', qualifiers: 'more exactly', procedure: 'the work', state: 'done or not', instrument: 'the tool', amountMm: 'the amount', when: 'the time' };
+  heard === 'not-this'
+    ? 'Did not hear this'
+    : `Heard the same${sure === undefined ? '' : sure > 0.995 ? ' (together over 99 %)' : ` (together ${Math.round(sure * 100)} %)`}`;
+const fields: Readonly<Record<string, string>> = {
+  place: 'the place',
+  condition: 'the finding',
+  presence: 'found or not',
+  measures: 'the measure',
+  grade: 'the grade',
+  severity: 'how much',
+  surfaces: 'the surface',
+  qualifiers: 'more exactly',
+  procedure: 'the work',
+  state: 'done or not',
+  instrument: 'the tool',
+  amountMm: 'the amount',
+  when: 'the time',
+};
 /** "The place carried from the phrase before; the grade typed." */
 export function howWords(how: Readonly<Record<string, How>>): string {
   const told = (way: How, words: string): string | undefined => {
-    const names = Object.entries(how).filter(([, h]) => h === way).map(([name]) => fields[name] ?? plain(name));
+    const names = Object.entries(how)
+      .filter(([, h]) => h === way)
+      .map(([name]) => fields[name] ?? plain(name));
     return names.length ? `${names.join(', ')} ${words}` : undefined;
   };
   return [told('carried', 'carried over from the phrase before'), told('typed', 'typed by hand')].filter(Boolean).join('; ');
@@ -25,14 +43,57 @@ export function howWords(how: Readonly<Record<string, How>>): string {
 /** A rule's name in words; tests/web/why.test.ts reads the grammar and names a rule that has none here. A draft of an older grammar may hold one: it is shown as it is written. */
 export const ruleWords = (rule: string): string => rulesInWords[rule] ?? plain(rule);
 export const rulesInWords: Readonly<Record<string, string>> = {
-  place: 'a place was named', condition: 'a finding was named', finding: 'a finding and its place were named', absent: 'it was ruled out', work: 'work and how it stands were named',
-  'same again': '“same” took over what was said before', amend: 'it corrects or adds to the item before', completed: 'it completes what was half said', correction: 'it was corrected in the same breath', half: 'only half was said',
-  'work without a verb of doing': 'work was named without saying whether it was done', 'would have': '“would have” does not say that it was done', 'work of the past': 'it was done at an earlier time', unfinished: 'it was left undone or unfinished', 'a piece of a tooth': 'a piece was taken away, not the tooth', 'done to what was named': 'it was done to the teeth just named',
-  'carried place': 'its place was carried over from the phrase before', 'less those named': 'those named beside it are left out', except: 'it was named as the exception', 'one of those named': 'it is one of the teeth just named',
-  'as it was': 'how it was before was said beside how it is now', 'still there': 'it was said to be there still', filled: 'a filling was named, so the work is packing', 'hollow teeth': 'of teeth, hollow is cupped out', 'a gum that has grown': 'an overgrown gum is no long tooth', 'split of what is soft': 'a split of what is soft is a laceration',
-  'after the work': 'it was said after the work', 'left alone': 'it was left as it was', 'packed beside a gap': '“packed” beside a gap is feed', 'overhang of the incisors': 'an overhang of the incisors is an overjet', 'swelling of a node': 'a swollen node is an enlarged one', 'the long side': 'which side is long was named with it',
-  'sharp cheek teeth': 'sharp cheek teeth have sharp enamel points', 'said twice': 'what was said twice is one item',
-  'no such tooth there': 'there is no such tooth at that place', 'from before': 'it was said to be from before', 'no more': 'it was said to be there no more', 'as it is now': 'it was said how it is now', 'a loose cap': 'a loose deciduous tooth is a loose cap', 'sedation to come': 'sedation was named as still to come',
-  'sound-alike': 'a word was read as the one of the trade that it sounds like', 'two readings': 'it can be read in more than one way', 'one breath, two readings': 'said in one breath it can be parted in more than one way', 'a place behind a bare no': 'a “no” before another place may rule out there or take back', 'mobility or molar': '“M” is said of mobility and of molars',
-  'bare not seen': '“not seen” stood alone', 'dose as spoken': 'the dose is kept as it was spoken', 'not given': 'its own words say that it was not given today', fact: 'it is about the visit', 'not examined': 'it was said to be not examined', note: 'the word “note” keeps what follows as it is', sedation: 'sedation was named', 'what comes next': 'something to do later was named',
+  place: 'a place was named',
+  condition: 'a finding was named',
+  finding: 'a finding and its place were named',
+  absent: 'it was ruled out',
+  work: 'work and how it stands were named',
+  'same again': '“same” took over what was said before',
+  amend: 'it corrects or adds to the item before',
+  completed: 'it completes what was half said',
+  correction: 'it was corrected in the same breath',
+  half: 'only half was said',
+  'work without a verb of doing': 'work was named without saying whether it was done',
+  'would have': '“would have” does not say that it was done',
+  'work of the past': 'it was done at an earlier time',
+  unfinished: 'it was left undone or unfinished',
+  'a piece of a tooth': 'a piece was taken away, not the tooth',
+  'done to what was named': 'it was done to the teeth just named',
+  'carried place': 'its place was carried over from the phrase before',
+  'less those named': 'those named beside it are left out',
+  except: 'it was named as the exception',
+  'one of those named': 'it is one of the teeth just named',
+  'as it was': 'how it was before was said beside how it is now',
+  'still there': 'it was said to be there still',
+  filled: 'a filling was named, so the work is packing',
+  'hollow teeth': 'of teeth, hollow is cupped out',
+  'a gum that has grown': 'an overgrown gum is no long tooth',
+  'split of what is soft': 'a split of what is soft is a laceration',
+  'after the work': 'it was said after the work',
+  'left alone': 'it was left as it was',
+  'packed beside a gap': '“packed” beside a gap is feed',
+  'overhang of the incisors': 'an overhang of the incisors is an overjet',
+  'swelling of a node': 'a swollen node is an enlarged one',
+  'the long side': 'which side is long was named with it',
+  'sharp cheek teeth': 'sharp cheek teeth have sharp enamel points',
+  'said twice': 'what was said twice is one item',
+  'no such tooth there': 'there is no such tooth at that place',
+  'from before': 'it was said to be from before',
+  'no more': 'it was said to be there no more',
+  'as it is now': 'it was said how it is now',
+  'a loose cap': 'a loose deciduous tooth is a loose cap',
+  'sedation to come': 'sedation was named as still to come',
+  'sound-alike': 'a word was read as the one of the trade that it sounds like',
+  'two readings': 'it can be read in more than one way',
+  'one breath, two readings': 'said in one breath it can be parted in more than one way',
+  'a place behind a bare no': 'a “no” before another place may rule out there or take back',
+  'mobility or molar': '“M” is said of mobility and of molars',
+  'bare not seen': '“not seen” stood alone',
+  'dose as spoken': 'the dose is kept as it was spoken',
+  'not given': 'its own words say that it was not given today',
+  fact: 'it is about the visit',
+  'not examined': 'it was said to be not examined',
+  note: 'the word “note” keeps what follows as it is',
+  sedation: 'sedation was named',
+  'what comes next': 'something to do later was named',
 };

@@ -4,7 +4,12 @@ import { api, Refused } from '../api.ts';
 import { draft, receive } from '../state.ts';
 import { ordinals, questionOf, type Answer } from './question.ts';
 
-interface AskProps { readonly exam: string; readonly doubt: Doubt; readonly justSaid: boolean; readonly more: number }
+interface AskProps {
+  readonly exam: string;
+  readonly doubt: Doubt;
+  readonly justSaid: boolean;
+  readonly more: number;
+}
 /** One doubt as a question with its answers, by touch or by voice; how many more wait is said beside it. Words that stand above it already are not repeated. */
 export function Ask({ exam, doubt, justSaid, more }: AskProps) {
   const [refused, setRefused] = useState('');
@@ -25,12 +30,17 @@ export function Ask({ exam, doubt, justSaid, more }: AskProps) {
       <div class="answers">
         {answers.map((one, i) => (
           <button key={one.label} type="button" class={one.label.length > 14 ? 'long' : ''} onClick={() => void give(one)}>
-            {one.label}{offered && <span class={answers.length > 2 ? 'ordinal' : 'out-of-sight'}> the {ordinals[i]}</span>}
+            {one.label}
+            {offered && <span class={answers.length > 2 ? 'ordinal' : 'out-of-sight'}> the {ordinals[i]}</span>}
           </button>
         ))}
       </div>
       {more > 0 && <p class="why">{more === 1 ? 'One more question waits' : `${more} more questions wait`} for looking over.</p>}
-      {refused && <p class="why" role="alert">{refused}</p>}
+      {refused && (
+        <p class="why" role="alert">
+          {refused}
+        </p>
+      )}
     </section>
   );
 }

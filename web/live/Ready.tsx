@@ -18,7 +18,11 @@ const horse = signal('');
 /** The trial: a level, and the loudest of the last few seconds. */
 const trial = signal<{ readonly level: Level; readonly peak: number; readonly silent: boolean } | null>(null);
 
-const choices = [[tonesOn, 'Short tones'], [voiceOn, 'Answers read aloud'], [readBackOn, 'Every item read back']] as const;
+const choices = [
+  [tonesOn, 'Short tones'],
+  [voiceOn, 'Answers read aloud'],
+  [readBackOn, 'Every item read back'],
+] as const;
 const listDevices = async (): Promise<void> => {
   if (navigator.mediaDevices) devices.value = await microphones();
 };
@@ -42,24 +46,63 @@ export function Ready({ exam }: { readonly exam: string | null }) {
   const name = draft.value?.id === goesOn ? draft.value?.header.horse?.name : undefined;
   return (
     <div class="live-ready">
-      {goesOn
-        ? <div class="begin"><button type="button" class="main start" onClick={() => void begin(goesOn)}>Carry on{name ? ` with ${name}` : ''}</button><button type="button" onClick={() => void begin(null)}>Start another horse</button></div>
-        : <>
-            <label class="horse">Which horse? It can wait<input value={horse.value} maxLength={100} autocomplete="off" onInput={(e) => { horse.value = e.currentTarget.value; }} /></label>
-            <button type="button" class="main start" onClick={() => void begin(null)}>Start listening</button>
-          </>}
+      {goesOn ? (
+        <div class="begin">
+          <button type="button" class="main start" onClick={() => void begin(goesOn)}>
+            Carry on{name ? ` with ${name}` : ''}
+          </button>
+          <button type="button" onClick={() => void begin(null)}>
+            Start another horse
+          </button>
+        </div>
+      ) : (
+        <>
+          <label class="horse">
+            Which horse? It can wait
+            <input
+              value={horse.value}
+              maxLength={100}
+              autocomplete="off"
+              onInput={(e) => {
+                horse.value = e.currentTarget.value;
+              }}
+            />
+          </label>
+          <button type="button" class="main start" onClick={() => void begin(null)}>
+            Start listening
+          </button>
+        </>
+      )}
       <div class="microphone">
-        <label>Microphone
+        <label>
+          Microphone
           <select value={chosen.value} onChange={(e) => choose(e.currentTarget.value)}>
             <option value="">The usual one</option>
-            {devices.value.filter((d) => d.id && d.id !== 'default').map((d) => <option key={d.id} value={d.id}>{d.label}</option>)}
+            {devices.value
+              .filter((d) => d.id && d.id !== 'default')
+              .map((d) => (
+                <option key={d.id} value={d.id}>
+                  {d.label}
+                </option>
+              ))}
           </select>
         </label>
         <Trial toggle={() => (trial.value ? stopTrial() : stopTrial.begin())} />
       </div>
       <fieldset class="row">
         <legend>What may sound</legend>
-        {choices.map(([choice, label]) => <label key={label} class="tick"><input type="checkbox" checked={choice.value} onChange={(e) => { choice.value = e.currentTarget.checked; }} />{label}</label>)}
+        {choices.map(([choice, label]) => (
+          <label key={label} class="tick">
+            <input
+              type="checkbox"
+              checked={choice.value}
+              onChange={(e) => {
+                choice.value = e.currentTarget.checked;
+              }}
+            />
+            {label}
+          </label>
+        ))}
       </fieldset>
       <Sayings />
     </div>
@@ -71,9 +114,15 @@ function Trial({ toggle }: { readonly toggle: () => Promise<void> }) {
   const advice = now && (now.silent ? { say: 'It gives no sound: see its switch and its plug', good: false } : levelAdvice(now.peak));
   return (
     <div class="trial">
-      <button type="button" aria-pressed={now !== null} onClick={() => void toggle()}>{now ? 'Enough' : 'Try the microphone'}</button>
+      <button type="button" aria-pressed={now !== null} onClick={() => void toggle()}>
+        {now ? 'Enough' : 'Try the microphone'}
+      </button>
       {now && <LevelBar level={now.level} />}
-      {advice && <p role="status" class={advice.good ? '' : 'look'}>{advice.say}</p>}
+      {advice && (
+        <p role="status" class={advice.good ? '' : 'look'}>
+          {advice.say}
+        </p>
+      )}
     </div>
   );
 }
@@ -93,10 +142,13 @@ function useTrial() {
     let silence = noSilence;
     try {
       const microphone = await openMicrophone(context, chosen.value || undefined, {
-        opened: () => undefined, sound: () => undefined, state: () => undefined,
+        opened: () => undefined,
+        sound: () => undefined,
+        state: () => undefined,
         level: (level) => {
           silence = listenFor(silence, level, 0.05);
-          if (opened.current) trial.value = { level, peak: Math.max(level.peak, (trial.value?.peak ?? -Infinity) - 0.6), silent: isSilent(silence) };
+          if (opened.current)
+            trial.value = { level, peak: Math.max(level.peak, (trial.value?.peak ?? -Infinity) - 0.6), silent: isSilent(silence) };
         },
       });
       opened.current = { context, microphone };

@@ -12,7 +12,11 @@ export function Words({ utterance }: { readonly utterance: Utterance | undefined
   if (utterance.words.length === 0) return <p class="live-words soft">{utterance.text || 'A voice, but no words'}</p>;
   return (
     <p class="live-words">
-      {utterance.words.map(({ w, as }, i) => <span key={i} class={as.split(':')[0]}>{w} </span>)}
+      {utterance.words.map(({ w, as }, i) => (
+        <span key={i} class={as.split(':')[0]}>
+          {w}{' '}
+        </span>
+      ))}
     </p>
   );
 }
@@ -22,12 +26,20 @@ export const touchedBy = (draft: Draft, utterance: Utterance | undefined, justAn
   const last = draft.commands.at(-1);
   const commands = draft.commands.filter((c) => (utterance && c.utterance === utterance.id) || (justAnswered && c === last));
   const targets = new Set(commands.flatMap((c) => c.targets ?? []));
-  return draft.items.filter(({ item, state }) => (utterance && item.evidence.utterance === utterance.id && state !== 'revised') || targets.has(item.id));
+  return draft.items.filter(
+    ({ item, state }) => (utterance && item.evidence.utterance === utterance.id && state !== 'revised') || targets.has(item.id),
+  );
 };
 
 /** What the last words became. */
 export function Became({ items }: { readonly items: readonly DraftItem[] }) {
-  return <ul class="live-became plain">{items.map((i) => <One key={`${i.item.id} ${i.state}`} {...i} />)}</ul>;
+  return (
+    <ul class="live-became plain">
+      {items.map((i) => (
+        <One key={`${i.item.id} ${i.state}`} {...i} />
+      ))}
+    </ul>
+  );
 }
 
 function One({ item, state }: DraftItem) {
@@ -39,7 +51,8 @@ function One({ item, state }: DraftItem) {
   }, []);
   return (
     <li ref={line} class={state}>
-      {place && <b>{placeWords(place)}</b>} <span>{title}</span>{more.length > 0 && <span class="more"> {more.join(', ')}</span>}
+      {place && <b>{placeWords(place)}</b>} <span>{title}</span>
+      {more.length > 0 && <span class="more"> {more.join(', ')}</span>}
       {state === 'struck' && <em> Struck</em>}
     </li>
   );
@@ -54,7 +67,11 @@ export function Earlier({ items }: { readonly items: readonly DraftItem[] }) {
         {items.map(({ item }) => {
           const place = placeOfItem(item);
           const { title, more } = itemWords(item);
-          return <li key={item.id}>{place && <b>{placeWords(place)}</b>} {[title, ...more].join(', ')}</li>;
+          return (
+            <li key={item.id}>
+              {place && <b>{placeWords(place)}</b>} {[title, ...more].join(', ')}
+            </li>
+          );
         })}
       </ol>
     </section>

@@ -7,7 +7,11 @@ const waitMs = 1000;
 export const takeTurn = async (): Promise<(() => void) | null> => {
   if (!navigator.locks) return () => undefined;
   return new Promise((answer, fail) => {
-    const held = navigator.locks.request('quidnote-listening', { signal: AbortSignal.timeout(waitMs) }, () => new Promise<void>((release) => answer(() => release())));
+    const held = navigator.locks.request(
+      'quidnote-listening',
+      { signal: AbortSignal.timeout(waitMs) },
+      () => new Promise<void>((release) => answer(() => release())),
+    );
     held.catch((error: unknown) => (error instanceof DOMException && error.name === 'TimeoutError' ? answer(null) : fail(error)));
   });
 };

@@ -21,7 +21,11 @@ export const stations: readonly { readonly label: string; readonly regions: read
 ];
 
 /** For each station: spoken of, one side of it spoken of, said not to be examined, or not looked at yet. */
-export type Station = { readonly label: string; readonly state: 'seen' | 'half' | 'not-examined' | 'open'; /** The side that is left, where it is half. */ readonly left?: 'left' | 'right' };
+export type Station = {
+  readonly label: string;
+  readonly state: 'seen' | 'half' | 'not-examined' | 'open';
+  /** The side that is left, where it is half. */ readonly left?: 'left' | 'right';
+};
 const sides = ['left', 'right'] as const;
 
 export const coverage = (items: readonly DraftItem[]): readonly Station[] => {
@@ -32,7 +36,9 @@ export const coverage = (items: readonly DraftItem[]): readonly Station[] => {
   return stations.map(({ label, regions: here }): Station => {
     const of = spoken.filter(({ region }) => here.includes(region));
     const seen = of.filter(({ unseen }) => !unseen);
-    const left = sides.filter((side) => !seen.some((one) => one.side === undefined || one.side === 'both' || one.side === side || !regions[one.region].paired));
+    const left = sides.filter(
+      (side) => !seen.some((one) => one.side === undefined || one.side === 'both' || one.side === side || !regions[one.region].paired),
+    );
     if (left.length === 1) return { label, state: 'half', left: left[0]! };
     return { label, state: left.length === 0 ? 'seen' : of.length > 0 ? 'not-examined' : 'open' };
   });

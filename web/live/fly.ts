@@ -13,8 +13,17 @@ export const fly = (from: HTMLElement, keys: readonly string[]): void => {
     copy.setAttribute('aria-hidden', 'true');
     Object.assign(copy.style, { left: `${start.left}px`, top: `${start.top}px` });
     document.querySelector('.live')?.append(copy);
-    const [dx, dy] = [end.left + end.width / 2 - start.left - copy.offsetWidth / 2, end.top + end.height / 2 - start.top - copy.offsetHeight / 2];
-    const flight = copy.animate([{ transform: 'none', opacity: 1 }, { transform: `translate(${dx}px, ${dy}px) scale(0.3)`, opacity: 0.4 }], { duration: lastsMs, easing: 'cubic-bezier(0.3, 0, 0.4, 1)' });
+    const [dx, dy] = [
+      end.left + end.width / 2 - start.left - copy.offsetWidth / 2,
+      end.top + end.height / 2 - start.top - copy.offsetHeight / 2,
+    ];
+    const flight = copy.animate(
+      [
+        { transform: 'none', opacity: 1 },
+        { transform: `translate(${dx}px, ${dy}px) scale(0.3)`, opacity: 0.4 },
+      ],
+      { duration: lastsMs, easing: 'cubic-bezier(0.3, 0, 0.4, 1)' },
+    );
     flight.onfinish = flight.oncancel = () => copy.remove();
   }
 };

@@ -3,9 +3,17 @@ import type { HearingState } from '../../parser/contract/wire.ts';
 import type { MicrophoneState } from '../capture/health.ts';
 
 export type Phase = 'ready' | 'starting' | 'live' | 'finishing';
-export interface Known { readonly phase: Phase; readonly microphone: MicrophoneState; readonly hearing: HearingState; readonly paused: boolean }
+export interface Known {
+  readonly phase: Phase;
+  readonly microphone: MicrophoneState;
+  readonly hearing: HearingState;
+  readonly paused: boolean;
+}
 /** `look` wants a person's eye; `now` is something happening; `rest` is quiet. */
-export interface Headline { readonly word: string; readonly mood: 'rest' | 'now' | 'look' | 'still' }
+export interface Headline {
+  readonly word: string;
+  readonly mood: 'rest' | 'now' | 'look' | 'still';
+}
 
 export const headline = ({ phase, microphone, hearing, paused }: Known): Headline => {
   if (phase === 'ready') return { word: 'Ready', mood: 'rest' };

@@ -32,10 +32,14 @@ export function Live() {
   return (
     <main class={`live ${mood}${running.value ? ' running' : ''}`} data-mood={sunlight.value ? 'paper' : 'night'} id="main" tabIndex={-1}>
       <Top />
-      <div class="live-mouth"><Mouth draft={now} now={running.value ? keys : []} label="The mouth so far, facing the horse" /></div>
+      <div class="live-mouth">
+        <Mouth draft={now} now={running.value ? keys : []} label="The mouth so far, facing the horse" />
+      </div>
       <Stations items={standing.value} />
       <section class="live-say">
-        <h1 class="live-state" aria-live="polite">{word}</h1>
+        <h1 class="live-state" aria-live="polite">
+          {word}
+        </h1>
         {running.value && <LiveLevel />}
         {running.value && device.value && <p class="live-device">{device.value}</p>}
         <Notes />
@@ -46,9 +50,20 @@ export function Live() {
               <Words utterance={last} />
               <Became items={touched} />
             </div>
-            {answer.value && <p class="live-answer" role="status">{answer.value.say}</p>}
-            {now && doubt && <Ask key={doubt.id} exam={now.id} doubt={doubt} justSaid={doubt.utterance === last?.id} more={openDoubts.value.length - 1} />}
-            <Earlier items={standing.value.filter((i) => !touched.includes(i)).slice(-5).reverse()} />
+            {answer.value && (
+              <p class="live-answer" role="status">
+                {answer.value.say}
+              </p>
+            )}
+            {now && doubt && (
+              <Ask key={doubt.id} exam={now.id} doubt={doubt} justSaid={doubt.utterance === last?.id} more={openDoubts.value.length - 1} />
+            )}
+            <Earlier
+              items={standing.value
+                .filter((i) => !touched.includes(i))
+                .slice(-5)
+                .reverse()}
+            />
           </>
         )}
       </section>
@@ -61,16 +76,38 @@ export function Live() {
 const LiveLevel = () => <LevelBar level={level.value} />;
 
 /** Eight short rays around a disc. */
-const rays = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4).map((a) => `M${(7.4 * Math.cos(a)).toFixed(2)} ${(7.4 * Math.sin(a)).toFixed(2)}L${(10.4 * Math.cos(a)).toFixed(2)} ${(10.4 * Math.sin(a)).toFixed(2)}`).join('');
+const rays = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4)
+  .map(
+    (a) =>
+      `M${(7.4 * Math.cos(a)).toFixed(2)} ${(7.4 * Math.sin(a)).toFixed(2)}L${(10.4 * Math.cos(a)).toFixed(2)} ${(10.4 * Math.sin(a)).toFixed(2)}`,
+  )
+  .join('');
 
 /** Whose mouth, how long, and by what light. */
 function Top() {
   const startedAt = draft.value?.header.startedAt;
   return (
     <div class="live-top">
-      {running.value && <span class="whose"><b>{draft.value?.header.horse?.name ?? 'No name yet'}</b>{startedAt && <Clock since={Date.parse(startedAt)} />}</span>}
-      <button type="button" class="sun" aria-pressed={sunlight.value} aria-label="Sunlight" title="Sunlight" onClick={() => { sunlight.value = !sunlight.value; }}>
-        <svg viewBox="-12 -12 24 24" width="28" height="28" aria-hidden="true"><circle r="4.6" /><path d={rays} /></svg>
+      {running.value && (
+        <span class="whose">
+          <b>{draft.value?.header.horse?.name ?? 'No name yet'}</b>
+          {startedAt && <Clock since={Date.parse(startedAt)} />}
+        </span>
+      )}
+      <button
+        type="button"
+        class="sun"
+        aria-pressed={sunlight.value}
+        aria-label="Sunlight"
+        title="Sunlight"
+        onClick={() => {
+          sunlight.value = !sunlight.value;
+        }}
+      >
+        <svg viewBox="-12 -12 24 24" width="28" height="28" aria-hidden="true">
+          <circle r="4.6" />
+          <path d={rays} />
+        </svg>
       </button>
     </div>
   );
@@ -82,7 +119,11 @@ function Clock({ since }: { readonly since: number }) {
     const tick = setInterval(() => setNow(Date.now()), 1000);
     return () => clearInterval(tick);
   }, []);
-  return <span role="timer" aria-label="Time so far">{elapsed(now - since)}</span>;
+  return (
+    <span role="timer" aria-label="Time so far">
+      {elapsed(now - since)}
+    </span>
+  );
 }
 
 /** What is wrong, what is safe, what to do. */
@@ -94,7 +135,12 @@ function Notes() {
     <div class="live-notes" role="status">
       {advice && <p>{advice}</p>}
       {phase.value === 'live' && hearing.value === 'getting-ready' && <p>{gettingReady}</p>}
-      {waits && <p>{joined.value ? 'Catching up' : 'The line is down'}: {seconds === 1 ? 'one second' : `${seconds} seconds`} of sound kept here, will be sent.</p>}
+      {waits && (
+        <p>
+          {joined.value ? 'Catching up' : 'The line is down'}: {seconds === 1 ? 'one second' : `${seconds} seconds`} of sound kept here,
+          will be sent.
+        </p>
+      )}
       {trouble.value && <p role="alert">{trouble.value.message}</p>}
     </div>
   );

@@ -5,9 +5,18 @@ import { conditionLabel, doubtQuestions } from '../labels.ts';
 import { placeWords } from '../mouth/names.ts';
 import { aloud } from './say.ts';
 
-export interface Answer { readonly label: string; readonly act: Act }
+export interface Answer {
+  readonly label: string;
+  readonly act: Act;
+}
 /** `about`: the half that was understood, or the words in question. */
-export interface Question { readonly about: string; readonly ask: string; readonly why: string | null; readonly answers: readonly Answer[]; readonly offered: boolean }
+export interface Question {
+  readonly about: string;
+  readonly ask: string;
+  readonly why: string | null;
+  readonly answers: readonly Answer[];
+  readonly offered: boolean;
+}
 
 const aboutOf = (doubt: Doubt): string => {
   if (doubt.doubt === 'no-place' && doubt.condition) return conditionLabel(doubt.condition);
@@ -20,7 +29,9 @@ export const ordinals = ['first', 'second', 'third', 'fourth'] as const;
 
 /** What to ask. Readings are offered as they stand; without any, it stays as said, or goes. */
 export const questionOf = (doubt: Doubt): Question => {
-  const readings = (doubt.readings ?? []).slice(0, ordinals.length).map(({ label }, reading): Answer => ({ label, act: { act: 'settle', doubt: doubt.id, how: 'reading', reading } }));
+  const readings = (doubt.readings ?? [])
+    .slice(0, ordinals.length)
+    .map(({ label }, reading): Answer => ({ label, act: { act: 'settle', doubt: doubt.id, how: 'reading', reading } }));
   const offered = readings.length > 1;
   const plain: readonly Answer[] = [
     { label: 'Keep as said', act: { act: 'settle', doubt: doubt.id, how: 'kept-as-said' } },

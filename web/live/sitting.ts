@@ -36,7 +36,11 @@ const remember = (exam: string | null): void => {
   else localStorage.removeItem(remembered);
 };
 
-export interface Start { readonly exam: string | null; readonly horse: string; readonly deviceId: string | undefined }
+export interface Start {
+  readonly exam: string | null;
+  readonly horse: string;
+  readonly deviceId: string | undefined;
+}
 
 let sender: Sender | null = null;
 /** The exam the sender was started for; null for a new one. */
@@ -50,8 +54,14 @@ const say = (what: ApiError): void => {
   trouble.value = what;
   mouthpiece?.tone('trouble');
 };
-const fullDisk: ApiError = { code: 'not-kept', message: 'The browser could not keep the sound. What the server has is safe. Make room on this device, or go on at another.' };
-const notUnderstood: ApiError = { code: 'not-understood', message: 'The program said something that this page does not understand. What you say is kept here. Load the page again.' };
+const fullDisk: ApiError = {
+  code: 'not-kept',
+  message: 'The browser could not keep the sound. What the server has is safe. Make room on this device, or go on at another.',
+};
+const notUnderstood: ApiError = {
+  code: 'not-understood',
+  message: 'The program said something that this page does not understand. What you say is kept here. Load the page again.',
+};
 
 const onFrame = (frame: FromServer): void => {
   const before = draft.value;
@@ -78,7 +88,15 @@ const connect = async (exam: string | null, horse: string): Promise<Sender> => {
   joins = exam;
   const outbox = await openOutbox();
   const joinedSender = startSender(
-    { outbox, exam, header: horse ? { horse: { name: horse } } : {}, device: () => ear?.device() ?? '', open: (on) => openSocket(address(), on), now: () => performance.now(), wall: () => Date.now() / 1000 },
+    {
+      outbox,
+      exam,
+      header: horse ? { horse: { name: horse } } : {},
+      device: () => ear?.device() ?? '',
+      open: (on) => openSocket(address(), on),
+      now: () => performance.now(),
+      wall: () => Date.now() / 1000,
+    },
     {
       frame: onFrame,
       kept: (chunks, isJoined) => {
@@ -91,7 +109,11 @@ const connect = async (exam: string | null, horse: string): Promise<Sender> => {
     },
   );
   const watch = setInterval(joinedSender.check, 1000);
-  letGo.push(() => clearInterval(watch), () => joinedSender.close(), () => outbox.close());
+  letGo.push(
+    () => clearInterval(watch),
+    () => joinedSender.close(),
+    () => outbox.close(),
+  );
   return joinedSender;
 };
 
@@ -126,7 +148,9 @@ export const start = async ({ exam, horse, deviceId }: Start): Promise<void> => 
     const voice = (mouthpiece = openMouthpiece(context, (sentence) => void line.say({ type: 'said', sentence })));
     let first = true;
     ear = await startEar({
-      context, deviceId, failed: () => undefined,
+      context,
+      deviceId,
+      failed: () => undefined,
       begins: () => {
         line.begin();
         first = true;
@@ -200,7 +224,10 @@ const readOut = (): Promise<void> =>
 
 const stop = async (): Promise<void> => {
   await ear?.close();
-  letGo.splice(0).reverse().forEach((free) => free());
+  letGo
+    .splice(0)
+    .reverse()
+    .forEach((free) => free());
   sender = ear = mouthpiece = null;
   hearing.value = 'stopped';
   microphone.value = 'ok';

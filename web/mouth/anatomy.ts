@@ -9,16 +9,31 @@ export const middle = size.width / 2;
 
 export type ToothKind = 'incisor' | 'canine' | 'wolf' | 'cheek';
 export interface Stand {
-  readonly position: number; readonly kind: ToothKind;
+  readonly position: number;
+  readonly kind: ToothKind;
   /** Centre. */
-  readonly x: number; readonly y: number;
+  readonly x: number;
+  readonly y: number;
   /** Direction along the row, away from the front teeth, in degrees; 90 is down the page. */
   readonly along: number;
   /** Across the row (cheek or lip to tongue) and along it. */
-  readonly across: number; readonly length: number;
+  readonly across: number;
+  readonly length: number;
 }
-interface Jaw { readonly front: readonly Stand[]; readonly row: { readonly from: Point; readonly bend: Point; readonly to: Point; readonly lengths: readonly number[]; readonly across: readonly [number, number] } }
-interface Point { readonly x: number; readonly y: number }
+interface Jaw {
+  readonly front: readonly Stand[];
+  readonly row: {
+    readonly from: Point;
+    readonly bend: Point;
+    readonly to: Point;
+    readonly lengths: readonly number[];
+    readonly across: readonly [number, number];
+  };
+}
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
 
 /** The horse's right side, drawn on the viewer's left. */
 const upper: Jaw = {
@@ -46,16 +61,29 @@ const lower: Jaw = {
 function along({ from, bend, to }: Jaw['row'], t: number): Point & { along: number } {
   const at = (a: number, b: number, c: number): number => (1 - t) ** 2 * a + 2 * (1 - t) * t * b + t ** 2 * c;
   const slope = (a: number, b: number, c: number): number => 2 * (1 - t) * (b - a) + 2 * t * (c - b);
-  return { x: at(from.x, bend.x, to.x), y: at(from.y, bend.y, to.y), along: (Math.atan2(slope(from.y, bend.y, to.y), slope(from.x, bend.x, to.x)) * 180) / Math.PI };
+  return {
+    x: at(from.x, bend.x, to.x),
+    y: at(from.y, bend.y, to.y),
+    along: (Math.atan2(slope(from.y, bend.y, to.y), slope(from.x, bend.x, to.x)) * 180) / Math.PI,
+  };
 }
 /** Cheek teeth one behind the other, without a gap between them; a seventh, behind the eleven, where one was named. */
 function cheekTeeth(jaw: Jaw, count: number): readonly Stand[] {
   const { lengths, across } = jaw.row;
-  const middles = Array.from({ length: count }, (_, i) => lengths.slice(0, Math.min(i, 5)).reduce((sum, l, k) => sum + (l + (lengths[k + 1] ?? l)) / 2, 0) + (i > 5 ? 26 : 0));
+  const middles = Array.from(
+    { length: count },
+    (_, i) => lengths.slice(0, Math.min(i, 5)).reduce((sum, l, k) => sum + (l + (lengths[k + 1] ?? l)) / 2, 0) + (i > 5 ? 26 : 0),
+  );
   const whole = middles[5]!;
   return middles.map((m, i) => {
     const t = m / whole;
-    return { position: 6 + i, kind: 'cheek', ...along(jaw.row, t), across: across[0] + (across[1] - across[0]) * t, length: lengths[i] ?? 22 };
+    return {
+      position: 6 + i,
+      kind: 'cheek',
+      ...along(jaw.row, t),
+      across: across[0] + (across[1] - across[0]) * t,
+      length: lengths[i] ?? 22,
+    };
   });
 }
 const right = (jaw: Jaw): readonly Stand[] => [...jaw.front, ...cheekTeeth(jaw, 7)];
@@ -63,5 +91,8 @@ const mirrored = (stand: Stand): Stand => ({ ...stand, x: size.width - stand.x, 
 
 /** Every place a tooth may stand, by quadrant 1 to 4; position 12 only where a draft names it. */
 export const stands: Readonly<Record<1 | 2 | 3 | 4, readonly Stand[]>> = {
-  1: right(upper), 2: right(upper).map(mirrored), 3: right(lower).map(mirrored), 4: right(lower),
+  1: right(upper),
+  2: right(upper).map(mirrored),
+  3: right(lower).map(mirrored),
+  4: right(lower),
 };

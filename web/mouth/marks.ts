@@ -8,14 +8,23 @@ import { keysOf, teethSpokenOf, type PlaceKey } from './places.ts';
 /** How a place stands, strongest first; `work` and `plan` are treatments done and not done. */
 export const looks = ['present', 'half', 'open', 'before', 'work', 'plan', 'unseen'] as const;
 export type Look = (typeof looks)[number];
-export interface Mark { readonly look: Look | null; readonly count: number; readonly doubts: number }
+export interface Mark {
+  readonly look: Look | null;
+  readonly count: number;
+  readonly doubts: number;
+}
 
 export const placeOfItem = (item: Item): Place | null => ('place' in item ? (item.place ?? null) : null);
 
 /** Whether an item speaks of a place: a gap also belongs to its two teeth, a row and "the incisors" to each of theirs. */
 export function standsAt(item: Item, key: PlaceKey): boolean {
   if (teethSpokenOf(placeOfItem(item)).includes(key)) return true;
-  return keysOf(placeOfItem(item)).some((k) => k === key || (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) || (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)));
+  return keysOf(placeOfItem(item)).some(
+    (k) =>
+      k === key ||
+      (k.includes('-') && !k.includes(':') && k.split('-').includes(key)) ||
+      (k.startsWith('region:') && (k === `${key}:left` || k === `${key}:right`)),
+  );
 }
 /** How one item looks where it stands; words about the visit look like nothing. */
 export function lookOf(item: Item): Look | null {
@@ -41,7 +50,7 @@ export function marksOf(draft: Pick<Draft, 'items' | 'doubts'> | null): Readonly
     for (const key of keys) marks.set(key, { ...at(key), look: stronger(at(key).look, lookOf(item)), count: at(key).count + 1 });
   }
   for (const { doubt } of draft.doubts.filter(isOpen)) {
-    const keys = doubt.place ? keysOf(doubt.place) : ((doubt.item && places.get(doubt.item)) || []);
+    const keys = doubt.place ? keysOf(doubt.place) : (doubt.item && places.get(doubt.item)) || [];
     for (const key of keys) marks.set(key, { ...at(key), doubts: at(key).doubts + 1 });
   }
   return marks;
@@ -50,16 +59,27 @@ const stronger = (a: Look | null, b: Look | null): Look | null => (a && (!b || l
 
 /** Teeth that were spoken of, whatever was said of them; "not examined" is not looking. */
 export function lookedAt(items: readonly DraftItem[]): ReadonlySet<string> {
-  const seen = items.filter(stands).map((i) => i.item).filter((item) => item.kind === 'finding' || item.kind === 'treatment');
+  const seen = items
+    .filter(stands)
+    .map((i) => i.item)
+    .filter((item) => item.kind === 'finding' || item.kind === 'treatment');
   return new Set(seen.flatMap((item) => teethSpokenOf(placeOfItem(item))));
 }
 /** Teeth said to be not examined. */
 export function saidUnseen(items: readonly DraftItem[]): ReadonlySet<string> {
-  return new Set(items.filter(stands).filter((i) => i.item.kind === 'not-examined').flatMap((i) => teethSpokenOf(placeOfItem(i.item))));
+  return new Set(
+    items
+      .filter(stands)
+      .filter((i) => i.item.kind === 'not-examined')
+      .flatMap((i) => teethSpokenOf(placeOfItem(i.item))),
+  );
 }
 /** Caps and teeth behind the eleven are drawn only where a draft names them. */
 export function extraTeeth(draft: Pick<Draft, 'items'> | null): readonly string[] {
   const usual = new Set(permanentTeeth);
-  const named = (draft?.items ?? []).filter(stands).flatMap((i) => { const place = placeOfItem(i.item); return place && 'teeth' in place ? place.teeth : []; });
+  const named = (draft?.items ?? []).filter(stands).flatMap((i) => {
+    const place = placeOfItem(i.item);
+    return place && 'teeth' in place ? place.teeth : [];
+  });
   return [...new Set(named)].filter((tooth) => !usual.has(tooth)).sort();
 }

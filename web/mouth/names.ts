@@ -4,7 +4,21 @@ import { regions, type RegionId } from '../../parser/lexicon/regions.ts';
 import type { RowId } from '../../parser/lexicon/teeth.ts';
 
 const digit = ['oh', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
-const positions = ['', 'central incisor', 'middle incisor', 'corner incisor', 'canine', 'wolf tooth', 'first cheek tooth', 'second cheek tooth', 'third cheek tooth', 'fourth cheek tooth', 'fifth cheek tooth', 'sixth cheek tooth', 'tooth behind the eleven'];
+const positions = [
+  '',
+  'central incisor',
+  'middle incisor',
+  'corner incisor',
+  'canine',
+  'wolf tooth',
+  'first cheek tooth',
+  'second cheek tooth',
+  'third cheek tooth',
+  'fourth cheek tooth',
+  'fifth cheek tooth',
+  'sixth cheek tooth',
+  'tooth behind the eleven',
+];
 const quadrants = ['', 'upper right', 'upper left', 'lower left', 'lower right'];
 
 export const quadrantOf = (tooth: string): 1 | 2 | 3 | 4 => (((Number(tooth[0]) - 1) % 4) + 1) as 1 | 2 | 3 | 4;
@@ -22,11 +36,16 @@ export function spokenTooth(tooth: string): string {
   const cap = !isCap(tooth) ? '' : position < 4 ? ', milk tooth' : ', cap';
   return `${spokenNumber(tooth)}, ${quadrants[quadrantOf(tooth)]}, ${positions[position]}${cap}`;
 }
-export const spokenSpace = (a: string, b: string): string => `gap between ${spokenNumber(a)} and ${spokenNumber(b)}, ${quadrants[quadrantOf(b)]}`;
+export const spokenSpace = (a: string, b: string): string =>
+  `gap between ${spokenNumber(a)} and ${spokenNumber(b)}, ${quadrants[quadrantOf(b)]}`;
 
 export const rowWords: Readonly<Record<RowId, string>> = {
-  'upper-right': 'Upper right cheek teeth', 'upper-left': 'Upper left cheek teeth', 'lower-left': 'Lower left cheek teeth', 'lower-right': 'Lower right cheek teeth',
-  'upper-incisors': 'Upper incisors', 'lower-incisors': 'Lower incisors',
+  'upper-right': 'Upper right cheek teeth',
+  'upper-left': 'Upper left cheek teeth',
+  'lower-left': 'Lower left cheek teeth',
+  'lower-right': 'Lower right cheek teeth',
+  'upper-incisors': 'Upper incisors',
+  'lower-incisors': 'Lower incisors',
 };
 
 /** Neighbouring teeth are told as a run: "106 to 109, 206". */
@@ -35,18 +54,24 @@ export function teethWords(teeth: readonly string[]): string {
   for (const tooth of [...teeth].sort()) {
     const run = runs.at(-1);
     const last = run?.at(-1);
-    if (run && last && Number(tooth) === Number(last) + 1) run.push(tooth); else runs.push([tooth]);
+    if (run && last && Number(tooth) === Number(last) + 1) run.push(tooth);
+    else runs.push([tooth]);
   }
   return runs.map((run) => (run.length > 2 ? `${run[0]} to ${run.at(-1)}` : run.join(', '))).join(', ');
 }
 /** Rows that make a whole are told as the whole: both upper rows are "Upper cheek teeth". */
 function rowsWords(rows: readonly RowId[]): string {
   const left = new Set(rows);
-  const taken = wholes.flatMap(([label, ...whole]) => (whole.every((row) => left.has(row)) ? (whole.forEach((row) => left.delete(row)), [label]) : []));
+  const taken = wholes.flatMap(([label, ...whole]) =>
+    whole.every((row) => left.has(row)) ? (whole.forEach((row) => left.delete(row)), [label]) : [],
+  );
   return [...taken, ...[...left].map((row) => rowWords[row])].join(', ');
 }
 const wholes: readonly (readonly [string, ...RowId[]])[] = [
-  ['All cheek teeth', 'upper-right', 'upper-left', 'lower-left', 'lower-right'], ['Upper cheek teeth', 'upper-right', 'upper-left'], ['Lower cheek teeth', 'lower-left', 'lower-right'], ['Incisors', 'upper-incisors', 'lower-incisors'],
+  ['All cheek teeth', 'upper-right', 'upper-left', 'lower-left', 'lower-right'],
+  ['Upper cheek teeth', 'upper-right', 'upper-left'],
+  ['Lower cheek teeth', 'lower-left', 'lower-right'],
+  ['Incisors', 'upper-incisors', 'lower-incisors'],
 ];
 /** A region with its side: "Left cheek", "Both cheeks" stays "Cheek, both sides". */
 export function regionWords(region: RegionId, side?: 'left' | 'right' | 'both', jaw?: 'upper' | 'lower'): string {

@@ -10,7 +10,8 @@ export type PlaceKey = string;
 /** Neighbours in one row, lower number first; across the middle 101/201 and 301/401. */
 export const spaces: readonly (readonly [string, string])[] = [
   ...[1, 2, 3, 4].flatMap((q) => Array.from({ length: 10 }, (_, i) => [String(q * 100 + i + 1), String(q * 100 + i + 2)] as const)),
-  ['101', '201'], ['301', '401'],
+  ['101', '201'],
+  ['301', '401'],
 ];
 const cheekRow: Readonly<Record<1 | 2 | 3 | 4, RowId>> = { 1: 'upper-right', 2: 'upper-left', 3: 'lower-left', 4: 'lower-right' };
 
@@ -55,7 +56,8 @@ export function teethSpokenOf(place: Place | null | undefined): readonly string[
   if ('spaces' in place) return place.spaces.flat();
   const inRegion = (tooth: string): boolean => {
     const position = positionOf(tooth);
-    const named = place.region === 'mouth' || (place.region === 'incisors' && position <= 3) || (place.region === 'cheek-teeth' && position >= 6);
+    const named =
+      place.region === 'mouth' || (place.region === 'incisors' && position <= 3) || (place.region === 'cheek-teeth' && position >= 6);
     const quadrant = quadrantOf(tooth);
     const onSide = !place.side || place.side === 'both' || (place.side === 'right') === (quadrant === 1 || quadrant === 4);
     return named && onSide && (!place.jaw || (place.jaw === 'upper') === quadrant < 3);

@@ -2,7 +2,10 @@
 import type { PlaceKey } from './places.ts';
 
 export type Direction = 'up' | 'down' | 'left' | 'right';
-interface Spot { readonly key: PlaceKey; readonly at: { readonly x: number; readonly y: number } }
+interface Spot {
+  readonly key: PlaceKey;
+  readonly at: { readonly x: number; readonly y: number };
+}
 
 const ways: Readonly<Record<Direction, readonly [number, number]>> = { up: [0, -1], down: [0, 1], left: [-1, 0], right: [1, 0] };
 
@@ -20,7 +23,10 @@ export function next(spots: readonly Spot[], from: PlaceKey, direction: Directio
     const aside = Math.abs(dx * wy - dy * wx);
     if (ahead < 2 || aside > ahead * 2.4) continue;
     const far = ahead + aside * 2;
-    if (far < least) { least = far; best = spot.key; }
+    if (far < least) {
+      least = far;
+      best = spot.key;
+    }
   }
   return best;
 }

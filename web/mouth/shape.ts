@@ -3,9 +3,26 @@ import { middle, size, stands, type Stand } from './anatomy.ts';
 import { isCap, positionOf, quadrantOf } from './names.ts';
 import { spaces, type PlaceKey } from './places.ts';
 
-export interface Point { readonly x: number; readonly y: number }
-export interface DrawnTooth { readonly key: PlaceKey; readonly kind: Stand['kind']; readonly at: Point; readonly outline: string; readonly folds: readonly string[]; readonly label: Point; readonly touch: string; readonly reach: number }
-export interface DrawnSpace { readonly key: PlaceKey; readonly at: Point; readonly touch: string; readonly tick: string }
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+export interface DrawnTooth {
+  readonly key: PlaceKey;
+  readonly kind: Stand['kind'];
+  readonly at: Point;
+  readonly outline: string;
+  readonly folds: readonly string[];
+  readonly label: Point;
+  readonly touch: string;
+  readonly reach: number;
+}
+export interface DrawnSpace {
+  readonly key: PlaceKey;
+  readonly at: Point;
+  readonly touch: string;
+  readonly tick: string;
+}
 
 const short = (n: number): string => n.toFixed(1);
 const xy = (p: Point): string => `${short(p.x)} ${short(p.y)}`;
@@ -21,7 +38,10 @@ export function smooth(points: readonly Point[]): string {
 }
 /** An open line through the middles of its points. */
 export function open(points: readonly Point[]): string {
-  const bends = points.slice(1, -1).map((q, i) => { const r = points[i + 2]!; return `Q${xy(q)} ${i === points.length - 3 ? xy(r) : `${short((q.x + r.x) / 2)} ${short((q.y + r.y) / 2)}`}`; });
+  const bends = points.slice(1, -1).map((q, i) => {
+    const r = points[i + 2]!;
+    return `Q${xy(q)} ${i === points.length - 3 ? xy(r) : `${short((q.x + r.x) / 2)} ${short((q.y + r.y) / 2)}`}`;
+  });
   return `M${xy(points[0]!)}${bends.join('')}`;
 }
 /** A number in -1 to 1 that belongs to a tooth and a purpose, always the same. */
@@ -29,7 +49,7 @@ export function quirk(key: string, salt: number): number {
   let h = 2166136261 ^ salt;
   for (const c of key) h = Math.imul(h ^ c.charCodeAt(0), 16777619);
   h = Math.imul(h ^ (h >>> 15), 2246822507);
-  return (((h ^ (h >>> 13)) >>> 0) / 2 ** 31) - 1;
+  return ((h ^ (h >>> 13)) >>> 0) / 2 ** 31 - 1;
 }
 
 /** From the tooth's own axes (out: towards cheek or lip; along: away from the front) to the drawing. */
@@ -65,7 +85,8 @@ function outline(stand: Stand, key: string, upper: boolean): readonly (readonly 
     if (kind === 'incisor') along *= 1 + 0.08 * Math.sign(out) * Math.abs(Math.cos(angle));
     if (kind === 'canine' && along > 0) along *= 1.15;
     const wobble = 1 + quirk(key, 10 + (i % 7)) * 0.018;
-    out *= wobble; along *= wobble;
+    out *= wobble;
+    along *= wobble;
     return [out, along] as const;
   });
 }
@@ -77,11 +98,24 @@ const crescent = (put: Place, at: number, deep: number, long: number): string =>
 
 function folds(stand: Stand, put: Place, upper: boolean): readonly string[] {
   const { across: a, length: l } = stand;
-  if (stand.kind === 'incisor') return [smooth([[0.1, -0.2], [0.2, 0], [0.1, 0.2], [-0.08, 0.16], [-0.08, -0.16]].map(([o, s]) => put(o! * a, s! * l)))];
+  if (stand.kind === 'incisor')
+    return [
+      smooth(
+        [
+          [0.1, -0.2],
+          [0.2, 0],
+          [0.1, 0.2],
+          [-0.08, 0.16],
+          [-0.08, -0.16],
+        ].map(([o, s]) => put(o! * a, s! * l)),
+      ),
+    ];
   if (stand.kind !== 'cheek') return [];
   if (upper) return [crescent(put, -l * 0.2, a * 0.24, l * 0.14), crescent(put, l * 0.2, a * 0.24, l * 0.14)];
   const p = (o: number, s: number): string => xy(put(o * a, s * l));
-  return [`M${p(0.02, -0.33)}C${p(0.3, -0.28)} ${p(0.24, -0.1)} ${p(-0.02, -0.04)}S${p(-0.3, 0.02)} ${p(-0.02, 0.08)}S${p(0.26, 0.3)} ${p(0.0, 0.34)}`];
+  return [
+    `M${p(0.02, -0.33)}C${p(0.3, -0.28)} ${p(0.24, -0.1)} ${p(-0.02, -0.04)}S${p(-0.3, 0.02)} ${p(-0.02, 0.08)}S${p(0.26, 0.3)} ${p(0.0, 0.34)}`,
+  ];
 }
 
 /** How far out of the tooth its number stands. */
@@ -99,10 +133,16 @@ export function drawTooth(key: PlaceKey): DrawnTooth {
   const inner = -found.across / 2 - 3;
   const outer = labelOff(found) + (found.kind === 'incisor' ? 12 : 18);
   return {
-    key, kind: stand.kind, at: { x: stand.x, y: stand.y }, reach: found.across / 2,
+    key,
+    kind: stand.kind,
+    at: { x: stand.x, y: stand.y },
+    reach: found.across / 2,
     outline: smooth(outline(stand, key, upper).map(([o, s]) => put(o, s))),
     folds: folds(stand, put, upper),
-    label: found.kind === 'incisor' ? put(labelOff(found), 0) : { x: found.x + Math.sign(found.x - middle) * labelOff(found), y: found.y + (isCap(key) ? 18 : 0) },
+    label:
+      found.kind === 'incisor'
+        ? put(labelOff(found), 0)
+        : { x: found.x + Math.sign(found.x - middle) * labelOff(found), y: found.y + (isCap(key) ? 18 : 0) },
     touch: polygon([put(inner, -half), put(outer, -half), put(outer, half), put(inner, half)]),
   };
 }
@@ -117,7 +157,8 @@ export function drawSpace([a, b]: readonly [string, string]): DrawnSpace {
   const mid = (p: Point, q: Point): Point => ({ x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 });
   const off = (d: number): Point => mid(put(depth - d, 0), putTwo(depth - d, 0));
   return {
-    key: `${a}-${b}`, at: off(12),
+    key: `${a}-${b}`,
+    at: off(12),
     touch: polygon([put(depth - 3, 0), putTwo(depth - 3, 0), putTwo(depth - 27, 0), put(depth - 27, 0)]),
     tick: `M${xy(off(3))}L${xy(off(9))}`,
   };

@@ -23,7 +23,10 @@ export const sounding = (): Sounding => {
       };
     },
     within: (from, to) => {
-      const inside = stretches.map((s): readonly [number, number] => [Math.max(from, s.from), Math.min(to, s.to)]).filter(([a, b]) => b > a).sort((a, b) => a[0] - b[0]);
+      const inside = stretches
+        .map((s): readonly [number, number] => [Math.max(from, s.from), Math.min(to, s.to)])
+        .filter(([a, b]) => b > a)
+        .sort((a, b) => a[0] - b[0]);
       let ms = 0;
       let reached = from;
       for (const [a, b] of inside) {

@@ -32,10 +32,11 @@ const longestMs = (sentence: string): number => 2000 + 120 * sentence.length;
 /** Letters said in one go: browsers fall silent in the middle of long speeches, and a long answer must be able to give way to a newer one. */
 const atOnce = 160;
 /** A long answer in pieces, cut where a sentence or a part of a list ends. */
-export const pieces = (words: string): readonly string[] => words.split(/(?<=[.;:?!,]) /).reduce<readonly string[]>((all, part) => {
-  const last = all.at(-1);
-  return last !== undefined && last.length + part.length < atOnce ? [...all.slice(0, -1), `${last} ${part}`] : [...all, part];
-}, []);
+export const pieces = (words: string): readonly string[] =>
+  words.split(/(?<=[.;:?!,]) /).reduce<readonly string[]>((all, part) => {
+    const last = all.at(-1);
+    return last !== undefined && last.length + part.length < atOnce ? [...all.slice(0, -1), `${last} ${part}`] : [...all, part];
+  }, []);
 
 /** What is wanted is said one after the other; the newest takes the place of what still waits or is left of a long answer, because old news confuses wet hands. */
 export const openVoice = ({ synthesis, marks, language, now, begins }: VoiceOptions): Voice => {

@@ -29,7 +29,9 @@ export async function beam(start: Frontier, options: BeamOptions): Promise<reado
   let open: readonly Open[] = [{ tokens: [], logProbs: [], logProb: 0 }];
   let frontier = start;
   for (let length = 0; length <= maxTokens; length += 1) {
-    const moves = open.flatMap((path, row) => movesFrom(path, row, frontier.logits, vocabulary, width)).sort((a, b) => b.logProb - a.logProb);
+    const moves = open
+      .flatMap((path, row) => movesFrom(path, row, frontier.logits, vocabulary, width))
+      .sort((a, b) => b.logProb - a.logProb);
     const going: Move[] = [];
     for (const move of moves.slice(0, 2 * width)) {
       const path = open[move.row];
@@ -47,7 +49,11 @@ export async function beam(start: Frontier, options: BeamOptions): Promise<reado
     const enough = Math.max(done[width - 1]?.logProb ?? -Infinity, (done[0]?.logProb ?? -Infinity) - FAR);
     open = open.filter(({ logProb }) => logProb >= enough);
     if (open.length === 0 || (width === 1 && done.length > 0)) break;
-    if (length < maxTokens) frontier = await frontier.next(open.map((_, i) => (going[i] as Move).row), open.map((_, i) => (going[i] as Move).token));
+    if (length < maxTokens)
+      frontier = await frontier.next(
+        open.map((_, i) => (going[i] as Move).row),
+        open.map((_, i) => (going[i] as Move).token),
+      );
   }
   if (done.length > 0) return done.slice(0, width);
   return open.map((path) => ({ ...path, end: 0 }));

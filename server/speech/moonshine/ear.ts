@@ -11,7 +11,8 @@ import { logSumExp } from './logits.ts';
 import { encodeSentence, wordsOf } from './tokens.ts';
 
 /** Speech has no more tokens a second than this; the floor lets short commands live. */
-const TOKENS_PER_SECOND = 6.5, LEAST_TOKENS = 12;
+const TOKENS_PER_SECOND = 6.5,
+  LEAST_TOKENS = 12;
 /** Loudest tenth of a second, root mean square, below which nobody speaks (-60 dB of full scale). */
 const SILENCE = 0.001;
 const ROWS_AT_ONCE = 24;
@@ -43,11 +44,19 @@ export function openEar(graph: Graph, width: number): Ear {
       if (loudest(clip.samples) < SILENCE) return { hypotheses: [], empty: 'no-speech', tookMs: took() };
       const listened = await listen(id, clip);
       const firstTotal = logSumExp(listened.first);
-      if (Math.exp((listened.first[END] ?? -Infinity) - firstTotal) > NO_WORDS) return { hypotheses: [], empty: 'no-words', tookMs: took() };
+      if (Math.exp((listened.first[END] ?? -Infinity) - firstTotal) > NO_WORDS)
+        return { hypotheses: [], empty: 'no-words', tookMs: took() };
       const maxTokens = Math.max(LEAST_TOKENS, Math.ceil((clip.samples.length / RATE) * TOKENS_PER_SECOND));
-      const paths = await beam(frontier(graph, listened, listened.memory, withoutEnd(listened.first)), { vocabulary: VOCABULARY, end: END, width, maxTokens });
+      const paths = await beam(frontier(graph, listened, listened.memory, withoutEnd(listened.first)), {
+        vocabulary: VOCABULARY,
+        end: END,
+        width,
+        maxTokens,
+      });
       const span = voiced(clip);
-      const hypotheses = distinct(paths.map((path) => heardPath(path, span)).filter(({ words }) => words.some(({ w }) => /[a-z0-9]/i.test(w))));
+      const hypotheses = distinct(
+        paths.map((path) => heardPath(path, span)).filter(({ words }) => words.some(({ w }) => /[a-z0-9]/i.test(w))),
+      );
       return hypotheses.length === 0 ? { hypotheses, empty: 'no-words', tookMs: took() } : { hypotheses, tookMs: took() };
     },
 
@@ -55,7 +64,8 @@ export function openEar(graph: Graph, width: number): Ear {
       const listened = await listen(id, clip);
       const rows = sentences.map(encodeSentence);
       const scores: number[] = [];
-      for (let from = 0; from < rows.length; from += ROWS_AT_ONCE) scores.push(...await scoreRows(graph, listened, rows.slice(from, from + ROWS_AT_ONCE)));
+      for (let from = 0; from < rows.length; from += ROWS_AT_ONCE)
+        scores.push(...(await scoreRows(graph, listened, rows.slice(from, from + ROWS_AT_ONCE))));
       return scores;
     },
   };
@@ -74,31 +84,43 @@ function frontier(graph: Graph, listened: Listened, memory: Memory, logits: Floa
 /** Where a voice was found, the first token is a word. */
 const withoutEnd = (first: Float32Array): Float32Array => first.map((score, token) => (token === END ? -Infinity : score));
 
-const heardPath = ({ tokens, logProbs, end }: Path, span: { from: number; to: number }): Hypothesis => hypothesis(wordsOf(tokens, logProbs), span, end);
+const heardPath = ({ tokens, logProbs, end }: Path, span: { from: number; to: number }): Hypothesis =>
+  hypothesis(wordsOf(tokens, logProbs), span, end);
 
 /** Readings that differ only in capitals and punctuation are one: their probabilities add up, and the likeliest spelling stays. */
 function distinct(hypotheses: readonly Hypothesis[]): readonly Hypothesis[] {
   const byWords = new Map<string, Hypothesis[]>();
   for (const one of hypotheses) {
-    const key = one.text.toLowerCase().replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
+    const key = one.text
+      .toLowerCase()
+      .replace(/[^a-z0-9' ]+/g, ' ')
+      .replace(/\s+/g, ' ')
+      .trim();
     byWords.set(key, [...(byWords.get(key) ?? []), one]);
   }
   return [...byWords.values()]
-    .flatMap(([first, ...rest]) => first === undefined ? [] : [{ ...first, logProb: logSumExp([first, ...rest].map(({ logProb }) => logProb)) }])
+    .flatMap(([first, ...rest]) =>
+      first === undefined ? [] : [{ ...first, logProb: logSumExp([first, ...rest].map(({ logProb }) => logProb)) }],
+    )
     .sort((a, b) => b.logProb - a.logProb);
 }
 
 /** Teacher forcing: all sentences in one pass, padded with the end token, which the causal mask hides. */
 async function scoreRows(graph: Graph, listened: Listened, sentences: readonly (readonly number[])[]): Promise<number[]> {
   const length = Math.max(...sentences.map((tokens) => tokens.length));
-  const logits = await graph.follow(listened, sentences.map((tokens) => [...tokens, ...Array<number>(length - tokens.length).fill(END)]));
+  const logits = await graph.follow(
+    listened,
+    sentences.map((tokens) => [...tokens, ...Array<number>(length - tokens.length).fill(END)]),
+  );
   const firstTotal = logSumExp(listened.first);
-  return sentences.map((tokens, row) => [...tokens, END].reduce((sum, token, i) => {
-    if (i === 0) return (listened.first[token] ?? -Infinity) - firstTotal;
-    const at = (row * length + i - 1) * VOCABULARY;
-    const scores = logits.subarray(at, at + VOCABULARY);
-    return sum + (scores[token] ?? -Infinity) - logSumExp(scores);
-  }, 0));
+  return sentences.map((tokens, row) =>
+    [...tokens, END].reduce((sum, token, i) => {
+      if (i === 0) return (listened.first[token] ?? -Infinity) - firstTotal;
+      const at = (row * length + i - 1) * VOCABULARY;
+      const scores = logits.subarray(at, at + VOCABULARY);
+      return sum + (scores[token] ?? -Infinity) - logSumExp(scores);
+    }, 0),
+  );
 }
 
 function loudest(samples: Float32Array): number {

@@ -6,16 +6,22 @@
  */
 import * as ort from 'onnxruntime-node';
 
-const LAYERS = 6, HEADS = 8, HEAD_SIZE = 36;
-export const VOCABULARY = 32_768, START = 1, END = 2;
+const LAYERS = 6,
+  HEADS = 8,
+  HEAD_SIZE = 36;
+export const VOCABULARY = 32_768,
+  START = 1,
+  END = 2;
 /** The encoder's convolutions need this much sound for one frame of output, and a little more to be sensible. */
 const LEAST_SAMPLES = 4_000;
 
 const KEYS = Array.from({ length: LAYERS }, (_, layer) => ['key', 'value'].map((kind) => ({ layer, kind }))).flat();
 const past = (whose: 'decoder' | 'encoder') => KEYS.map(({ layer, kind }) => `past_key_values.${layer}.${whose}.${kind}`);
 const present = (whose: 'decoder' | 'encoder') => KEYS.map(({ layer, kind }) => `present.${layer}.${whose}.${kind}`);
-const PAST_DECODER = past('decoder'), PAST_ENCODER = past('encoder');
-const PRESENT_DECODER = present('decoder'), PRESENT_ENCODER = present('encoder');
+const PAST_DECODER = past('decoder'),
+  PAST_ENCODER = past('encoder');
+const PRESENT_DECODER = present('decoder'),
+  PRESENT_ENCODER = present('encoder');
 
 /** Keys and values of the decoder's own past: one [rows, 8, t, 36] array for each of the 12 names, row after row. */
 export type Memory = { readonly rows: number; readonly length: number; readonly data: readonly Float32Array[] };
@@ -42,22 +48,34 @@ export type Graph = {
 
 export async function openGraph(paths: { encoder: string; decoder: string; threads: number }): Promise<Graph> {
   const options: ort.InferenceSession.SessionOptions = {
-    intraOpNumThreads: paths.threads, interOpNumThreads: 1, logSeverityLevel: 3,
+    intraOpNumThreads: paths.threads,
+    interOpNumThreads: 1,
+    logSeverityLevel: 3,
     // Threads that wait by spinning double the processor time, and starve on a busy machine.
     extra: { session: { intra_op: { allow_spinning: '0' } } },
   };
   const encoder = await ort.InferenceSession.create(paths.encoder, options);
   const decoder = await ort.InferenceSession.create(paths.decoder, options);
 
-  const run = (listened: Pick<Listened, 'encoded' | 'sound'>, memory: Memory, rows: readonly (readonly number[])[], cached: boolean, wanted: readonly string[]) => {
+  const run = (
+    listened: Pick<Listened, 'encoded' | 'sound'>,
+    memory: Memory,
+    rows: readonly (readonly number[])[],
+    cached: boolean,
+    wanted: readonly string[],
+  ) => {
     const length = rows[0]?.length ?? 0;
     const feeds: Record<string, ort.Tensor> = {
       input_ids: new ort.Tensor('int64', BigInt64Array.from(rows.flat(), BigInt), [rows.length, length]),
       encoder_hidden_states: listened.encoded,
       use_cache_branch: new ort.Tensor('bool', [cached], [1]),
     };
-    PAST_DECODER.forEach((name, i) => { feeds[name] = new ort.Tensor('float32', memory.data[i] ?? NOTHING, [memory.rows, HEADS, memory.length, HEAD_SIZE]); });
-    PAST_ENCODER.forEach((name, i) => { feeds[name] = listened.sound[i] ?? EMPTY; });
+    PAST_DECODER.forEach((name, i) => {
+      feeds[name] = new ort.Tensor('float32', memory.data[i] ?? NOTHING, [memory.rows, HEADS, memory.length, HEAD_SIZE]);
+    });
+    PAST_ENCODER.forEach((name, i) => {
+      feeds[name] = listened.sound[i] ?? EMPTY;
+    });
     return decoder.run(feeds, wanted);
   };
 
@@ -69,20 +87,39 @@ export async function openGraph(paths: { encoder: string; decoder: string; threa
       const nothing: Memory = { rows: 1, length: 0, data: [] };
       const out = await run({ encoded, sound: [] }, nothing, [[START]], false, ['logits', ...PRESENT_DECODER, ...PRESENT_ENCODER]);
       return {
-        encoded, first: numbers(out, 'logits'),
+        encoded,
+        first: numbers(out, 'logits'),
         sound: PRESENT_ENCODER.map((name) => tensor(out, name)),
         memory: { rows: 1, length: 1, data: PRESENT_DECODER.map((name) => numbers(out, name)) },
       };
     },
     async step(listened, memory, tokens) {
-      const out = await run(listened, memory, tokens.map((token) => [token]), true, ['logits', ...PRESENT_DECODER]);
+      const out = await run(
+        listened,
+        memory,
+        tokens.map((token) => [token]),
+        true,
+        ['logits', ...PRESENT_DECODER],
+      );
       return {
         logits: numbers(out, 'logits'),
         memory: { rows: memory.rows, length: memory.length + 1, data: PRESENT_DECODER.map((name) => numbers(out, name)) },
       };
     },
     async follow(listened, rows) {
-      return numbers(await run(listened, pick(listened.memory, rows.map(() => 0)), rows, true, ['logits']), 'logits');
+      return numbers(
+        await run(
+          listened,
+          pick(
+            listened.memory,
+            rows.map(() => 0),
+          ),
+          rows,
+          true,
+          ['logits'],
+        ),
+        'logits',
+      );
     },
     async release() {
       await encoder.release();

@@ -41,18 +41,20 @@ export async function openEngine({ weightsDir, plainEar = false, width = DEFAULT
     else one?.resolve(answer.value);
   });
 
-  const ask = <T>(task: Task): Promise<T> => new Promise<T>((resolve, reject) => {
-    if (over !== undefined) return reject(over);
-    const call = calls++;
-    waiting.set(call, { resolve: resolve as (value: unknown) => void, reject });
-    worker.postMessage({ call, task });
-  });
+  const ask = <T>(task: Task): Promise<T> =>
+    new Promise<T>((resolve, reject) => {
+      if (over !== undefined) return reject(over);
+      const call = calls++;
+      waiting.set(call, { resolve: resolve as (value: unknown) => void, reject });
+      worker.postMessage({ call, task });
+    });
   const ids = clipIds();
 
   return {
     name: decoder.includes('decoder-trade-') ? 'moonshine-tiny, trade words' : 'moonshine-tiny',
     hear: (clip) => ask<Heard>({ do: 'hear', id: ids(clip), clip }),
-    score: (clip, sentences) => sentences.length === 0 ? Promise.resolve([]) : ask<number[]>({ do: 'score', id: ids(clip), clip, sentences }),
+    score: (clip, sentences) =>
+      sentences.length === 0 ? Promise.resolve([]) : ask<number[]>({ do: 'score', id: ids(clip), clip, sentences }),
     async close() {
       if (over !== undefined) return;
       const gone = once(worker, 'exit');
@@ -76,6 +78,9 @@ function clipIds(): (clip: Clip) => number {
 function ready(worker: Worker): Promise<void> {
   return new Promise((resolve, reject) => {
     worker.once('error', reject);
-    worker.once('message', () => { worker.off('error', reject); resolve(); });
+    worker.once('message', () => {
+      worker.off('error', reject);
+      resolve();
+    });
   });
 }

@@ -25,7 +25,5 @@ export function wordsOf(tokens: readonly number[], logProbs: readonly number[]):
       last.logProb += logProbs[i] ?? 0;
     }
   });
-  return groups
-    .map(({ tokens: ids, logProb }) => ({ w: tokenizer.decode(ids, false, true).trim(), logProb }))
-    .filter(({ w }) => w !== '');
+  return groups.map(({ tokens: ids, logProb }) => ({ w: tokenizer.decode(ids, false, true).trim(), logProb })).filter(({ w }) => w !== '');
 }

@@ -14,11 +14,18 @@ const sources = (): string => join(dirname(createRequire(import.meta.url).resolv
 
 /** Where the built reader lies; its name changes with our source, so an old build is never used with a new protocol. */
 export async function readerPath(cacheDir: string): Promise<string> {
-  const hash = createHash('sha256').update(await readFile(ourSource)).digest('hex').slice(0, 16);
+  const hash = createHash('sha256')
+    .update(await readFile(ourSource))
+    .digest('hex')
+    .slice(0, 16);
   return join(cacheDir, `reader-${hash}`);
 }
 
-export const exists = (path: string): Promise<boolean> => access(path).then(() => true, () => false);
+export const exists = (path: string): Promise<boolean> =>
+  access(path).then(
+    () => true,
+    () => false,
+  );
 
 /**
  * @param onLine hears one short line a step
@@ -30,7 +37,8 @@ export async function buildReader(cacheDir: string, onLine: (line: string) => vo
   if (await exists(path)) return path;
   await mkdir(cacheDir, { recursive: true, mode: 0o700 });
   // What an installation left that was ended in the middle.
-  for (const left of (await readdir(cacheDir)).filter((name) => name.startsWith('build-'))) await rm(join(cacheDir, left), { recursive: true, force: true });
+  for (const left of (await readdir(cacheDir)).filter((name) => name.startsWith('build-')))
+    await rm(join(cacheDir, left), { recursive: true, force: true });
   const folder = await mkdtemp(join(cacheDir, 'build-'));
   try {
     await cp(sources(), folder, { recursive: true });
@@ -45,14 +53,38 @@ export async function buildReader(cacheDir: string, onLine: (line: string) => vo
 }
 
 /** What is half made is removed by whoever makes it; only a part of the weights stays, for the next try. */
-export const noRoom = (): SecondReaderError => new SecondReaderError('disk-full', 'There is no room left on the disk. Nothing half made was kept but what came of the weights, and the program works on with one reader. Free some space (the second reader wants 300 MB while it is installed) and run the command again: it goes on where it stopped.');
+export const noRoom = (): SecondReaderError =>
+  new SecondReaderError(
+    'disk-full',
+    'There is no room left on the disk. Nothing half made was kept but what came of the weights, and the program works on with one reader. Free some space (the second reader wants 300 MB while it is installed) and run the command again: it goes on where it stopped.',
+  );
 
 function command(name: string, args: readonly string[], cwd: string): Promise<void> {
   return new Promise((resolve, reject) => {
     const child = spawn(name, args, { cwd, stdio: ['ignore', 'ignore', 'pipe'] });
     let last = '';
-    child.stderr.on('data', (data: Buffer) => { last = (last + data.toString()).slice(-2000); });
-    child.on('error', () => reject(new SecondReaderError('no-compiler', `The second reader is built from source and needs ${name}, which is not on this machine. Install a C++ toolchain (on Debian: build-essential) and try again. Nothing else is affected.`)));
-    child.on('close', (code) => (code === 0 ? resolve() : reject(saysFull(last) ? noRoom() : new SecondReaderError('build-failed', `Building the second reader failed at ${name} (exit ${code}). Its last words:\n${last.trim()}`))));
+    child.stderr.on('data', (data: Buffer) => {
+      last = (last + data.toString()).slice(-2000);
+    });
+    child.on('error', () =>
+      reject(
+        new SecondReaderError(
+          'no-compiler',
+          `The second reader is built from source and needs ${name}, which is not on this machine. Install a C++ toolchain (on Debian: build-essential) and try again. Nothing else is affected.`,
+        ),
+      ),
+    );
+    child.on('close', (code) =>
+      code === 0
+        ? resolve()
+        : reject(
+            saysFull(last)
+              ? noRoom()
+              : new SecondReaderError(
+                  'build-failed',
+                  `Building the second reader failed at ${name} (exit ${code}). Its last words:\n${last.trim()}`,
+                ),
+          ),
+    );
   });
 }

@@ -27,11 +27,15 @@ const noteAt = (cacheDir: string): string => join(cacheDir, 'weights.json');
  * @param from a weights file of the user's own; without it the published one is downloaded (the only use of a network here)
  * @throws SecondReaderError
  */
-export async function installSecondReader(cacheDir: string, options: { from?: string; onProgress: Progress; source?: { url: string; sha1: string; name: string } }): Promise<Installed> {
+export async function installSecondReader(
+  cacheDir: string,
+  options: { from?: string; onProgress: Progress; source?: { url: string; sha1: string; name: string } },
+): Promise<Installed> {
   try {
     await mkdir(cacheDir, { recursive: true, mode: 0o700 });
     const reader = await buildReader(cacheDir, options.onProgress);
-    const weights = options.from === undefined ? await download(cacheDir, options.source ?? published, options.onProgress) : resolve(options.from);
+    const weights =
+      options.from === undefined ? await download(cacheDir, options.source ?? published, options.onProgress) : resolve(options.from);
     await checkWeights(weights);
     await keepNote(cacheDir, { weights, sha256: await digest('sha256', weights) });
     options.onProgress(`The second reader is ready; its weights: ${weights}`);
@@ -60,7 +64,11 @@ export async function secondReader(cacheDir: string): Promise<Installed | null> 
 }
 
 export async function secondReaderStatus(cacheDir: string): Promise<Status> {
-  return { built: await exists(await readerPath(cacheDir)), weights: await noted(cacheDir), usable: (await secondReader(cacheDir)) !== null };
+  return {
+    built: await exists(await readerPath(cacheDir)),
+    weights: await noted(cacheDir),
+    usable: (await secondReader(cacheDir)) !== null,
+  };
 }
 
 /** Removes what we built and downloaded; a weights file of the user's own stays where it is. */
@@ -78,8 +86,11 @@ async function noted(cacheDir: string): Promise<string | null> {
 
 /** The ggml magic, and more than a header: a cut file is told at once, a subtler fault by the reader itself. */
 async function checkWeights(path: string): Promise<void> {
-  const bad = (why: string) => new SecondReaderError('bad-weights', `${path} ${why}. Give the path of a whisper.cpp weights file (ggml-*.bin).`);
-  const file = await open(path).catch(() => { throw bad('cannot be read'); });
+  const bad = (why: string) =>
+    new SecondReaderError('bad-weights', `${path} ${why}. Give the path of a whisper.cpp weights file (ggml-*.bin).`);
+  const file = await open(path).catch(() => {
+    throw bad('cannot be read');
+  });
   try {
     const head = Buffer.alloc(4);
     await file.read(head, 0, 4, 0);
@@ -95,25 +106,51 @@ async function download(cacheDir: string, source: { url: string; sha1: string; n
   const path = join(cacheDir, source.name);
   if (await exists(path)) return path;
   const part = `${path}.part`;
-  const have = await stat(part).then((s) => s.size, () => 0);
+  const have = await stat(part).then(
+    (s) => s.size,
+    () => 0,
+  );
   const answer = await fetch(source.url, have > 0 ? { headers: { range: `bytes=${have}-` } } : {}).catch((error: Error) => {
-    throw new SecondReaderError('download-failed', `The weights could not be fetched (${error.message}). Run the command again to go on where it stopped, or fetch ${source.name} elsewhere and give its path with --weights.`);
+    throw new SecondReaderError(
+      'download-failed',
+      `The weights could not be fetched (${error.message}). Run the command again to go on where it stopped, or fetch ${source.name} elsewhere and give its path with --weights.`,
+    );
   });
   // 416: the part is already whole. Any other refusal leaves the part for the next try.
   if (answer.status !== 416) {
-    if (!answer.ok || answer.body === null) throw new SecondReaderError('download-failed', `The weights could not be fetched (the server said ${answer.status}). Run the command again later, or give a file with --weights.`);
+    if (!answer.ok || answer.body === null)
+      throw new SecondReaderError(
+        'download-failed',
+        `The weights could not be fetched (the server said ${answer.status}). Run the command again later, or give a file with --weights.`,
+      );
     const resumed = answer.status === 206;
     let done = resumed ? have : 0;
     const total = done + Number(answer.headers.get('content-length') ?? 0);
-    const count = new Transform({ transform(chunk: Buffer, _encoding, next) { done += chunk.length; onProgress('Fetching the weights', done, total); next(null, chunk); } });
-    await pipeline(Readable.fromWeb(answer.body as never), count, createWriteStream(part, { flags: resumed ? 'a' : 'w', mode: 0o600 })).catch((error: NodeJS.ErrnoException) => {
+    const count = new Transform({
+      transform(chunk: Buffer, _encoding, next) {
+        done += chunk.length;
+        onProgress('Fetching the weights', done, total);
+        next(null, chunk);
+      },
+    });
+    await pipeline(
+      Readable.fromWeb(answer.body as never),
+      count,
+      createWriteStream(part, { flags: resumed ? 'a' : 'w', mode: 0o600 }),
+    ).catch((error: NodeJS.ErrnoException) => {
       if (isFull(error)) throw error;
-      throw new SecondReaderError('download-failed', `The download broke off (${error.message}); what came is kept. Run the command again: it goes on where it stopped.`);
+      throw new SecondReaderError(
+        'download-failed',
+        `The download broke off (${error.message}); what came is kept. Run the command again: it goes on where it stopped.`,
+      );
     });
   }
   if ((await digest('sha1', part)) !== source.sha1) {
     await rm(part, { force: true });
-    throw new SecondReaderError('bad-checksum', 'The weights that came are not the published ones (wrong checksum) and were removed. Run the command again.');
+    throw new SecondReaderError(
+      'bad-checksum',
+      'The weights that came are not the published ones (wrong checksum) and were removed. Run the command again.',
+    );
   }
   await rename(part, path);
   return path;

@@ -39,7 +39,11 @@ export type Resident = {
   close(): Promise<void>;
 };
 
-type Child = Omit<ChildProcess, 'stdin' | 'stdout' | 'stdio'> & { readonly stdin: Writable; readonly stdout: Readable; readonly stdio: readonly [Writable, Readable, null, Writable] };
+type Child = Omit<ChildProcess, 'stdin' | 'stdout' | 'stdio'> & {
+  readonly stdin: Writable;
+  readonly stdout: Readable;
+  readonly stdio: readonly [Writable, Readable, null, Writable];
+};
 /** Looks at it during its patience. */
 const TICKS = 20;
 /** Less processor time than this is its pulse alone, ms. */
@@ -56,23 +60,45 @@ export function resident({ reader, weights, threads, patience = 60_000, labour =
 
   const tell = (to: Child) => to.stdio[3].write(held ? 'h' : 'g');
   /** Killed, and by the end of its channel its watch too. */
-  const stop = () => { child?.kill('SIGKILL'); child?.stdio[3].destroy(); child = undefined; };
+  const stop = () => {
+    child?.kill('SIGKILL');
+    child?.stdio[3].destroy();
+    child = undefined;
+  };
 
   /** What the process answers, or the reason why there is no answer. */
-  const answer = (): Promise<Answer> => new Promise<Answer>((resolve, reject) => {
-    let [still, first, last] = [0, NaN, NaN];
-    const end = () => clearInterval(watch);
-    const hung = () => { end(); stop(); reject(new SecondReaderError('hung', 'The second reader stood still and was stopped. It starts again with the next phrase; the first reading stands.')); };
-    const watch = setInterval(() => { if (!held && (still += 1) >= TICKS) hung(); }, patience / TICKS);
-    hear = (said) => {
-      if (!('worked' in said)) { end(); return resolve(said); }
-      const { worked } = said;
-      if (Number.isNaN(first)) first = worked;
-      if (!(worked - last < LEAST)) [still, last] = [0, worked];
-      if (worked - first > labour) hung();
-    };
-    fell = (error) => { end(); reject(error); };
-  });
+  const answer = (): Promise<Answer> =>
+    new Promise<Answer>((resolve, reject) => {
+      let [still, first, last] = [0, NaN, NaN];
+      const end = () => clearInterval(watch);
+      const hung = () => {
+        end();
+        stop();
+        reject(
+          new SecondReaderError(
+            'hung',
+            'The second reader stood still and was stopped. It starts again with the next phrase; the first reading stands.',
+          ),
+        );
+      };
+      const watch = setInterval(() => {
+        if (!held && (still += 1) >= TICKS) hung();
+      }, patience / TICKS);
+      hear = (said) => {
+        if (!('worked' in said)) {
+          end();
+          return resolve(said);
+        }
+        const { worked } = said;
+        if (Number.isNaN(first)) first = worked;
+        if (!(worked - last < LEAST)) [still, last] = [0, worked];
+        if (worked - first > labour) hung();
+      };
+      fell = (error) => {
+        end();
+        reject(error);
+      };
+    });
 
   const start = async (): Promise<Child> => {
     if (child !== undefined) return child;
@@ -83,17 +109,37 @@ export function resident({ reader, weights, threads, patience = 60_000, labour =
     // A write to a process that just fell is told by its exit, not by the broken pipe.
     for (const pipe of [started.stdin, started.stdio[3]]) pipe.on('error', () => undefined);
     tell(started);
-    createInterface({ input: started.stdout }).on('line', (text) => { if (child === started) hear?.(parseLine(text)); });
-    started.on('error', (error) => fell?.(new SecondReaderError('not-installed', `The second reader could not be started (${error.message}). Run: npx --no-install quidnote second-reader install`)));
+    createInterface({ input: started.stdout }).on('line', (text) => {
+      if (child === started) hear?.(parseLine(text));
+    });
+    started.on('error', (error) =>
+      fell?.(
+        new SecondReaderError(
+          'not-installed',
+          `The second reader could not be started (${error.message}). Run: npx --no-install quidnote second-reader install`,
+        ),
+      ),
+    );
     started.on('exit', () => {
       started.stdio[3].destroy();
       // One that we ended ourselves is told already; by now another may be asked.
       if (child !== started) return;
       child = undefined;
-      fell?.(new SecondReaderError('died', 'The second reader stopped by itself. It starts again with the next phrase; the first reading stands. If this goes on, memory is short: it wants about four times the size of its weights.'));
+      fell?.(
+        new SecondReaderError(
+          'died',
+          'The second reader stopped by itself. It starts again with the next phrase; the first reading stands. If this goes on, memory is short: it wants about four times the size of its weights.',
+        ),
+      );
     });
     const first = await answer();
-    if ('error' in first) { stop(); throw new SecondReaderError('bad-weights', `The second reader cannot use its weights (${first.error}). Install them again: npx --no-install quidnote second-reader install`); }
+    if ('error' in first) {
+      stop();
+      throw new SecondReaderError(
+        'bad-weights',
+        `The second reader cannot use its weights (${first.error}). Install them again: npx --no-install quidnote second-reader install`,
+      );
+    }
     return started;
   };
 
@@ -112,7 +158,10 @@ export function resident({ reader, weights, threads, patience = 60_000, labour =
     idleTimer.unref();
     if ('tokens' in got) return got.tokens;
     stop();
-    throw new SecondReaderError('died', `The second reader could not read a phrase (${'error' in got ? got.error : 'out of step'}). The first reading stands.`);
+    throw new SecondReaderError(
+      'died',
+      `The second reader could not read a phrase (${'error' in got ? got.error : 'out of step'}). The first reading stands.`,
+    );
   };
 
   return {
@@ -121,9 +170,19 @@ export function resident({ reader, weights, threads, patience = 60_000, labour =
       queue = mine.catch(() => undefined);
       return mine;
     },
-    hold: (on) => { if (held !== on) { held = on; if (child) tell(child); } },
+    hold: (on) => {
+      if (held !== on) {
+        held = on;
+        if (child) tell(child);
+      }
+    },
     pid: () => child?.pid,
-    async close() { closed = true; clearTimeout(idleTimer); stop(); await queue; },
+    async close() {
+      closed = true;
+      clearTimeout(idleTimer);
+      stop();
+      await queue;
+    },
   };
 }
 

@@ -10,7 +10,7 @@ const PAUSE = 16_000 * 1.5;
 
 async function phrasesOf(vad: string, samples: Float32Array) {
   const segmenter = await openSegmenter(vad);
-  return [...await segmenter.push(samples), ...await segmenter.flush()];
+  return [...(await segmenter.push(samples)), ...(await segmenter.flush())];
 }
 
 /** Each clip of noise on its own: how many phrases were cut from it, and what was heard in them. */
@@ -31,7 +31,11 @@ export async function noiseAlone(vad: string, engine: Engine, barn: Barn): Promi
 export async function phrasesInNoise(vad: string, set: SpokenSet, conditions: readonly Condition[], barn: Barn): Promise<string> {
   const rows: string[][] = [];
   for (const condition of conditions) {
-    let whole = 0, clipped = 0, split = 0, lost = 0, extra = 0;
+    let whole = 0,
+      clipped = 0,
+      split = 0,
+      lost = 0,
+      extra = 0;
     for (let i = 0; i + 5 <= set.spoken.length; i += 5) {
       const five = set.spoken.slice(i, i + 5);
       const spans: (readonly [number, number])[] = [];

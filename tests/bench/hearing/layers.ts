@@ -38,7 +38,9 @@ export async function openLayers(weightsDir: string, layers: readonly Layer[]): 
   if (layers.some(({ adapter }) => adapter) && (await adaptedDecoder(weightsDir)) === undefined) return undefined;
   const engines = new Map<string, Engine>();
   const keyOf = ({ adapter, width }: Layer): string => `${adapter} ${width}`;
-  for (const layer of layers) if (!engines.has(keyOf(layer))) engines.set(keyOf(layer), await openEngine({ weightsDir, plainEar: !layer.adapter, width: layer.width }));
+  for (const layer of layers)
+    if (!engines.has(keyOf(layer)))
+      engines.set(keyOf(layer), await openEngine({ weightsDir, plainEar: !layer.adapter, width: layer.width }));
   const asked = language();
   const heard = new Map<string, { readonly samples: Float32Array; readonly measured: Measured }>();
 
@@ -65,7 +67,8 @@ export async function openLayers(weightsDir: string, layers: readonly Layer[]): 
 }
 
 async function timed(work: () => Promise<readonly Hypothesis[]>): Promise<Measured> {
-  const began = performance.now(), used = process.cpuUsage();
+  const began = performance.now(),
+    used = process.cpuUsage();
   const hypotheses = await work();
   const { user, system } = process.cpuUsage(used);
   return { hypotheses, ms: performance.now() - began, cpuMs: (user + system) / 1000 };

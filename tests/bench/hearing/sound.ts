@@ -7,7 +7,14 @@ import { seedOf, seeded } from './random.ts';
 /** dB of signal to noise, or none; in a room or not. */
 export type Condition = { readonly name: string; readonly dB?: number; readonly room?: boolean };
 export const CLEAN: Condition = { name: 'clean' };
-export const CONDITIONS: readonly Condition[] = [CLEAN, { name: 'clean, room', room: true }, { name: '20 dB', dB: 20 }, { name: '10 dB', dB: 10 }, { name: '10 dB, room', dB: 10, room: true }, { name: '5 dB', dB: 5 }];
+export const CONDITIONS: readonly Condition[] = [
+  CLEAN,
+  { name: 'clean, room', room: true },
+  { name: '20 dB', dB: 20 },
+  { name: '10 dB', dB: 10 },
+  { name: '10 dB, room', dB: 10, room: true },
+  { name: '5 dB', dB: 5 },
+];
 
 export async function samplesOf(path: string): Promise<Float32Array> {
   const parts: Float32Array[] = [];
@@ -29,9 +36,16 @@ export type Barn = { readonly noises: readonly Float32Array[]; readonly rooms: r
 
 /** Half of the noises of each kind, by name, and one room: what reports never tunes. */
 export async function barnOf(speech: string, half: 'reports' | 'tunes'): Promise<Barn> {
-  const files = readdirSync(join(speech, 'noise')).filter((file) => file.endsWith('.ogg')).sort();
-  const noises = await Promise.all(files.filter((_, i) => i % 2 === (half === 'reports' ? 1 : 0)).map((file) => samplesOf(join(speech, 'noise', file))));
-  return { noises: noises.filter((noise) => power(noise) > 0), rooms: [await samplesOf(join(speech, 'rooms', half === 'reports' ? 'rir3.wav' : 'rir1.wav'))] };
+  const files = readdirSync(join(speech, 'noise'))
+    .filter((file) => file.endsWith('.ogg'))
+    .sort();
+  const noises = await Promise.all(
+    files.filter((_, i) => i % 2 === (half === 'reports' ? 1 : 0)).map((file) => samplesOf(join(speech, 'noise', file))),
+  );
+  return {
+    noises: noises.filter((noise) => power(noise) > 0),
+    rooms: [await samplesOf(join(speech, 'rooms', half === 'reports' ? 'rir3.wav' : 'rir1.wav'))],
+  };
 }
 
 const power = (samples: Float32Array): number => samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length);

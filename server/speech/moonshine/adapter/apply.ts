@@ -19,10 +19,21 @@ type Head = z.infer<typeof Head>;
 const sha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
 /** @throws Error when the adapter was trained on another decoder, or either file is damaged */
-export async function applyAdapter({ decoderPath, adapterPath, outPath }: { decoderPath: string; adapterPath: string; outPath: string }): Promise<{ sha256: string }> {
+export async function applyAdapter({
+  decoderPath,
+  adapterPath,
+  outPath,
+}: {
+  decoderPath: string;
+  adapterPath: string;
+  outPath: string;
+}): Promise<{ sha256: string }> {
   const [decoder, adapter] = await Promise.all([readFile(decoderPath), readFile(adapterPath)]);
   const { head, parts } = readAdapter(adapter);
-  if (sha256(decoder) !== head.decoder) throw new Error('The trade adapter was made for another version of the recogniser. Nothing was changed; retrain it, or hear without it (--plain-ear).');
+  if (sha256(decoder) !== head.decoder)
+    throw new Error(
+      'The trade adapter was made for another version of the recogniser. Nothing was changed; retrain it, or hear without it (--plain-ear).',
+    );
   const file = readOnnx(decoder);
   for (const part of parts) addTo(decoder, file, part, head.rank);
   await writeFile(outPath, decoder, { mode: 0o600 });
@@ -48,7 +59,11 @@ function readAdapter(bytes: Buffer): { readonly head: Head; readonly parts: read
   return { head, parts: head.maps.map((map) => ({ map, a: rows(map.in), b: rows(map.out) })) };
 }
 
-interface Part { readonly map: Head['maps'][number]; readonly a: Float32Array; readonly b: Float32Array }
+interface Part {
+  readonly map: Head['maps'][number];
+  readonly a: Float32Array;
+  readonly b: Float32Array;
+}
 
 /** IEEE 754 binary16 to a number. */
 export function half(bits: number): number {
@@ -65,11 +80,13 @@ function addTo(bytes: Buffer, { nodes, tensors }: OnnxFile, { map, a, b }: Part,
   const node = nodes.find(({ op, name }) => op === 'MatMulInteger' && name.includes(`/${map.name}/`));
   const base = node?.inputs[1]?.replace(/_quantized$/, '');
   const [weight, scaleAt, zeroAt] = ['quantized', 'scale', 'zero_point'].map((end) => tensors.get(`${base}_${end}`));
-  if (!weight || !scaleAt || !zeroAt || weight.to - weight.from !== map.in * map.out) throw new Error(`The recogniser has no map ${map.name} of that size.`);
+  if (!weight || !scaleAt || !zeroAt || weight.to - weight.from !== map.in * map.out)
+    throw new Error(`The recogniser has no map ${map.name} of that size.`);
   const scale = bytes.readFloatLE(scaleAt.from);
   const zero = varint(bytes, zeroAt.from).value;
   const full = new Float32Array(map.in * map.out);
-  let low = 0, high = 0;
+  let low = 0,
+    high = 0;
   for (let i = 0; i < map.in; i += 1) {
     for (let o = 0; o < map.out; o += 1) {
       let added = 0;
@@ -86,5 +103,7 @@ function addTo(bytes: Buffer, { nodes, tensors }: OnnxFile, { map, a, b }: Part,
   const nought = Math.min(most, Math.round(-low / step));
   bytes.writeFloatLE(step, scaleAt.from);
   writeVarint(bytes, zeroAt, nought);
-  full.forEach((value, at) => { bytes[weight.from + at] = Math.max(0, Math.min(255, Math.round(value / step) + nought)); });
+  full.forEach((value, at) => {
+    bytes[weight.from + at] = Math.max(0, Math.min(255, Math.round(value / step) + nought));
+  });
 }

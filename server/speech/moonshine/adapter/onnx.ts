@@ -4,7 +4,12 @@
  */
 
 /** One field of a message: its number, and where its bytes lie; a varint's value is `value`. */
-interface Field { readonly field: number; readonly from: number; readonly to: number; readonly value?: number }
+interface Field {
+  readonly field: number;
+  readonly from: number;
+  readonly to: number;
+  readonly value?: number;
+}
 
 export function varint(bytes: Buffer, at: number): { readonly value: number; readonly to: number } {
   let value = 0;
@@ -31,19 +36,39 @@ function* fields(bytes: Buffer, from: number, to: number): Generator<Field> {
     const tag = varint(bytes, at);
     const field = Math.floor(tag.value / 8);
     const kind = tag.value % 8;
-    if (kind === 0) { const { value, to: end } = varint(bytes, tag.to); yield { field, from: tag.to, to: end, value }; at = end; }
-    else if (kind === 2) { const { value, to: start } = varint(bytes, tag.to); yield { field, from: start, to: start + value }; at = start + value; }
-    else if (kind === 1 || kind === 5) { at = tag.to + (kind === 1 ? 8 : 4); yield { field, from: tag.to, to: at }; }
-    else throw new RangeError(`The ONNX file holds a field of an unknown kind (${kind}).`);
+    if (kind === 0) {
+      const { value, to: end } = varint(bytes, tag.to);
+      yield { field, from: tag.to, to: end, value };
+      at = end;
+    } else if (kind === 2) {
+      const { value, to: start } = varint(bytes, tag.to);
+      yield { field, from: start, to: start + value };
+      at = start + value;
+    } else if (kind === 1 || kind === 5) {
+      at = tag.to + (kind === 1 ? 8 : 4);
+      yield { field, from: tag.to, to: at };
+    } else throw new RangeError(`The ONNX file holds a field of an unknown kind (${kind}).`);
   }
 }
 
 const GRAPH = 7;
-const NODE = 1, INITIALIZER = 5;
-const NODE_INPUT = 1, NODE_NAME = 3, NODE_OP = 4, NODE_ATTRIBUTE = 5, ATTRIBUTE_GRAPH = 6;
-const TENSOR_FLOATS = 4, TENSOR_INTS = 5, TENSOR_NAME = 8, TENSOR_RAW = 9;
+const NODE = 1,
+  INITIALIZER = 5;
+const NODE_INPUT = 1,
+  NODE_NAME = 3,
+  NODE_OP = 4,
+  NODE_ATTRIBUTE = 5,
+  ATTRIBUTE_GRAPH = 6;
+const TENSOR_FLOATS = 4,
+  TENSOR_INTS = 5,
+  TENSOR_NAME = 8,
+  TENSOR_RAW = 9;
 
-export interface OnnxNode { readonly name: string; readonly op: string; readonly inputs: readonly string[] }
+export interface OnnxNode {
+  readonly name: string;
+  readonly op: string;
+  readonly inputs: readonly string[];
+}
 export interface OnnxFile {
   /** Nodes of the graph and of the graphs inside it (the branches of an If). */
   readonly nodes: readonly OnnxNode[];
@@ -64,13 +89,15 @@ export function readOnnx(bytes: Buffer): OnnxFile {
     }
   };
   const readNode = (from: number, to: number): void => {
-    let name = '', op = '';
+    let name = '',
+      op = '';
     const inputs: string[] = [];
     for (const part of fields(bytes, from, to)) {
       if (part.field === NODE_INPUT) inputs.push(text(part));
       if (part.field === NODE_NAME) name = text(part);
       if (part.field === NODE_OP) op = text(part);
-      if (part.field === NODE_ATTRIBUTE) for (const inner of fields(bytes, part.from, part.to)) if (inner.field === ATTRIBUTE_GRAPH) readGraph(inner.from, inner.to);
+      if (part.field === NODE_ATTRIBUTE)
+        for (const inner of fields(bytes, part.from, part.to)) if (inner.field === ATTRIBUTE_GRAPH) readGraph(inner.from, inner.to);
     }
     nodes.push({ name, op, inputs });
   };

@@ -8,5 +8,13 @@ import { encodeSentence } from '../../tokens.ts';
 
 const [out, ...tables] = process.argv.slice(2);
 if (out === undefined || tables.length === 0) throw new Error('Usage: tokens.ts OUT.json LINES.tsv...');
-const written = tables.flatMap((table) => readFileSync(table, 'utf8').trim().split('\n').map((line) => line.split('\t').at(-1) as string));
-writeFileSync(out, JSON.stringify({ ids: Object.fromEntries(written.map((line) => [line, encodeSentence(line)])), pieces: tokenizer.vocabById }));
+const written = tables.flatMap((table) =>
+  readFileSync(table, 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => line.split('\t').at(-1) as string),
+);
+writeFileSync(
+  out,
+  JSON.stringify({ ids: Object.fromEntries(written.map((line) => [line, encodeSentence(line)])), pieces: tokenizer.vocabById }),
+);
