@@ -15,7 +15,8 @@ import { alone } from './alone.ts';
 import { corrects, revision } from './amend.ts';
 import { where } from './lists.ts';
 import { pointed } from './pointing.ts';
-import { refine, type Read } from './refine.ts';
+import { refine } from './refine.ts';
+import type { Read } from './refine/rule.ts';
 import type { ItemBody, Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
 import { handled } from './handled.ts';
@@ -115,7 +116,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
       claimed.made,
       free === plain ? marks : free,
       endedNow(
-        refine(spread, { context, carry, marks: free, tokens, text: said.join(' '), excepts }).flatMap(({ made }) => made),
+        refine(spread, { context, carry, marks: free, tokens, words: said, text: said.join(' '), excepts }).flatMap(({ made }) => made),
         said,
       ),
     ),

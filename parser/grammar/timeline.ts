@@ -5,7 +5,7 @@
 import type { Grade, Measure } from '../contract/item.ts';
 import { newAfter, newBefore, oldAfter, oldBefore, stillThere, sinceThen } from '../lexicon/history.ts';
 import type { FindingBody, Made } from './made.ts';
-import type { Read } from './refine.ts';
+import type { Read } from './refine/rule.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 

@@ -1,4 +1,7 @@
-/** Longest match over words. Built once, never changed after. */
+/** Longest match over words. */
+import { expand } from './template.ts';
+
+/** Built once, never changed after. */
 export interface Trie<T> {
   readonly next: ReadonlyMap<string, Trie<T>>;
   readonly values: readonly T[];
@@ -23,6 +26,12 @@ export function buildTrie<T>(entries: Iterable<readonly [readonly string[], T]>)
     node.values.push(value);
   }
   return root;
+}
+
+/** Asks whether one of these spoken forms stands anywhere among some words. */
+export function anywhere(forms: readonly string[]): (words: readonly string[]) => boolean {
+  const trie = buildTrie(forms.flatMap((form) => expand(form).map((words) => [words, true] as const)));
+  return (words) => words.some((_, from) => longest(trie, words, from) !== undefined);
 }
 
 /** The longest entry that starts at `from`, and where it ends; none runs on behind a word that `closes`. */

@@ -1,7 +1,9 @@
 /** Words that say when: what was, what has gone since, and what was said to be coming. */
 import type { ScopeCue } from './scopes.ts';
 
-const seasons = '(spring|summer|autumn|winter|fall|season|january|february|march|april|may|june|july|august|september|october|november|december)';
+const days = '(monday|tuesday|wednesday|thursday|friday|saturday|sunday)';
+const months = '(january|february|march|april|may|june|july|august|september|october|november|december)';
+const seasons = `(spring|summer|autumn|winter|fall|season|${months})`;
 export const historyCues: readonly ScopeCue[] = [
   { say: ['[again] (like|as) [(it was|he had|she had|we saw|we had)] (last (time|year|visit)|before)', 'as a (three|four|five|six|seven) year old'], means: 'before', looks: 'back', kind: 'pseudo' },
   { say: ['i [(strongly|do|would|rather)] (suspect|fancy) [(it is|that is|there is|this is)] [(a|an)]', '(strongly|highly) (suspect|suspicious of|suspicious for) [(a|an)]', 'i am (wondering|worried) (about|if) [(there is|it is)] [(a|an)]'], means: 'suspected', looks: 'forward' },
@@ -9,6 +11,16 @@ export const historyCues: readonly ScopeCue[] = [
   { say: ['[been there] (first (seen|noted|noticed|spotted|found|recorded|picked up|appeared)|since) [(in|at|on|a|the)] [(last|two|three|four|six)] [(year|years|time|visit|month|months|week|weeks|spring|summer|autumn|winter)] [(ago|back)]'], means: 'before', looks: 'back', kind: 'pseudo' },
   { say: ['gone [(completely|altogether)]', 'gone (now|today)', '(all|since|long) gone [now]', '(closed|healed) (now|today|over|up)', 'now (closed|healed|gone)'], means: 'before', looks: 'back' },
   { say: [`last (month|week|spring|summer|autumn|winter|fall|season|christmas|easter)`, `(back in|earlier in|during) [(the|last)] ${seasons}`, '(months|weeks|days|ages) ago', 'a (while|long time|year|month|week|fortnight|few years) (ago|back)', 'some time ago', '(earlier this|the other|earlier in the) (year|month|week)', 'the year before [last]', '[long] since (healed|gone|resolved|cleared|settled)', '(has|have) [(now|all|since)] (settled|gone) [(down|away)]', '(gone|settled|calmed) down', 'gone away', '(that|it|he|she) (has|is) (now|since) stopped', '(that|which) (has|is) stopped', 'stopped (now|since)', '(no|not) (any more|anymore)', 'at one (time|point)', 'in the past', 'when he was (young|younger|a foal)', 'when she was (young|younger|a foal)'], means: 'before', looks: 'back' },
+];
+
+/** Beside work: it was done on another day. */
+export const workOfThePast: readonly string[] = [
+  'last (year|time|visit|month|week|summer|winter|autumn|spring)', `last ${months}`, `in ${months}`, `(this|last|on) ${days}`, 'in (twenty|two thousand)',
+  '(year|month|week)(s) (ago|back)', 'previously', 'yesterday', 'the other (day|week)',
+  '(at|by) the (clinic|hospital|surgery|university)',
+  '(last|previous|old|other) (dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)',
+  'as a (foal|yearling|youngster|(two|three|four) year old)', 'when (he|she) was (a|two|three|four|five|six|young|younger)',
+  'before (i|we|she|he|they|you) (had|got|bought) (him|her|it)',
 ];
 
 /** Behind "used to ...": it has ended. */

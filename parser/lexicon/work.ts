@@ -18,6 +18,9 @@ export type WorkTerm =
   | { readonly as: 'vet' } | { readonly as: 'owner' }
   | { readonly as: 'recheck' } | { readonly as: 'refer' } | { readonly as: 'monitor' } | { readonly as: 'advise' } | { readonly as: 'report' } | { readonly as: 'noBit' }
 
+/** Beside work: it was not done. */
+export const neverDone: readonly string[] = ["(would|should|could|might|'d) have", 'wish', 'if only', '(nearly|almost) (pulled|took|had|got|extracted|reduced|rasped|floated|started)'];
+
 /** Behind "by" and nobody's name. */
 export const nobodysName: readonly string[] = ['accident', 'mistake', 'surgery', 'torchlight', 'torch', 'candle', 'light', 'daylight', 'force', 'request', 'appointment', 'law', 'tomorrow', 'lunch', 'lunchtime', 'dinner', 'noon', 'evening', 'morning', 'guess', 'luck', 'chance', 'degrees', 'stages', 'myself', 'himself', 'herself', 'itself', 'themselves', 'far', 'rights', 'design', 'error', 'phone', 'machine', 'numbers', 'eye', 'sight', 'touch', 'order'];
 export type Instrument = 'hand' | 'motorised' | 'fingers' | 'forceps' | 'elevator';

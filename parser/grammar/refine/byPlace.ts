@@ -1,0 +1,84 @@
+/** Words that name one thing here and another there: the place decides. */
+import type { FindingBody } from '../made.ts';
+import { resolvePlace, wantedBy } from '../resolve.ts';
+import { positionOf } from '../teeth.ts';
+import { asked, become, each, finding, type Rule } from './rule.ts';
+
+/** "overhang": at a first or last cheek tooth a hook, at the incisors an overjet, alone either. */
+export const overhang: Rule = (reads) =>
+  each(reads, (made, { said }) => {
+    const body = finding(made);
+    if (!said.startsWith('overhang') || body === undefined || body.presence === 'absent') return made;
+    const place = body.place;
+    if (place !== null && 'teeth' in place && place.teeth.every((t) => positionOf(t) > 5)) return made;
+    const asWidth = (body.measures ?? []).map((m) => ({ ...m, what: 'width' as const }));
+    if (place !== null)
+      return become(
+        made,
+        { condition: 'overjet', place: null, ...(asWidth.length > 0 ? { measures: asWidth } : {}) },
+        'overhang of the incisors',
+      );
+    return asked(made, [body, { ...body, condition: 'overjet' }]);
+  });
+
+const soft = new Set(['lips', 'commissure', 'tongue', 'cheek', 'gums', 'palate', 'mucosa']);
+/** "the corner of the mouth is split": of what is soft it is a cut, no broken tooth. */
+export const splitSoft: Rule = (reads) =>
+  reads.map((read) => {
+    const placings = read.clause.placings.filter(({ raw }) => raw.region !== undefined && soft.has(raw.region));
+    if (!/^(split|splits)$/.test(read.said) || placings.length === 0 || read.clause.placings.some(({ raw }) => raw.codes !== undefined))
+      return read;
+    const { place } = resolvePlace(placings, wantedBy('laceration', new Set()));
+    return place === null
+      ? read
+      : {
+          ...read,
+          made: read.made.map((made) => ({
+            ...become(
+              { ...made, body: { ...(made.body as FindingBody), surfaces: undefined } as FindingBody },
+              { condition: 'laceration', place },
+              'split of what is soft',
+            ),
+            doubts: [],
+          })),
+        };
+  });
+
+/** "the gum over three oh one is overgrown": of a gum it is no long tooth. */
+export const grownGum: Rule = (reads, { text }) =>
+  each(reads, (made, { said }) =>
+    finding(made)?.condition === 'overlong' &&
+    said === 'overgrown' &&
+    /\bgums? (?:is |has |are |have )?(?:over|at|round|around|above|below|by|between|of|on) .*\bovergrown\b/.test(text)
+      ? become(made, { condition: 'gingival-hyperplasia' }, 'a gum that has grown')
+      : made,
+  );
+
+/** "the tens are hollow": of teeth it is no wasted muscle. */
+export const hollowTeeth: Rule = (reads) =>
+  reads.map((read) => {
+    const placings = read.clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.positions !== undefined);
+    if (read.clause.head.condition?.id !== 'muscle-wasting' || !/^(?:hollow|sunken|wast)/.test(read.said) || placings.length === 0)
+      return read;
+    const { place } = resolvePlace(placings, wantedBy('cupped-out', new Set()));
+    return place === null
+      ? read
+      : {
+          ...read,
+          made: read.made.map((made) =>
+            finding(made) ? { ...become(made, { condition: 'cupped-out', place }, 'hollow teeth'), doubts: [] } : made,
+          ),
+        };
+  });
+
+/** A swollen lymph node has a name of its own. */
+export const nodes: Rule = (reads) =>
+  each(reads, (made) => {
+    const body = finding(made);
+    // "glands up under the jaw on the right": that is where they are.
+    if (body?.condition === 'lymph-node-enlargement' && body.place !== null && 'region' in body.place && body.place.region === 'mandible')
+      return become(made, { place: { ...body.place, region: 'lymph-nodes' } }, 'swelling of a node');
+    return body?.condition === 'swelling' && body.place !== null && 'region' in body.place && body.place.region === 'lymph-nodes'
+      ? become(made, { condition: 'lymph-node-enlargement' }, 'swelling of a node')
+      : made;
+  });

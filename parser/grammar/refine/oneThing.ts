@@ -1,0 +1,163 @@
+/** Two words for one thing: one finding, by the word that says more. */
+import { revision } from '../amend.ts';
+import { standing } from '../carry.ts';
+import type { Made } from '../made.ts';
+import { otherSide, positionOf, quadrantOf } from '../teeth.ts';
+import { become, each, finding, teethOf, type Rule } from './rule.ts';
+
+/** "wolf tooth upper right, blind" is one tooth; "wolf teeth both sides, left one blind" tells which. */
+export const blind: Rule = (reads) => {
+  const at = reads.findIndex(({ said }) => /\bblind$/.test(said) && !said.includes('wol'));
+  const before = at > 0 ? reads[at - 1] : undefined;
+  const wolf = before?.made[0] && finding(before.made[0]);
+  const own = reads[at]?.made[0];
+  const body = own && finding(own);
+  if (!before || !wolf || !own || !body || wolf.condition !== 'wolf-tooth') return reads;
+  const side = reads[at]?.clause.placings
+    .filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0]))
+    .map(({ raw }) => raw)
+    .findLast((raw) => raw.side === 'left' || raw.side === 'right')?.side;
+  const teeth = side === undefined ? teethOf(wolf) : teethOf(wolf).filter((t) => (side === 'left') === [2, 3].includes(quadrantOf(t)));
+  // "wolf tooth on the upper left and a blind one on the right": in the same jaw; "blind one upper left" has a place of its own.
+  const jawSaid = reads[at]?.clause.placings.some(({ raw }) => raw.jaw !== undefined);
+  if (teeth.length === 0 && (side === undefined || jawSaid || new Set(teethOf(wolf).map((t) => quadrantOf(t) <= 2)).size !== 1))
+    return reads;
+  if (teeth.length === 0)
+    return reads.map((read, i) =>
+      i === at
+        ? {
+            ...read,
+            made: [{ ...become(own, { place: { teeth: teethOf(wolf).map(otherSide).sort() } }, 'one of those named'), doubts: [] }],
+          }
+        : read,
+    );
+  const there = become(own, { place: { teeth: [...teeth] } }, 'one of those named');
+  const rest = { ...there, doubts: [] };
+  return teeth.length === teethOf(wolf).length && side === undefined
+    ? reads.flatMap((read, i) =>
+        i === at - 1
+          ? []
+          : i === at
+            ? [{ ...read, made: [{ ...rest, marks: [...(before.made[0] as Made).marks, ...own.marks] }] }]
+            : [read],
+      )
+    : reads.map((read, i) => (i === at ? { ...read, made: [rest] } : read));
+};
+
+/** "slant, long on the left": which side of the slant is long, no overlong teeth. */
+export const slantLong: Rule = (reads) => {
+  const slant = reads.find(({ clause }) => clause.head.condition?.id === 'slant');
+  const long = reads.find(({ clause, said }) => clause.head.condition?.id === 'overlong' && (said === 'long' || said === 'high'));
+  if (slant === undefined || long === undefined) return reads;
+  const raw = long.clause.placings[0]?.raw;
+  const where = [raw?.jaw, raw?.side].filter((word) => word !== undefined && word !== 'both').join('-');
+  return reads.flatMap((read) =>
+    read === long
+      ? []
+      : read !== slant
+        ? [read]
+        : [
+            {
+              ...read,
+              made: read.made.map((made) => {
+                const joined = become(made, { place: null, ...(where !== '' ? { long: where } : {}) }, 'the long side');
+                return { ...joined, marks: [...joined.marks, ...(long.made[0]?.marks ?? [])] };
+              }),
+            },
+          ],
+  );
+};
+
+/** Cheek teeth are sharp by their enamel points; "points, razor sharp" says so twice. */
+export const sharpCheekTeeth: Rule = (reads) => {
+  const points = reads.find(({ clause }) => clause.head.condition?.id === 'sharp-enamel-points')?.made[0];
+  const said = points && finding(points);
+  const named = each(reads, (made) =>
+    finding(made)?.condition === 'sharp' && teethOf(made.body).length > 0 && teethOf(made.body).every((t) => positionOf(t) >= 6)
+      ? become(made, { condition: 'sharp-enamel-points' }, 'sharp cheek teeth')
+      : made,
+  );
+  return said === undefined
+    ? named
+    : named.map((read) =>
+        read.clause.head.condition?.id !== 'sharp-enamel-points'
+          ? read
+          : {
+              ...read,
+              made: read.made.map((made) => {
+                const sharp = named
+                  .find((other) => other.clause.head.condition?.id === 'sharp')
+                  ?.made.find(({ body }) => JSON.stringify(teethOf(body)) === JSON.stringify(teethOf(made.body)));
+                return sharp?.body?.kind === 'finding' && finding(made)?.surfaces === undefined && sharp.body.surfaces
+                  ? become(made, { surfaces: sharp.body.surfaces }, 'said twice')
+                  : made;
+              }),
+            },
+      );
+};
+
+/** "three oh nine gone, taken out when he was five": why it is gone; "cap wobbling, not ready yet": which cap. Of two names for one thing the one that says more. */
+const saysMore: Readonly<Partial<Record<string, string>>> = { missing: 'previously-extracted', 'retained-cap': 'loose-cap' };
+export const twoNames: Rule = (reads) => {
+  const found = reads.flatMap(({ made }) => made.flatMap((m) => finding(m) ?? []));
+  return reads.map((read) => {
+    const made = read.made.filter((m) => {
+      const body = finding(m);
+      const more = body && saysMore[body.condition];
+      return (
+        more === undefined ||
+        body?.presence !== 'present' ||
+        !found.some(
+          (other) => other.condition === more && other.presence === 'present' && JSON.stringify(other.place) === JSON.stringify(body.place),
+        )
+      );
+    });
+    return made.length === read.made.length ? read : { ...read, made };
+  });
+};
+
+/** "not happy with one oh eight, suspect an apical infection": what is wrong says that something is. */
+export const somethingWrong: Rule = (reads) => {
+  const isVague = (made: Made): boolean => {
+    const body = finding(made);
+    return body?.condition === 'abnormality' && body.presence === 'present';
+  };
+  const vague = reads.flatMap(({ made }) => made.filter(isVague));
+  const sharesPlace = (a: Made, b: Made): boolean => {
+    const body = finding(b);
+    return (
+      body !== undefined && !isVague(b) && body.presence !== 'absent' && JSON.stringify(finding(a)?.place) === JSON.stringify(body.place)
+    );
+  };
+  const named = vague.filter((one) => reads.some(({ made }) => made.some((other) => sharesPlace(one, other))));
+  return named.length === 0
+    ? reads
+    : reads.map((read) => ({
+        ...read,
+        made: read.made
+          .filter((made) => !named.includes(made))
+          .map((made) => {
+            const own = named.filter((one) => sharesPlace(one, made));
+            return own.length === 0 ? made : { ...made, marks: [...new Set([...made.marks, ...own.flatMap(({ marks }) => marks)])] };
+          }),
+      }));
+};
+
+/** "displaced as well", right after a fracture, is how the fracture stands. */
+export const displacedFracture: Rule = (reads, { context, carry }) => {
+  const last = standing(context, carry.last);
+  const [read] = reads;
+  if (
+    reads.length !== 1 ||
+    read?.clause.head.condition?.id !== 'displaced' ||
+    read.clause.placings.length > 0 ||
+    last?.kind !== 'finding' ||
+    last.condition !== 'fracture'
+  )
+    return reads;
+  const how =
+    read.clause.scopes.includes('absent') || read.clause.head.condition.strength === 'absentSay'
+      ? ('undisplaced' as const)
+      : ('displaced' as const);
+  return [{ ...read, made: [revision(last, { qualifiers: [...(last.qualifiers ?? []), how] }, read.made[0]?.marks ?? [], {})] }];
+};

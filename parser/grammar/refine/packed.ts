@@ -1,0 +1,45 @@
+/** Beside a gap "packed" is feed; alone it may be a filling. */
+import { standing } from '../carry.ts';
+import type { FindingBody } from '../made.ts';
+import { asked, each, type Rule } from './rule.ts';
+
+const gaps = new Set(['diastema', 'food-packing', 'periodontal-pocket']);
+
+/** "valve diastema, packed": beside a gap it is feed that is packed; alone it may be feed or a filling. */
+export const packed: Rule = (reads, { context, carry }) => {
+  const last = standing(context, carry.last);
+  // "packed solid, flushed it out": feed; "flushed and packed": what was put in afterwards.
+  const pack = reads.find(({ said }) => said.startsWith('pack'))?.clause.head.mark ?? Infinity;
+  const gap = reads
+    .flatMap(({ made }) => made)
+    .find(({ body }) => body?.kind === 'finding' && gaps.has(body.condition) && body.place !== null)?.body as FindingBody | undefined;
+  const otherWork = reads.some(({ clause, said }) => clause.head.work !== undefined && !said.startsWith('pack') && clause.head.mark < pack);
+  const gapSaid =
+    reads.some(({ clause }) => gaps.has(clause.head.condition?.id ?? '')) ||
+    (last?.kind === 'finding' && gaps.has(last.condition) && last.presence === 'present');
+  return each(reads, (made, { said }) => {
+    const none =
+      (said === 'packing' || said === 'packed') &&
+      gapSaid &&
+      !otherWork &&
+      made.body?.kind === 'treatment' &&
+      made.body.state === 'not-done';
+    if (none)
+      return {
+        ...made,
+        body: {
+          kind: 'finding',
+          condition: 'food-packing',
+          presence: 'absent',
+          when: 'now',
+          place: (made.body?.kind === 'treatment' ? made.body.place : null) ?? gap?.place ?? null,
+        },
+        doubts: [],
+        rules: ['finding', 'absent', 'packed beside a gap'],
+      };
+    if (said !== 'packed' || otherWork || made.rules.includes('filled') || made.body?.kind !== 'treatment' || made.body.state !== 'done')
+      return made;
+    const food: FindingBody = { kind: 'finding', condition: 'food-packing', presence: 'present', when: 'now', place: made.body.place };
+    return gapSaid ? { ...made, body: food, rules: ['finding', 'packed beside a gap'] } : asked(made, [food, made.body]);
+  });
+};

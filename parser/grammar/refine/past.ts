@@ -1,0 +1,62 @@
+/** Work of another day, told in the phrase itself. */
+import { workOfThePast } from '../../lexicon/history.ts';
+import { gather } from '../lists.ts';
+import { anywhere } from '../trie.ts';
+import { each, type Rule } from './rule.ts';
+
+const isPast = anywhere(workOfThePast);
+const pastYear = /\bin (?:19|20)\d\d\b/;
+const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
+const past = (text: string): boolean => isPast(text.split(' ')) || pastYear.test(text);
+const alsoNow = /\b(today|now|this time|again|just)\b/;
+/** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
+export const longAgo: Rule = (reads, { text }) =>
+  !reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past(text.replaceAll(compared, ''))
+    ? reads
+    : each(reads, (made) => {
+        const body = made.body;
+        // "last year we took four mil off it": what was done then is what is known of the visit before.
+        if (
+          body?.kind === 'treatment' &&
+          ['done', 'attempted', 'part-done'].includes(body.state) &&
+          (body.procedure !== 'extract' || body.place === null) &&
+          !made.revises &&
+          !alsoNow.test(text)
+        )
+          return {
+            body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null },
+            marks: made.marks,
+            doubts: [],
+            rules: [...made.rules, 'work of the past'],
+          };
+        if (body?.kind !== 'treatment' || body.procedure !== 'extract' || body.state !== 'done' || body.place === null) return made;
+        return {
+          ...made,
+          body: { kind: 'finding', condition: 'previously-extracted', presence: 'present', when: 'now', place: body.place },
+          doubts: [],
+          rules: [...made.rules, 'work of the past'],
+        };
+      });
+
+/** "wolf teeth out last year", "had his wolf teeth done as a two year old": work of the past, at no tooth that was named. */
+export const wolfTeethBefore: Rule = (reads, { text }) => {
+  if (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'finding' && body.condition === 'wolf-tooth'))) return reads;
+  const bodies = reads.flatMap(({ made }) => gather(made, ({ body }) => body));
+  const nowhere = bodies.every((body) => ('place' in body && body.place === null) || body.kind === 'fact');
+  if (!nowhere || !past(text) || alsoNow.test(text) || !/\b(?:out|done|pulled|drawn|removed|taken|extracted|off)\b/.test(text))
+    return reads;
+  return reads.map((read, i) => ({
+    ...read,
+    made:
+      i > 0
+        ? []
+        : [
+            {
+              body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null },
+              marks: reads.flatMap(({ made }) => made.flatMap(({ marks }) => marks)),
+              doubts: [],
+              rules: ['work of the past'],
+            },
+          ],
+  }));
+};

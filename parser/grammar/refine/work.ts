@@ -1,0 +1,176 @@
+/** How work stands that the words beside it tell of: what it was done to, what was not finished, what only would have been done. */
+import { neverDone } from '../../lexicon/work.ts';
+import type { ItemBody, Made } from '../made.ts';
+import { anywhere } from '../trie.ts';
+import { treatmentDetails } from '../treatmentDetails.ts';
+import { become, each, finding, teethOf, type Rule } from './rule.ts';
+
+const overgrowths = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points']);
+/** "left the hook", "wolf teeth with the vet": something about work, but not what was done. It is asked, and nothing counts as done. */
+export const unclearWork: Rule = (reads, { text }) => {
+  const left = /^(?:(?:so|and|we|i|have|has) )*left (?:the|that|this|those|these)\b(?!.* alone\b)/.test(text);
+  const vet = /\bwith (?:the|a|his|her|their) (?:vet|veterinarian)\b/.test(text);
+  if (!left && !vet) return reads;
+  return each(reads, (made) => {
+    const body = finding(made);
+    const procedure =
+      left && overgrowths.has(body?.condition ?? '')
+        ? ('reduce' as const)
+        : vet && body?.condition === 'wolf-tooth'
+          ? ('extract' as const)
+          : undefined;
+    if (body === undefined || procedure === undefined || (left && reads.length > 1)) return made;
+    const states = left ? (['not-done', 'planned'] as const) : (['planned', 'done'] as const);
+    const place = left ? null : body.place;
+    return {
+      marks: made.marks,
+      rules: ['work without a verb of doing'],
+      doubts: [
+        {
+          doubt: 'state-unclear',
+          ...(place ? { place } : {}),
+          readings: states.map((state) => ({ label: '', bodies: [{ kind: 'treatment', procedure, state, place }] })),
+        },
+      ],
+    };
+  });
+};
+
+const objects: Readonly<Partial<Record<string, readonly string[]>>> = {
+  extract: [
+    'wolf-tooth',
+    'blind-wolf-tooth',
+    'retained-cap',
+    'loose-cap',
+    'retained-fragment',
+    'root-remnant',
+    'deciduous-present',
+    'canine-present',
+  ],
+};
+/** "pulled both wolf teeth": the teeth named are what the work was done to; the work is never spread over the row. */
+export const objectOfWork: Rule = (reads) => {
+  const named = reads.find(
+    ({ clause, made }) => clause.head.condition !== undefined && made.some((m) => teethOf(m.body).length > 0 || m.body !== undefined),
+  );
+  return reads.map((read) => {
+    const id = read.clause.head.work?.id;
+    const object = named && id !== undefined && objects[id]?.includes(named.clause.head.condition?.id ?? '') ? named.made[0] : undefined;
+    const teeth = teethOf(object?.body);
+    if (object === undefined || teeth.length === 0) return read;
+    const there = { teeth: [...teeth] };
+    const asked = read.made.length > 0 && read.made.every(({ body }) => body === undefined);
+    if (asked)
+      return {
+        ...read,
+        made: read.made.map((made) => ({
+          ...made,
+          doubts: made.doubts
+            .filter(({ doubt }) => doubt !== 'no-place')
+            .map((doubt) => ({
+              ...doubt,
+              place: there,
+              ...(doubt.readings
+                ? {
+                    readings: doubt.readings.map((one) => ({
+                      ...one,
+                      bodies: one.bodies.map((body) => ({ ...body, place: there }) as ItemBody),
+                    })),
+                  }
+                : {}),
+            })),
+        })),
+      };
+    return {
+      ...read,
+      made: read.made.map((made): Made =>
+        made.body?.kind !== 'treatment' || made.revises
+          ? made
+          : {
+              ...made,
+              body: { ...made.body, place: { teeth: [...teeth] } },
+              rules: [...made.rules, 'done to what was named'],
+              doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'),
+            },
+      ),
+    };
+  });
+};
+
+const wasNeverDone = anywhere(neverDone);
+/** "would have extracted", "was going to": said of work that was not done; how it stands is asked. */
+export const wouldHave: Rule = (reads, { words }) =>
+  !wasNeverDone(words)
+    ? reads
+    : each(reads, (made) => {
+        const body = made.body;
+        if (body?.kind !== 'treatment' || body.state !== 'done') return made;
+        return {
+          marks: made.marks,
+          rules: [...made.rules, 'would have'],
+          doubts: [
+            {
+              doubt: 'state-unclear',
+              ...(body.place ? { place: body.place } : {}),
+              readings: (['not-done', 'planned', 'done'] as const).map((state) => ({ label: state, bodies: [{ ...body, state }] })),
+            },
+          ],
+        };
+      });
+
+const unfinished: ReadonlySet<string> = new Set(['part-done', 'attempted', 'not-done']);
+/** "started on the hook but didn't finish it", "haven't touched the wave", "tried the ramp with the hand rasp": the overgrowth is named, the work is not. */
+export const partDone: Rule = (reads, { marks, tokens }) =>
+  reads.some(({ clause }) => clause.head.work !== undefined)
+    ? reads
+    : reads.map((read) => {
+        const own = read.made[0];
+        const body = own && finding(own);
+        const stands = read.clause.mods.flatMap((m) =>
+          (marks[m]?.terms ?? []).flatMap((t) =>
+            t.k === 'work' && t.term.as === 'state' && unfinished.has(t.term.state) ? [{ m, state: t.term.state }] : [],
+          ),
+        );
+        const left =
+          body?.condition === 'canine-present' &&
+          read.clause.mods.some((m) =>
+            marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'),
+          );
+        // "canines left alone": something was not done to them, and what is not said.
+        if (own && body && left)
+          return { ...read, made: [{ marks: own.marks, rules: ['left alone'], doubts: [{ doubt: 'no-condition', place: body.place }] }] };
+        if (!own || body?.presence !== 'present' || body.when !== 'now' || !overgrowths.has(body.condition) || stands[0] === undefined)
+          return read;
+        const { instrument } = treatmentDetails(marks, read.clause.mods, tokens);
+        return {
+          ...read,
+          made: [
+            ...read.made,
+            {
+              body: {
+                kind: 'treatment',
+                procedure: 'reduce',
+                state: stands[0].state,
+                place: body.place,
+                ...(instrument ? { instrument } : {}),
+              },
+              marks: stands.map(({ m }) => m),
+              doubts: [],
+              rules: ['work', 'unfinished'],
+            },
+          ],
+        };
+      });
+
+/** "all smooth now", once work was done there, erases nothing that was found before it. */
+export const afterWork: Rule = (reads, { context, text }) => {
+  const now = /\b(now|after|afterwards)\b/.test(text);
+  const worked =
+    context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) ||
+    reads.some(({ clause }) => clause.head.work?.done);
+  return !now || !worked
+    ? reads
+    : each(reads, (made) =>
+        finding(made)?.condition === 'abnormality' ? become(made, { when: 'after-treatment' }, 'after the work') : made,
+      );
+};
