@@ -1,12 +1,15 @@
 /** Words of the trade that no rule could read: they ask for a person. Talk around them does not. */
 import type { Place } from '../contract/item.ts';
+import { otherNumbers } from '../lexicon/talk.ts';
 import { rowTeeth } from '../lexicon/teeth.ts';
 import { isTechnical, partOfAnother } from './core.ts';
+import { digit } from './numbers.ts';
 import { quadrantsOf } from './places.ts';
 import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
 import { supposed } from './supposed.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
+import { isOh } from './tokens.ts';
 
 /** What a finding or work is made of, beside its name: lost beside an item of the same breath, it would be lost in silence. */
 const isPart = (mark: Mark): boolean =>
@@ -43,9 +46,6 @@ function isFigure({ marks, tokens, made, takenBack }: Reading, at: number): bool
     (after === undefined || tokens[mark.to - 1]?.ends === true || ['on', 'at', 'now', 'today'].includes(tokens[mark.to]?.t ?? ''))
   );
 }
-
-/** Beside a tooth's number these mean that something is to be done with it: "he needs four oh nine out". */
-const toDo = new Set(['need', 'needs', 'vet', 'vets', 'out']);
 
 /** Teeth that a general word names and that nothing made is about: "..., nines on the top" behind tens that were read. One that only led to a place of its own says nothing more. */
 function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): boolean {
@@ -86,7 +86,8 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
   // "smaller than the one on one oh six": the tooth compared with is no place of a finding.
   const than = reading.tokens.findIndex(({ t }) => t === 'than');
   const may = supposed(reading.tokens);
-  const wanting = reading.tokens.some(({ t }) => toDo.has(t));
+  const theirs = reading.marks.some(({ terms }) => terms?.some((t) => t.k === 'talk' && t.other));
+  const numbered = reading.tokens.some(({ t }) => numbers.has(t));
   const asks = (mark: Mark, i: number): boolean => {
     const code = mark.place?.codes !== undefined;
     // What may come to be is talk: it asks nobody.
@@ -94,7 +95,10 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     if (clinical)
       return ((isPart(mark) && (code || certain)) || isFigure(reading, i) || isElsewhere(reading, mark)) && (than < 0 || mark.from < than);
     const head = certain && reading.role[i] === 'head';
-    return talk ? (code && (wanting || subject(reading, i))) || (head && ofTrade(reading, i)) : code || (head && outright(mark));
+    if (!talk) return code || (head && outright(mark));
+    return (
+      (certain && !numbered && saidAsTooth(reading, mark)) || (head && (ofTrade(reading, i) || (!theirs && reading.marks.some(amongTeeth))))
+    );
   };
   return reading.marks.flatMap((mark, i) =>
     asks(mark, i)
@@ -106,20 +110,22 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
   );
 }
 
-/** "two oh nine looks dodgy", "three ten shorter than three eleven": a tooth that the phrase begins with, and right behind it what is not known. */
-function subject({ marks, tokens, unknown }: Reading, at: number): boolean {
-  const next = marks[at + 1];
-  const told = next && verbs.has(tokens[next.from]?.t ?? '') ? marks[at + 2] : tokens.some(({ t }) => t === 'than') ? next : undefined;
-  return (
-    unknown <= 2 &&
-    told?.unknown === true &&
-    marks
-      .slice(0, at)
-      .every(({ place, terms }) => place === undefined && terms?.every((t) => t.k === 'glue' || t.k === 'filler') === true) &&
-    tokens[(marks[at] as Mark).to - 1]?.ends !== true
-  );
+const numbers: ReadonlySet<string> = new Set(otherNumbers);
+/** "four eleven trimming off", "two oh nine looks dodgy": a tooth's number is a tooth, whatever the other words were meant to be; "at three ten" is a time. */
+function saidAsTooth({ tokens }: Reading, { place, from, to }: Mark): boolean {
+  const said = tokens.slice(from, to);
+  const time =
+    ['at', 'by', 'till', 'until', 'before', 'after', 'past'].includes(tokens[from - 1]?.t ?? '') && !said.some(({ t }) => isOh(t));
+  return place?.codes !== undefined && said.some(({ t, carried }) => digit(t) !== undefined && !carried) && !time;
 }
-const verbs: ReadonlySet<string> = new Set(['is', 'has', 'looks', 'feels', 'was', 'seems']);
+
+/** A group of teeth that names itself: "the uppers", "lower right", "the sixes". */
+const amongTeeth = ({ place }: Mark): boolean =>
+  place !== undefined &&
+  (place.quadrants !== undefined ||
+    place.row === true ||
+    (place.positions !== undefined && (place.plural === true || place.jaw !== undefined)) ||
+    (place.jaw !== undefined && (place.side !== undefined || place.plural === true)));
 
 /** A name that nobody says of anything else. */
 function ofTrade(reading: Reading, at: number): boolean {

@@ -57,6 +57,7 @@ export const mishearings: readonly Mishearing[] = [
   { means: 'tartar', heard: ['carter', 'tarter', 'tata', 'ta ta', 'tar tar', 'tatar', 'charter'], seen: 'ear' },
   { means: 'attachment loss', heard: ['attachment (lost|lass)', 'a tachment loss'], seen: 'guess' },
   // The tooth itself.
+  { means: 'consent', heard: ['come (sent|send|cent|scent)', 'con (sent|cent|scent)', 'can sent'], seen: 'ear' },
   { means: 'caries', heard: ['carries', 'carriers', 'carys', "carrie's", 'carry is', 'careys', 'kerry s', 'carris', 'cary s', 'carry s', 'karies', 'curries', 'carease', 'carry ease'], seen: 'ear' },
   { means: 'infundibular', heard: ['in (fundibular|fun dibular|fund ibular|fun dib you lar|fun dib ular|fund ib ular|fun dibbler|fund ability)', 'infan dibular', 'infundibula', 'in fundibula', 'infundibulum', 'infun dibular'], seen: 'ear' },
   { means: 'infundibulum', heard: ['in (fundibulum|fun dibulum|fun dib you lum|fund ibulum)', 'infun dibulum'], seen: 'guess' },

@@ -42,7 +42,8 @@ const asked = (text: string, share: number): readonly string[] =>
 
 test('a phrase that made nothing, was heard badly and holds a word of the trade is asked about', () => {
   expect(asked('No T M D or malodour left', 0.02)).toEqual(['unread: No T M D or malodour left']);
-  expect(asked('Enoch retained two on three zero three', 0.08)).toEqual(['unread: Enoch retained two on three zero three']);
+  // A tooth's number is asked about by name, however it was heard.
+  expect(asked('Enoch retained two on three zero three', 0.08)).toEqual(['unread: three zero three']);
 });
 
 test('talk is not asked about: neither what was heard well nor what holds no word of the trade', () => {
@@ -60,9 +61,9 @@ test('what is typed or scripted is not heard badly', () => {
         reader: 'typed',
         hypotheses: [
           {
-            text: 'Enoch retained two on three zero three',
+            text: 'No T M D or malodour left',
             logProb: 0,
-            words: 'Enoch retained two on three zero three'.split(' ').map((w) => ({ w })),
+            words: 'No T M D or malodour left'.split(' ').map((w) => ({ w })),
           },
         ],
       },
