@@ -3,11 +3,11 @@
  * marks say where in which exam's journal each stretch of it lies, so that a change of horse cuts no word.
  */
 import type { DraftEvent } from '../../parser/contract/draft.ts';
-import type { Span } from '../../parser/contract/word.ts';
+import type { HeardPhrase, Span } from '../../parser/contract/word.ts';
 import type { FromServer, HearingState } from '../../parser/contract/wire.ts';
 import type { Live } from '../session/live.ts';
 import type { OwnVoice } from '../session/ownWordsOut.ts';
-import { idOf, spanOf, type Ear, type Phrase, type Segmenter } from './ear.ts';
+import { idOf, spanOf, type Ear, type Phrase, type Segmenter, type Stretch } from './ear.ts';
 
 export interface Listening {
   /** Sound at sample `at` of an exam's journal; `ownVoiceMs` of it is our own voice. Resolves when what ended in it is queued. */
@@ -59,6 +59,9 @@ export function openListening(
   let sentences: readonly { readonly at: number; readonly sentence: string }[] = [];
   let own: readonly (readonly [number, number])[] = [];
   let speaking = false;
+  /** Phrases that are being heard or wait for it. */
+  let busy = 0;
+  let begun: { readonly phrase: Phrase; readonly exam: string; readonly heard: Promise<HeardPhrase> } | undefined;
   let waking = ear.waking !== undefined;
   const state = (): HearingState => (speaking ? 'hearing' : live.draft().paused ? 'paused' : waking ? 'getting-ready' : 'listening');
 
@@ -69,16 +72,35 @@ export function openListening(
     const spoken = marked > 0 ? sentences.filter(({ at }) => at < to && at > from - remembered).map(({ sentence }) => sentence) : [];
     return { spoken, inside: to - from - marked <= unmarked };
   };
-  const queue = (phrase: Phrase): void => {
+  const stretchOf = (phrase: Phrase): (Stretch & { readonly silenceBefore: number }) | undefined => {
     const mark = markOf(phrase.from);
-    if (!mark) return;
-    const { exam } = mark;
-    const from = mark.at + (phrase.from - mark.stream);
-    const { samples, silenceBefore } = phrase;
+    return (
+      mark && { exam: mark.exam, from: mark.at + (phrase.from - mark.stream), samples: phrase.samples, silenceBefore: phrase.silenceBefore }
+    );
+  };
+  /** Hearing begins while the pause still has to show whether the phrase is over, unless the ear has other work: then it would only be in the way. */
+  const lookAhead = (): void => {
+    const phrase = segmenter.soon();
+    const stretch = phrase && phrase !== begun?.phrase && busy === 0 && !waking ? stretchOf(phrase) : undefined;
+    if (!phrase || !stretch) return;
+    const heard = ear.hear(stretch);
+    heard.catch(() => undefined); // told to whoever queues the phrase
+    begun = { phrase, exam: stretch.exam, heard };
+  };
+  const queue = (phrase: Phrase): void => {
+    const stretch = stretchOf(phrase);
+    if (!stretch) return;
+    const { exam, from, samples } = stretch;
     const at = spanOf(from, samples.length);
+    const heard = begun?.phrase === phrase && begun.exam === exam ? begun.heard : undefined;
+    begun = undefined;
+    busy += 1;
     live
-      .phrase(() => ear.hear({ exam, from, samples, silenceBefore }), { at, journal: exam, ownVoice: ownVoiceIn(phrase) })
-      .catch(() => live.change(() => [unreadable(idOf(exam, from), at, now())]));
+      .phrase(() => heard ?? ear.hear(stretch), { at, journal: exam, ownVoice: ownVoiceIn(phrase) })
+      .catch(() => live.change(() => [unreadable(idOf(exam, from), at, now())]))
+      .finally(() => {
+        busy -= 1;
+      });
   };
   const tell = (): void => {
     const before = speaking;
@@ -103,6 +125,7 @@ export function openListening(
       if (ownVoiceMs > 0) own = [...own.slice(-999), [stream, stream + samples.length]];
       stream += samples.length;
       take(await segmenter.push(samples));
+      lookAhead();
     },
     skip: async (samples) => {
       stream += samples;

@@ -34,6 +34,8 @@ type Window = { readonly at: number; readonly samples: Float32Array; readonly sp
 export type Cutter = {
   /** @returns the phrase that this window completed, if any */
   push(window: Window): Phrase | undefined;
+  /** The phrase that the pause so far will end unless the voice goes on; when it does end it, the same object is what `push` returns. */
+  soon(): Phrase | undefined;
   /** Ends the stream here: what was being said is a phrase. */
   flush(): Phrase | undefined;
   speaking(): boolean;
@@ -43,6 +45,7 @@ export function openCutter(from: number): Cutter {
   let held: Window[] = [];
   let speaking = false,
     continues = false;
+  let soon: Phrase | undefined;
   /** End of the last voice, in samples of the exam. */
   let quietSince = from;
 
@@ -51,6 +54,7 @@ export function openCutter(from: number): Cutter {
     held = keep.slice(-LOOK_BEHIND);
     speaking = false;
     continues = false;
+    soon = undefined;
   };
   const phraseOf = (said: readonly Window[]): Phrase | undefined => {
     const voiced = said.filter(({ speech }) => speech >= BEGINS);
@@ -60,8 +64,12 @@ export function openCutter(from: number): Cutter {
       end = said.at(-1);
     if (voiced.length < (continues ? 1 : LEAST) || !first || !last || !start || !end) return undefined;
     const silenceBefore = Math.max(0, first.at - quietSince) / RATE;
-    quietSince = last.at + last.samples.length;
-    return { from: start.at, to: end.at + end.samples.length, samples: joined(said), speech: [first.at, quietSince], silenceBefore };
+    const speech = [first.at, last.at + last.samples.length] as const;
+    return { from: start.at, to: end.at + end.samples.length, samples: joined(said), speech, silenceBefore };
+  };
+  const ended = (phrase: Phrase | undefined): Phrase | undefined => {
+    if (phrase) quietSince = phrase.speech[1];
+    return phrase;
   };
 
   return {
@@ -73,20 +81,26 @@ export function openCutter(from: number): Cutter {
         return undefined;
       }
       const last = lastVoice();
-      if (held.length - 1 - last >= PAUSE) {
-        const phrase = phraseOf(held.slice(0, last + 1 + TAIL));
+      const quiet = held.length - 1 - last;
+      // All that a phrase keeps of its pause is there: what is left of the pause only decides whether it ends.
+      if (quiet === TAIL) soon = phraseOf(held);
+      else if (quiet < TAIL) soon = undefined;
+      if (quiet >= PAUSE) {
+        const phrase = ended(soon ?? phraseOf(held.slice(0, last + 1 + TAIL)));
         idle(held.slice(last + 1 + TAIL));
         return phrase;
       }
       if (held.length < LONGEST) return undefined;
       const cut = quietest(held);
-      const phrase = phraseOf(held.slice(0, cut));
+      const phrase = ended(phraseOf(held.slice(0, cut)));
       held = held.slice(cut);
       continues = true;
+      soon = undefined;
       return phrase;
     },
+    soon: () => soon,
     flush() {
-      const phrase = speaking ? phraseOf(held) : undefined;
+      const phrase = speaking ? ended(phraseOf(held)) : undefined;
       idle([]);
       return phrase;
     },

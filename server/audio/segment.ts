@@ -20,6 +20,8 @@ export type Segmenter = {
   skip(count: number): Promise<Phrase[]>;
   /** Ends the stream. */
   flush(): Promise<Phrase[]>;
+  /** The phrase that will end if nobody speaks on: its sound is all there, a third of a second before it is known to be over. */
+  soon(): Phrase | undefined;
   state(): SegmenterState;
 };
 
@@ -83,6 +85,7 @@ export async function openSegmenter(vadPath: string, from = 0): Promise<Segmente
         cutter = openCutter(at);
         return phrases;
       }),
+    soon: () => cutter.soon(),
     state: () => ({ level: loudness, speaking: cutter.speaking(), at: at + rest.length }),
   };
 }

@@ -36,6 +36,28 @@ test('a breath inside a sentence does not cut it', () => {
   expect(cut([...of(0.9, 1), ...of(0.05, 0.5), ...of(0.9, 1), ...of(0, 1)])).toHaveLength(1);
 });
 
+test('a phrase is known before its pause is over, and is the same one when it is; a breath takes it back', () => {
+  const cutter = openCutter(0);
+  const after = (speech: number, seconds: number): (Phrase | undefined)[] =>
+    of(speech, seconds).map((likely) => cutter.push({ at: (at += WINDOW), speech: likely, samples: new Float32Array(WINDOW) }));
+  let at = 0;
+  after(0.9, 1);
+  expect(cutter.soon()).toBeUndefined();
+  after(0.05, 0.4);
+  const foreseen = cutter.soon();
+  expect(foreseen?.samples.length).toBeGreaterThan(16_000);
+  after(0.9, 0.5);
+  expect(cutter.soon()).toBeUndefined();
+  after(0, 0.4);
+  const whole = cutter.soon();
+  expect(whole?.from).toBe(foreseen?.from);
+  expect(whole?.to).toBeGreaterThan((foreseen as Phrase).to + 8000);
+  // Told a quarter of a second and more before the end, which the pause alone decides.
+  expect(after(0, 0.15)).toEqual([undefined, undefined, undefined, undefined, undefined]);
+  expect(after(0, 0.2).find((phrase) => phrase !== undefined)).toBe(whole);
+  expect(cutter.soon()).toBeUndefined();
+});
+
 test('a knock or a bark of a tenth of a second is no phrase, and silence goes on being counted through it', () => {
   const phrases = cut([...of(0, 1), ...of(0.9, 0.1), ...of(0, 1), ...of(0.9, 0.5), ...of(0, 1)]);
   expect(phrases).toHaveLength(1);
