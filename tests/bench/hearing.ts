@@ -7,6 +7,7 @@
  *   --layer NAME    only layers whose name holds NAME
  *   --what KIND     trade, names, codes or plain alone
  *   --worst N       also print the N worst phrases of each set
+ *   --live          nothing but phrases at the pace of speech, for how long a speaker waits
  *   --soak MINUTES  nothing but dictation on a loop, so many minutes of sound, for memory
  */
 import { existsSync } from 'node:fs';
@@ -21,6 +22,7 @@ import { LAYERS, PROGRAM, openLayers } from './hearing/layers.ts';
 import { noiseAlone, phrasesInNoise } from './hearing/cuts.ts';
 import type { ItemCount } from './hearing/items.ts';
 import { NO_ITEMS, addItems, countItems, reliability } from './hearing/items.ts';
+import { live } from './hearing/live.ts';
 import { align, bareWords, percentile } from './hearing/measure.ts';
 import { dayList, namePhrases } from './hearing/names.ts';
 import { share, table, withInterval } from './hearing/report.ts';
@@ -39,6 +41,7 @@ const { values: options } = parseArgs({
     layer: { type: 'string' },
     what: { type: 'string' },
     worst: { type: 'string', default: '0' },
+    live: { type: 'boolean' },
     soak: { type: 'string' },
   },
 });
@@ -255,5 +258,9 @@ async function soaked(minutes: number): Promise<void> {
 if (!existsSync(join(speech, 'phrases', 'phrases.tsv'))) {
   console.error(`The speech data is not at ${speech}. Set QUIDNOTE_SPEECH to its folder. Nothing was measured.`);
   process.exitCode = 2;
+} else if (options.live === true) {
+  const { dir, vad } = await ensureWeights();
+  const parity = reporting ? 1 : 0;
+  console.log(await live(dir, vad, [await phrases(speech, 'alpha', parity, every), await phrases(speech, 'kumo', parity, every)]));
 } else if (options.soak !== undefined) await soaked(Number(options.soak));
 else await bench();
