@@ -54,10 +54,16 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       before.placings.every(({ raw }) => raw.codes !== undefined) &&
       g.placings.every(({ raw }) => raw.region !== undefined && raw.codes === undefined) &&
       !(conditions[heads[h]?.condition?.id ?? 'ulcer'] as ConditionEntry).places.includes('G');
+    // "the left cheek is cut by the upper points": what did it, no place of the cut.
+    const causedBy = (g: PlaceGroup): boolean => {
+      const from = (marks[g.marks[0] as number] as Mark).from;
+      return before !== undefined && tokens[tokens[from - 1]?.t === 'the' ? from - 2 : from - 1]?.t === 'by';
+    };
     const after = groups.filter(
       (g) =>
         fits(g) &&
         !ofTooth(g) &&
+        !causedBy(g) &&
         (g.marks[0] as number) > mark &&
         (g.marks[0] as number) < nextHead &&
         (g.subject === undefined || g.subject === h) &&

@@ -3,6 +3,7 @@
  * "upper right, hook on the six" (the quadrant stays). A number that nothing before it explains stays a number.
  */
 import { conditions } from '../lexicon/conditions.ts';
+import { aboutSay } from '../lexicon/modifiers.ts';
 import { newAfter, newBefore, oldAfter, oldBefore } from '../lexicon/history.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
@@ -39,7 +40,9 @@ const sideAlone = (mark: Mark | undefined): boolean =>
   (mark.place.side === 'left' || mark.place.side === 'right') &&
   Object.keys(mark.place).every((key) => key === 'side');
 const partWords: ReadonlySet<string> = new Set(['upper', 'uppers', 'lower', 'lowers', 'top', 'bottom', 'tops', 'bottoms', 'left', 'right']);
-const unsaid: ReadonlySet<string> = new Set(['one', 'about', 'around', 'maybe', 'roughly', 'nearly', 'only']);
+/** Single words before a number that make it an estimate. */
+const estimates: ReadonlySet<string> = new Set(['nearer', 'like', ...aboutSay]);
+const unsaid: ReadonlySet<string> = new Set(['one', 'only', ...estimates]);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
@@ -118,7 +121,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
     const leads = ['on', 'at', 'to', 'off'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
     // "... four mil and two oh six about three": the unit stays.
-    const near = small(marks[i - 1]) && ['about', 'around', 'roughly', 'maybe', 'is', 'by'].includes(word(mark.from - 1));
+    const near = small(marks[i - 1]) && (['is', 'by'].includes(word(mark.from - 1)) || estimates.has(word(mark.from - 1)));
     // "right one six mil, left one four", "left's about five mil, right's about three", "seven mil left and four right": a side of what was named.
     const led = marks.slice(0, i).findLast((m) => !small(m) && !unsaid.has(word(m.from)));
     const sided =
@@ -145,12 +148,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     // "gap two mil and the pocket there's five", "one oh six is four mil and two oh six about three": of the same kind as the size before.
     const own = marks
       .slice(0, i)
-      .findLastIndex(
-        (m) =>
-          !small(m) &&
-          !(m.terms ?? []).some((t) => t.k === 'filler') &&
-          !['about', 'around', 'maybe', 'roughly', 'nearly'].includes(word(m.from)),
-      );
+      .findLastIndex((m) => !small(m) && !(m.terms ?? []).some((t) => t.k === 'filler') && !estimates.has(word(m.from)));
     const ends = i === marks.length - 1 || tokens[mark.to - 1]?.ends === true;
     const behind =
       mark.number !== undefined &&
@@ -187,7 +185,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       to: mark.to,
       measure: {
         value,
-        about: (near || sided) && ['about', 'around', 'roughly', 'maybe', 'nearly'].includes(word(mark.from - 1)),
+        about: (near || sided) && estimates.has(word(mark.from - 1)),
         ...(unit ? { unit } : {}),
         ...(what ? { what } : {}),
       },

@@ -1,6 +1,7 @@
 /** From a clause to a finding of the record: presence, place, degree, grade, measures, surfaces. */
 import type { Grade, Measure, Place } from '../contract/item.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import { saidInName } from '../lexicon/modifiers.ts';
 import { positionOf } from '../lexicon/places.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
@@ -260,6 +261,7 @@ export function detailsOf(
   if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
   if (id === 'fracture' && words.includes('slab')) details.qualifiers.push('slab');
   if (id === 'discharge' && words[0] === 'clear') details.qualifiers.push('clear');
+  for (const word of words) if (saidInName[word]) details.qualifiers.push(saidInName[word]);
   if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);
   for (const m of mods) {
     const mark = marks[m] as Mark;

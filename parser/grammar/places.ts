@@ -243,7 +243,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     )
       break;
     // "tongue and palate both unremarkable": both of the two, no side.
-    if (found && raw.region !== undefined && !isPaired(raw.region) && text(tokens, at) === 'both') break;
+    if (found && raw.region !== undefined && text(tokens, at) === 'both' && (!isPaired(raw.region) || ofTwo(tokens, start))) break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     const next =
       found &&
@@ -266,6 +266,19 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
 }
+
+/** "tongue and cheek both ulcerated": the part named before "and" is the other of the two. */
+const ofTwo = (tokens: readonly Token[], start: number): boolean => {
+  const and = text(tokens, start - 1) === 'the' ? start - 2 : start - 1;
+  return (
+    text(tokens, and) === 'and' &&
+    tokens.slice(Math.max(0, and - 3), and).some((_, i, near) => {
+      const words = near.slice(i).map(({ t }) => t);
+      const found = longest(vocabulary, words, 0);
+      return found?.to === words.length && found.values.some(({ k }) => k === 'region');
+    })
+  );
+};
 
 /** "six", "upper nine", "lower canine" behind "every": the teeth of that name. */
 function everyOne(tokens: readonly Token[], at: number): { readonly raw: RawPlace; readonly to: number } | undefined {

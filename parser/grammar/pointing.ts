@@ -10,7 +10,7 @@ import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
 import { readCodes } from './codes.ts';
 import { scan } from './scan.ts';
-import { areNeighbours, opposing, otherSide } from './teeth.ts';
+import { areNeighbours, codeOf, opposing, otherSide, positionOf, quadrantOf } from './teeth.ts';
 import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';
 import { isOh, type Token } from './tokens.ts';
@@ -51,6 +51,12 @@ const fromOne =
     return code === undefined ? undefined : words(code);
   };
 
+/** The cheek tooth behind another, or in front of it; behind an 11 and in front of an 06 there is none. */
+const nextTo = (code: string, step: 1 | -1): readonly string[] | undefined => {
+  const position = positionOf(code) + step;
+  return positionOf(code) >= 6 && position >= 6 && position <= 11 ? codeWords(codeOf(quadrantOf(code), position)) : undefined;
+};
+
 const pointers = formsOf<Pointer[1]>([
   ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] =>
     ['that', 'this', 'same'].map((which): Pointer => [
@@ -62,8 +68,13 @@ const pointers = formsOf<Pointer[1]>([
     ]),
   ),
   ...['one', 'tooth'].flatMap((word): Pointer[] => [
-    [[word, 'behind'], fromOne((code) => ['behind', ...codeWords(code)])],
-    [[word, 'in', 'front'], fromOne((code) => ['in', 'front', 'of', ...codeWords(code)])],
+    ...[['that', 'one'], ['that'], ['it'], []].flatMap((of): Pointer[] => [
+      [[word, 'behind', ...of], fromOne((code) => nextTo(code, 1) ?? ['behind', ...codeWords(code)])],
+      [
+        [word, 'in', 'front', ...(of.length > 0 ? ['of', ...of] : [])],
+        fromOne((code) => nextTo(code, -1) ?? ['in', 'front', 'of', ...codeWords(code)]),
+      ],
+    ]),
   ]),
   ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] =>
     [
@@ -187,7 +198,9 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
     const two = pattern[0] === 'between';
     const place =
       (two ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (two ? pairOf(context, waiting) : undefined) ?? carried;
-    const words = place ? wordsFor(place) : undefined;
+    // "the tooth in front of it, two oh eight, is fine": its number is said as well.
+    const numbered = pattern.length > 2 && readCodes(tokens, at + pattern.length)?.raw.codes?.length === 1;
+    const words = place ? (numbered ? pattern.map(() => 'the') : wordsFor(place)) : undefined;
     if (words === undefined || (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')) continue;
     const from = tokens[at] as Token;
     const pointed = words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pattern.length - 1)] ?? from).word, carried: true }));

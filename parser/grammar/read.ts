@@ -153,14 +153,20 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   };
 }
 
-/** "ten the same": all that was said of the tooth before, at this one. */
+/** "ten the same", "two oh six the same but only grade one": all that was said of the tooth before, at this one, and what is said of its own. */
 const sameAsBefore = (one: Read, before: Read | undefined): Read => {
   const body = before?.made[0]?.body;
   return body?.kind !== 'finding'
     ? one
     : {
         ...one,
-        made: one.made.map((made) => (made.body?.kind === 'finding' ? { ...made, body: { ...body, place: made.body.place } } : made)),
+        made: one.made.map((made) => {
+          if (made.body?.kind !== 'finding') return made;
+          const { presence, when, ...own } = made.body;
+          // A grade of its own was seen: the guess was at the other one.
+          const seen = presence !== 'present' || (body.presence === 'suspected' && (own.grade ?? own.measures) !== undefined);
+          return { ...made, body: { ...body, ...own, ...(seen ? { presence, when } : {}) } };
+        }),
       };
 };
 

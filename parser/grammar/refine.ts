@@ -2,7 +2,7 @@
 import { hollowTeeth, grownGum, nodes, overhang, splitSoft } from './refine/byPlace.ts';
 import { looseCap } from './refine/caps.ts';
 import { lessOfTheWork, lessRuledOut, lessThoseNamed } from './refine/less.ts';
-import { blind, displacedFracture, sharpCheekTeeth, slantLong, somethingWrong, twoNames } from './refine/oneThing.ts';
+import { blind, displacedFracture, sharpCheekTeeth, slantLong, smellyDischarge, somethingWrong, twoNames } from './refine/oneThing.ts';
 import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
@@ -21,6 +21,7 @@ const ordered: readonly Rule[] = [
   slantLong,
   looseCap,
   twoNames,
+  smellyDischarge,
   somethingWrong,
   splitSoft,
   grownGum,

@@ -22,6 +22,8 @@ export interface Head {
 const isHead = (term: Term): boolean => term.k === 'condition' || (term.k === 'work' && term.term.as === 'procedure');
 /** A cup of a cheek tooth is its infundibulum. */
 const cups: ReadonlySet<string> = new Set(['cup', 'cups', 'infundibulum', 'infundibula']);
+/** Findings that are a tooth of their own. */
+const ownTeeth: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'canine-present']);
 const kindsOfCaries = ['infundibular-caries', 'peripheral-caries'] as const;
 
 export interface Roles {
@@ -82,6 +84,16 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
         : [];
     if (condition && kinds.length === 1) {
       heads.push({ mark: i, condition: { ...condition, id: kinds[0] as ConditionId } });
+      return 'head';
+    }
+    // "a blind wolf tooth top right and a normal one on the left": one of what was named, and there.
+    const named =
+      condition?.id === 'abnormality' && condition.strength === 'absentSay' && tokens[mark.to]?.t === 'one'
+        ? heads.findLast((head) => ownTeeth.has(head.condition?.id ?? ''))
+        : undefined;
+    if (named?.condition && ['a', 'an', 'another'].includes(tokens[mark.from - 1]?.t ?? '')) {
+      const id = named.condition.id === 'blind-wolf-tooth' ? ('wolf-tooth' as const) : named.condition.id;
+      heads.push({ mark: i, condition: { id, strength: 'say', plural: false } });
       return 'head';
     }
     // "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found.

@@ -58,8 +58,22 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
       ? lastApart(mark, tokens)
       : undefined,
   );
-  return wholeSides(withTurns(wholeJaws(apart), tokens), tokens);
+  return wholeSides(withTurns(wholeJaws(ledBySide(apart, tokens)), tokens), tokens);
 }
+
+/** "on the left, tongue and cheek both ulcerated": the side said first, and parted off, is of all that is listed behind it. */
+const ledBySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  marks.map((mark, i) => {
+    if (mark.place?.region === undefined || mark.place.side !== undefined) return mark;
+    const before = marks.slice(0, i).findLast((m) => !small(m));
+    const side = before?.place?.region === undefined ? undefined : before.place.side;
+    return (side === 'left' || side === 'right') &&
+      tokens[before?.from ?? -1]?.t === side &&
+      tokens[before?.from ?? -1]?.ends === true &&
+      tokens.slice(before?.to, mark.from).some(({ t }) => t === 'and')
+      ? { ...mark, place: { ...mark.place, side } }
+      : mark;
+  });
 
 /** "all the lower cheek teeth worn, not the sixes": of the jaw that was named. */
 const wholeJaws = (marks: readonly Mark[]): readonly Mark[] =>

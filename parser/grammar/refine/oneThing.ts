@@ -3,16 +3,19 @@ import { revision } from '../amend.ts';
 import { standing } from '../carry.ts';
 import type { Made } from '../made.ts';
 import { otherSide, positionOf, quadrantOf } from '../teeth.ts';
-import { become, each, finding, teethOf, type Rule } from './rule.ts';
+import { become, each, finding, teethOf, type Read, type Rule } from './rule.ts';
 
+const wolves = /\bwol/;
 /** "wolf tooth upper right, blind" is one tooth; "wolf teeth both sides, left one blind" tells which. */
 export const blind: Rule = (reads) => {
-  const at = reads.findIndex(({ said }) => /\bblind$/.test(said) && !said.includes('wol'));
+  const at = reads.findIndex(
+    ({ said, clause }) => (/\bblind$/.test(said) || clause.head.condition?.id === 'wolf-tooth') && !wolves.test(said),
+  );
   const before = at > 0 ? reads[at - 1] : undefined;
   const wolf = before?.made[0] && finding(before.made[0]);
   const own = reads[at]?.made[0];
   const body = own && finding(own);
-  if (!before || !wolf || !own || !body || wolf.condition !== 'wolf-tooth') return reads;
+  if (!before || !wolf || !own || !body || !wolves.test(wolf.condition) || !wolves.test(body.condition)) return reads;
   const side = reads[at]?.clause.placings
     .filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0]))
     .map(({ raw }) => raw)
@@ -141,6 +144,35 @@ export const somethingWrong: Rule = (reads) => {
             return own.length === 0 ? made : { ...made, marks: [...new Set([...made.marks, ...own.flatMap(({ marks }) => marks)])] };
           }),
       }));
+};
+
+/** "smelly pus from the left nostril": how the discharge is, no smell of its own. */
+export const smellyDischarge: Rule = (reads, { marks }) => {
+  const smelly = (read: Read): boolean =>
+    read.clause.head.condition?.id === 'malodour' &&
+    (marks[read.clause.head.mark]?.terms ?? []).some((t) => t.k === 'qualifier' && t.id === 'malodorous');
+  const there = (read: Read): string | undefined => {
+    const body = read.made.length === 1 && read.made[0] ? finding(read.made[0]) : undefined;
+    return body?.presence === 'present' && body.when === 'now' && body.place !== null ? JSON.stringify(body.place) : undefined;
+  };
+  const discharge = reads.find((read) => read.clause.head.condition?.id === 'discharge' && there(read) !== undefined);
+  const smells = reads.filter((read) => discharge !== undefined && smelly(read) && there(read) === there(discharge));
+  if (smells.length === 0) return reads;
+  return reads.flatMap((read) =>
+    smells.includes(read)
+      ? []
+      : read !== discharge
+        ? [read]
+        : [
+            {
+              ...read,
+              made: read.made.map((made) => {
+                const own = become(made, { qualifiers: [...(finding(made)?.qualifiers ?? []), 'malodorous'] }, 'how it smells');
+                return { ...own, marks: [...own.marks, ...smells.flatMap(({ made: them }) => them.flatMap((m) => m.marks))] };
+              }),
+            },
+          ],
+  );
 };
 
 /** "displaced as well", right after a fracture, is how the fracture stands. */
