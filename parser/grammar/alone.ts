@@ -119,8 +119,8 @@ const saidToBeThere = ({ tokens, marks }: Alone): boolean =>
 /** Among words that name nothing, a tooth or a part of one jaw that was named beyond doubt, and nothing else. */
 function namesItsTooth({ light, role }: Alone, placings: readonly Placing[]): boolean {
   const sure = placings.every(
-    ({ raw: { codes, jaw, side, positions } }) =>
-      codes !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined)),
+    ({ raw: { codes, jaw, side, positions, row, plural } }) =>
+      codes !== undefined || (jaw !== undefined && (side !== undefined || positions !== undefined || row || plural)),
   );
   return light && sure && placings.length > 0 && role.every((r) => r !== 'head' && r !== 'mod' && r !== 'cue');
 }
@@ -173,10 +173,10 @@ function placeAlone(input: Alone, placings: readonly Placing[], mods: readonly n
   return [{ marks: [...places, ...mods], rules: ['half'], doubts: wrong.length > 0 ? wrong : [{ doubt: 'no-condition', place }] }];
 }
 
-/** A side or a jaw, and not both: no place that a finding could be at. */
-const bare = ({ codes, region, positions, jaw, side, quadrants }: RawPlace): boolean =>
+/** A side or a jaw, and neither both nor its teeth: no place that a finding could be at. */
+const bare = ({ codes, region, positions, jaw, side, quadrants, row, plural }: RawPlace): boolean =>
   codes === undefined &&
   region === undefined &&
   positions === undefined &&
-  (jaw === undefined || side === undefined) &&
+  (jaw === undefined || (side === undefined && !row && !plural)) &&
   quadrants === undefined;

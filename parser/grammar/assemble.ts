@@ -44,7 +44,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       nearest &&
       (!stopBetween(role, nearest.marks.at(-1) as number, mark) ||
         pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark) ||
-        toldThere(marks, tokens, mark, nextHead) ||
+        toldThere(marks, tokens, heads[h] as Head, nextHead) ||
         ruledOutThere(marks, tokens, nearest, heads[h] as Head, scopes[h] as readonly Scope[]))
         ? nearest
         : undefined;
@@ -236,11 +236,11 @@ const pronouns = new Set(['it', 'its', "it's", 'they', 'them', 'both']);
 const pointsBack = (marks: readonly Mark[], tokens: readonly Token[], from: number, to: number): boolean =>
   tokens.slice((marks[from] as Mark).to, (marks[to] as Mark).from).some(({ t }) => pronouns.has(t));
 
-/** "... but there's a four mil pocket on it": and so is what points back behind its own name. */
-const toldThere = (marks: readonly Mark[], tokens: readonly Token[], head: number, next: number): boolean =>
+/** "... but there's a four mil pocket on it", "... but did not pack it": and so is what points back behind its own name. */
+const toldThere = (marks: readonly Mark[], tokens: readonly Token[], { mark, work }: Head, next: number): boolean =>
   tokens
-    .slice((marks[head] as Mark).to, marks[next]?.from ?? tokens.length)
-    .some(({ t }, i, own) => pronouns.has(t) && i > 0 && prepositions.has(own[i - 1]?.t ?? ''));
+    .slice((marks[mark] as Mark).to, marks[next]?.from ?? tokens.length)
+    .some(({ t }, i, own) => pronouns.has(t) && (i > 0 ? prepositions.has(own[i - 1]?.t ?? '') : work !== undefined));
 /** "two oh nine's worn but no caries": ruled out at the tooth that was named, as it is without the "but" (record contract, ruling 6). */
 function ruledOutThere(
   marks: readonly Mark[],

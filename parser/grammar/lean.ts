@@ -9,6 +9,7 @@ import { less } from './except.ts';
 import type { Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
+import { positionOf } from './teeth.ts';
 
 /** "lower incisors" ... "tartar on the corners": of a group those that lie in the rows or the group that waits; undefined where that says no less. A tooth that waits is one of its own. */
 function inWaiting(teeth: readonly string[], place: Place | null | undefined): string[] | undefined {
@@ -67,11 +68,18 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
             wantedBy(body.condition, missingTeeth(context)),
           );
     if (leaned?.place) {
+      const { place } = leaned;
+      // "upper left", "sharp on the outside": cheek teeth are sharp by their enamel points.
+      const points = body.condition === 'sharp' && 'teeth' in place && place.teeth.every((t) => positionOf(t) >= 6);
       const settles = waiting && !settled ? [carry.half?.doubt as string] : [];
       settled = true;
       return {
         ...made,
-        body: { ...body, place: made.less ? less(leaned.place, made.less) : leaned.place },
+        body: {
+          ...body,
+          ...(points ? { condition: 'sharp-enamel-points' as const } : {}),
+          place: made.less ? less(place, made.less) : place,
+        },
         how: { ...made.how, place: 'carried' as const },
         rules: [...made.rules, 'carried place'],
         doubts: made.doubts.filter(({ doubt }) => doubt !== 'no-place'),
