@@ -1,5 +1,5 @@
 /** Silero voice activity detection (MIT, version 6): how likely each 32 ms of a stream is speech. */
-import * as ort from 'onnxruntime-node';
+import * as ort from './onnxRuntime.ts';
 import { RATE } from '../speech/engine.ts';
 
 /** Samples a window; the graph is made for this size at 16 kHz and sees the last 64 samples before it too. */

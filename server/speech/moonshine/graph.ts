@@ -4,7 +4,7 @@
  * The graphs quantise activations per tensor, so a row's numbers depend a little on its neighbours in the batch:
  * compare scores only within one call.
  */
-import * as ort from 'onnxruntime-node';
+import * as ort from '../../audio/onnxRuntime.ts';
 
 const LAYERS = 6,
   HEADS = 8,

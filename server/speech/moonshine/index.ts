@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
+import '../../audio/noTelemetry.ts';
 import type { Clip, Engine, Heard } from '../engine.ts';
 import { adaptedDecoder } from './adapted.ts';
 import type { Answer, Setup, Task } from './worker.ts';
