@@ -2,9 +2,10 @@
 import type { Context } from '../contract/draft.ts';
 import type { Command } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
-import type { CommandId } from '../lexicon/commands.ts';
+import { commands, namedBy, notBeforeNames, type CommandEntry, type CommandId } from '../lexicon/commands.ts';
 import { remember, type Carry } from './carry.ts';
-import { commandForms } from './vocabulary.ts';
+import type { Trie } from './trie.ts';
+import { closerTrie, commandTrie, openerTrie } from './vocabulary.ts';
 
 export type CommandBody = Omit<Command, 'id' | 'utterance' | 'words'>;
 export interface Steered {
@@ -15,60 +16,134 @@ export interface Steered {
   readonly settles?: readonly string[];
 }
 
-const softeners = new Set(['um', 'uh', 'er', 'erm', 'please', 'okay', 'ok', 'right', 'now', 'so', 'quidnote']);
+/** Where the forms that begin at `from` may end. */
+function ends<T>(trie: Trie<T>, words: readonly string[], from: number): readonly { readonly to: number; readonly value: T }[] {
+  const all: { to: number; value: T }[] = [];
+  let node: Trie<T> | undefined = trie;
+  for (let at = from; at < words.length; at += 1) {
+    node = node.next.get(words[at] as string);
+    if (node === undefined) break;
+    if (node.values.length > 0) all.unshift({ to: at + 1, value: node.values[0] as T });
+  }
+  return all;
+}
+/** Every place that is reached from the first word by openers alone, the nearest first. */
+function openings(words: readonly string[]): readonly number[] {
+  const reached = [0];
+  for (const from of reached) for (const { to } of ends(openerTrie, words, from)) if (!reached.includes(to)) reached.push(to);
+  return reached.sort((a, b) => a - b);
+}
+/** Whether nothing but politeness stands from here to the end. */
+const polite = (words: readonly string[], from: number): boolean =>
+  from === words.length || ends(closerTrie, words, from).some(({ to }) => polite(words, to));
 
-/** "can you read that back to me": the asking around a command. */
-const asked = /^(?:can|could|would|will) you (?:just )?/;
-const toMe = / (?:(?:to|for) (?:me|us)|once more|one more time|(?:would|will|could|can) you)$/;
-/** Said first to whoever holds the horse. */
-const waiting = /^(?:hang on|hold on|bear with me) /;
+interface Spoken {
+  readonly id: CommandId;
+  readonly said: string;
+  readonly name?: string;
+}
+const MOST_OF_A_NAME = 3;
 
-/** "note ...", "put a note on, ...": the words behind it are kept as they are. */
-const noted =
-  /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: (?:that|saying|to say))? (.+)$/;
-
-/** "that's him finished, finish the exam": each part by itself is the whole of one and the same command. */
-function saidTwice(words: readonly string[], pauses: readonly number[]): CommandId | undefined {
-  if (pauses.length === 0) return undefined;
-  const parts = [...pauses, words.length]
-    .map((to, i) =>
-      words
-        .slice(i === 0 ? 0 : pauses[i - 1], to)
-        .filter((w) => !softeners.has(w))
-        .join(' '),
-    )
-    .filter((part) => part !== '');
-  const ids = new Set(parts.map((part) => commandForms.get(part)));
-  return ids.size === 1 ? ([...ids][0] as CommandId | undefined) : undefined;
+/** The command that begins at this very word and leaves nothing over to the end but politeness, or the name of a horse. */
+function commandAt(words: readonly string[], from: number): Spoken | undefined {
+  for (const { to, value: id } of ends(commandTrie, words, from)) {
+    const said = words.slice(from, to).join(' ');
+    if (polite(words, to)) return { id, said };
+    const name = id === 'next-horse' ? nameIn(words.slice(to)) : undefined;
+    if (name !== undefined) return { id, said, name };
+  }
+  return undefined;
+}
+/** The whole phrase as one command, whatever is said around it. */
+function commandOf(words: readonly string[]): Spoken | undefined {
+  for (const from of openings(words)) {
+    const spoken = commandAt(words, from);
+    if (spoken) return spoken;
+  }
+  return undefined;
 }
 
-const LONGEST_STRIKE = 8;
+/** "is called Pippin", "please, Thistle": a horse's name, and no sentence about it. */
+function nameIn(words: readonly string[]): string | undefined {
+  const courteous = words.findLastIndex((_, i) => polite(words.slice(0, i), 0));
+  const rest = words.slice(courteous);
+  const called = namedBy.findLast((form) => `${rest.join(' ')} `.startsWith(`${form} `))?.split(' ') ?? [];
+  const said = rest.slice(called.length);
+  const to = said.findIndex((_, i) => i > 0 && polite(said, i));
+  const name = said.slice(0, to < 0 ? said.length : to);
+  return name.length === 0 || name.length > MOST_OF_A_NAME || notNames.has(name[0] as string) ? undefined : name.map(capital).join(' ');
+}
+const notNames: ReadonlySet<string> = new Set(notBeforeNames);
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
+/** "note ...", "put a note on, ...": the words behind it are kept as they are. "Note how quiet he is" is said to somebody. */
+const noted =
+  /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: please)?(?: (?:that|saying|to say))? (?!how )(.+)$/;
+
+/** Parted by its pauses, each part a command or mere politeness: "scratch that, read me the last one"; the same one said twice is said once. */
+function inTurn(words: readonly string[], pauses: readonly number[]): readonly Spoken[] {
+  const parts = [0, ...pauses].map((from, i) => words.slice(from, pauses[i] ?? words.length));
+  const spoken = parts.filter((part) => openings(part).at(-1) !== part.length && !polite(part, 0)).map(commandOf);
+  return spoken.some((one) => one === undefined) ? [] : (spoken as readonly Spoken[]).filter(({ id }, i) => id !== spoken[i - 1]?.id);
+}
+/** Each stands alone: what needs a question or ends the exam is never one of several. */
+const alone: ReadonlySet<CommandId> = new Set(['amend', 'answer', 'note', 'next-horse', 'finish']);
+
+const LONGEST_BEHIND = 14;
+/** Words that take back or soften, and belong to the command behind them. */
+const before: ReadonlySet<string> = new Set(['no', 'sorry', 'oh', 'actually', 'and']);
+/** Where a command begins that stands behind other words and runs to the end; past the last word where none does. */
+function commandBehind(
+  words: readonly string[],
+  may: (id: CommandId, from: number) => boolean,
+): { readonly from: number; readonly spoken?: Spoken } {
+  for (let from = words.length - 2; from >= Math.max(1, words.length - LONGEST_BEHIND); from -= 1) {
+    const spoken = commandAt(words, from);
+    if (spoken === undefined) continue;
+    let first = from;
+    // "no, take that back" is longer than "take that back": what is said around it goes with it.
+    while (first > 1 && before.has(words[first - 1] as string)) first -= 1;
+    if (may(spoken.id, first)) return { from: first, spoken };
+  }
+  return { from: words.length };
+}
 /** "ramp on three eleven, three mil, scratch that": where words that strike stand behind others; past the last word where none do. */
-export function strikeBehind(words: readonly string[]): number {
-  for (let from = Math.max(1, words.length - LONGEST_STRIKE); from < words.length - 1; from += 1)
-    if (commandForms.get(words.slice(from).join(' ')) === 'strike-last') return from;
-  return words.length;
+export const strikeBehind = (words: readonly string[]): number => commandBehind(words, (id) => id === 'strike-last').from;
+
+/**
+ * "step on two oh nine, flag that for the vet": a command that takes nothing away, at the end of a breath that begins with something else.
+ * "Cap on what is left": where it acts as a whole phrase only, a pause parts it from what stands before.
+ */
+export function askedBehind(
+  words: readonly string[],
+  pauses: readonly number[],
+): { readonly from: number; readonly obey: (context: Context, carry: Carry) => Steered | undefined } | undefined {
+  const { from, spoken } = commandBehind(words, (id, at) => {
+    const { behind, whole } = commands[id] as CommandEntry;
+    return behind === true && (!whole || pauses.includes(at));
+  });
+  return spoken && { from, obey: (context, carry) => obeyed(spoken, context, carry) };
 }
 
 /** @param pauses where the writing pauses: the index of the word behind each comma or stop */
 export function steer(words: readonly string[], context: Context, carry: Carry, pauses: readonly number[] = []): Steered | undefined {
-  const plain = words.filter((w) => !softeners.has(w));
-  const bare = (said: readonly string[]): string => said.join(' ').replace(waiting, '').replace(asked, '').replace(toMe, '');
-  const whole = bare(words);
-  const text = commandForms.has(whole) || plain.length === words.length ? whole : bare(plain);
-  const command = (commandForms.get(text) as CommandId | undefined) ?? saidTwice(words, pauses);
-  if (carry.paused) return command === 'resume' ? { commands: [{ command }], carry: { ...carry, paused: false } } : { commands: [], carry };
-  const note = noted.exec(plain.join(' '))?.[1];
+  const one = commandOf(words);
+  const several = one || pauses.length === 0 ? [] : inTurn(words, pauses);
+  const spoken = one ? [one] : several.length > 1 && several.some(({ id }) => alone.has(id)) ? [] : several;
+  if (carry.paused)
+    return spoken.some(({ id }) => id === 'resume')
+      ? { commands: [{ command: 'resume' }], carry: { ...carry, paused: false } }
+      : { commands: [], carry };
+  const note = noted.exec(words.slice(openings(words).findLast((at) => words[at] !== 'please') ?? 0).join(' '))?.[1];
   if (note !== undefined) return { commands: [], carry, note };
-  const next = /^next horse(?: is| please)?(?: (.+))?$/.exec(text);
-  if (next && (next[1] === undefined || next[1].split(' ').length <= 3))
-    return {
-      commands: [{ command: 'next-horse', ...(next[1] ? { name: capital(next[1]) } : {}) }],
-      carry: { lastItems: [], paused: carry.paused, undo: remember(carry.undo, { command: 'next-horse', ids: [] }) },
-    };
-  const flag = /^(?:flag|mark) (?:(?:that|this|it)|(.+)) for (?:the|a) vet$/.exec(text);
-  if (flag) return { commands: [{ command: 'flag-for-veterinarian', ...(carry.last ? { targets: [carry.last] } : {}) }], carry };
-  if (command === undefined) return undefined;
+  return spoken.reduce<Steered | undefined>((done, next, i) => {
+    if (i > 0 && done === undefined) return undefined;
+    const then = obeyed(next, context, done?.carry ?? carry);
+    return then && done ? { ...then, commands: [...done.commands, ...then.commands] } : then;
+  }, undefined);
+}
+
+function obeyed({ id: command, said, name }: Spoken, context: Context, carry: Carry): Steered | undefined {
   switch (command) {
     case 'strike-last': {
       const standing = carry.lastItems.filter((id) => context.items.some((item) => item.id === id));
@@ -81,7 +156,7 @@ export function steer(words: readonly string[], context: Context, carry: Carry, 
     case 'bring-back': {
       const last = carry.undo.at(-1);
       // "put it back", and nothing was put away: said to whoever holds the headcollar. "Bring it back" asks, and hears that there is nothing.
-      if (last === undefined && text.includes('put')) return undefined;
+      if (last === undefined && said.includes('put')) return undefined;
       return {
         commands: [{ command, targets: [...(last?.ids ?? [])] }],
         carry: {
@@ -92,10 +167,17 @@ export function steer(words: readonly string[], context: Context, carry: Carry, 
         },
       };
     }
+    case 'next-horse':
+      return {
+        commands: [{ command, ...(name === undefined ? {} : { name }) }],
+        carry: { lastItems: [], paused: carry.paused, undo: remember(carry.undo, { command, ids: [] }) },
+      };
+    case 'flag-for-veterinarian':
+      return { commands: [{ command, ...(carry.last ? { targets: [carry.last] } : {}) }], carry };
     case 'pause':
       return { commands: [{ command }], carry: { ...ended(carry), paused: true } };
     case 'answer':
-      return answer(text, context, carry);
+      return answer(said, context, carry);
     default:
       return { commands: [{ command }], carry: ['finish', 'resume'].includes(command) ? ended(carry) : carry };
   }
@@ -108,11 +190,6 @@ const ended = (carry: Carry): Carry => ({
   paused: carry.paused,
   ...(carry.last ? { last: carry.last } : {}),
 });
-const capital = (name: string): string =>
-  name
-    .split(' ')
-    .map((w) => w.charAt(0).toUpperCase() + w.slice(1))
-    .join(' ');
 
 /** Only while a question is open: "the first", "the fourth one". */
 function answer(text: string, context: Context, carry: Carry): Steered | undefined {

@@ -7,7 +7,7 @@ import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
 import { afterPause, carryOf, LONG_PAUSE } from './carry.ts';
-import { steer, type Steered } from './commands.ts';
+import { askedBehind, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { where } from './lists.ts';
@@ -32,13 +32,17 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
   const tokens = tokenise(said);
-  const steered = steer(
-    tokens.map(({ t }) => t),
-    context,
-    carry,
-    where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1),
-  );
+  const plain = tokens.map(({ t }) => t);
+  const pauses = where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1);
+  const steered = steer(plain, context, carry, pauses);
   if (steered) return commanded(heard, hypothesis, steered);
+  const asked = askedBehind(plain, pauses);
+  const cut = tokens[asked?.from ?? tokens.length]?.word;
+  if (asked && cut !== undefined && cut > 0) {
+    const before = parseOne(heard, { ...hypothesis, words: hypothesis.words.slice(0, cut) }, context, stretches);
+    const obeyed = asked.obey(context, carryOf({ ...context, carry: before.carry }));
+    if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
+  }
   const readTokens = (all: readonly Token[]): Reading => {
     const reading = read(all, context, carry);
     return { ...reading, made: withCarriedPlace(reading, carry, context) };
@@ -69,6 +73,24 @@ function commanded(heard: HeardPhrase, { words, text }: Hypothesis, { commands, 
     leftovers: leftoversOf(accounts),
     carry: next,
     trace: { steps: words.length, made: [] },
+  };
+}
+
+/** What was recorded, and the command said behind it in the same breath. */
+function withCommand(before: Parsed, { words, text }: Hypothesis, { commands, carry }: Steered): Parsed {
+  const { id, utterance } = before;
+  const behind = words.slice(utterance.words.length);
+  const accounts = account(behind, new Map(behind.map((_, i) => [i, 'command'])), false, new Map());
+  const said = behind.map(({ w }) => w).join(' ');
+  return {
+    ...before,
+    text,
+    utterance: { ...utterance, text, words: [...utterance.words, ...accounts] },
+    commands: [
+      ...before.commands,
+      ...commands.map((body, i): Command => ({ ...body, id: `${id}/c${before.commands.length + i + 1}`, utterance: id, words: said })),
+    ],
+    carry,
   };
 }
 

@@ -1,5 +1,5 @@
 /** The one trie: every spoken form of the lexicon, with what it may mean. */
-import { commands } from '../lexicon/commands.ts';
+import { commandClosers, commandOpeners, commands, type CommandId } from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { conversation, glue, hesitations } from '../lexicon/fillers.ts';
@@ -101,12 +101,15 @@ export const vocabulary: Trie<Term> = buildTrie(entries);
 /** The same without everyday phrases: where a place stands behind it, "crack on" is a crack and "left in" a side. */
 export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k !== 'talk'));
 
-/** Whole phrases that steer. */
-export const commandForms: ReadonlyMap<string, string> = new Map(
-  Object.entries(commands).flatMap(([id, entry]) =>
-    entry.say.flatMap((form) => expand(form).map((words) => [words.join(' '), id] as const)),
-  ),
-);
+/** Phrases that steer, without what is said around them. */
+export const commandForms: readonly (readonly [readonly string[], CommandId])[] = (
+  Object.entries(commands) as [CommandId, { readonly say: readonly string[] }][]
+).flatMap(([id, { say }]) => say.flatMap((form) => expand(form).map((words) => [words, id] as const)));
+export const commandTrie: Trie<CommandId> = buildTrie(commandForms);
+const trieOf = (forms: readonly string[]): Trie<true> =>
+  buildTrie(forms.flatMap((form) => expand(form).map((words) => [words, true] as const)));
+export const openerTrie = trieOf(commandOpeners);
+export const closerTrie = trieOf(commandClosers);
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
 export const tradeForms: readonly string[] = [

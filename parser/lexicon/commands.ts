@@ -1,19 +1,56 @@
-/** Speech that steers (contract section 8). `whole` acts only as the whole phrase. */
-export interface CommandEntry { readonly label: string; readonly whole: boolean; readonly say: readonly string[]; /** What undoes it, and sounds like it. */ readonly opposite?: string }
+/** Speech that steers (contract section 8): openers, a verb, what it is done to, politeness. `whole` acts only as the whole phrase. */
+export interface CommandEntry { readonly label: string; readonly whole: boolean; readonly say: readonly string[]; /** What undoes it, and sounds like it. */ readonly opposite?: string; /** Only asks: also obeyed behind a finding in the same breath. */ readonly behind?: true }
+
+/** Said before any command, and behind any: they change nothing. */
+export const commandOpeners: readonly string[] = ['okay', 'ok', 'right', 'righto', 'so', 'now', 'well', 'and', 'then', 'um', 'uh', 'er', 'erm', 'ah', 'oh', 'yeah', 'yes', 'no', 'wait', 'oops', 'whoops', 'sorry', 'actually', 'just', 'please', 'quidnote', '(hang|hold) on', 'bear with me', 'my mistake', '(can|could|would|will) you'];
+export const commandClosers: readonly string[] = ['please', 'thanks', 'thank you', 'cheers', 'ta', 'now', 'then', 'okay', '(for|to) (me|us)', 'once more', 'one more time', '(would|will|could|can) you'];
+
+// What a command is said of, and never a tooth, a tool or the horse: "take the last bit off" is said of a hook, "take the last entry off" of the record.
+const written = '(entry|item|line|finding)';
+const yours = '(i said|i gave you|you (got|have|put down))';
+const last = `(the|that) last (one|bit|thing|${written}) [${yours}]`;
+const lastWritten = `(the|that) last (${written}|(one|bit|thing) ${yours})`;
+const thatOne = '(it|that|that one|this one|(the|that) last one)';
+const ofTheRecord = '(off|out of|from) the (record|chart|list|sheet|notes)';
+const all = '(it all|everything|all of it|the (lot|whole (lot|thing|exam|chart|record))) [(so far|(you|i) have [got] [so far])]';
+const recording = '[the] (recording|notes|listening)';
+const aMoment = '[for] (a|one) (minute|moment|second|sec|bit)';
+const exam = '[(this|the)] exam';
+const thats = "(that's|that is)";
+const lookAt = '(do|go|look at|check|see|cover)';
+const done = '(done|covered|checked|looked at|seen)';
+const vet = '(the|a) vet [to (see|look at)]';
+
 export const commands = {
-  'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: ['[no] cross that [one] (off|out)', '[no] (delete|ignore|strike) [the] last (entry|one)', '[no] (scratch|strike|delete|undo|scrap|scrub) (that|that one) [again]', '[no] take that [(one|last one|last bit)] back', '[no] take that [one] off (again|the record|the chart|the list)', '[no] (strike|delete|scratch|undo|scrap|scrub|cancel|remove|forget|ignore|drop|lose) (the last|that last) (one|bit|thing|entry|item|line|finding) [i said]', 'take the last (one|bit|entry) (back|off|out)', 'get rid of (that last one|the last one|that entry)'] },
-  'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: ['[no] (put|bring) (that|it) back [(again|in)]'] },
+  'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: [
+    `(scratch|strike|delete|undo|scrap|scrub|cancel|erase) (that|that one|this one|${last})`,
+    `(strike|delete) last (entry|one|bit)`, `(scratch|strike|delete|undo|scrap|scrub|cancel|erase|forget|ignore|bin) what i [(just|last)] said`,
+    `(forget|ignore|discard|lose|drop|bin|never mind) ${last}`, `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard) that one',
+    `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back)`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', 'get rid of (that last one|the last one|that entry)',
+    `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again'] },
+  'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`] },
   amend: { label: 'Correct', whole: false, say: ['correction'] },
   answer: { label: 'Answer', whole: true, say: ['the first [one]', 'the second [one]', 'the third [one]', 'the fourth [one]'] },
-  'repeat-last': { label: 'Say the last again', whole: true, say: ['say (that|that one|it|that last one) again', 'read that [(one|last one|last bit)] back [(again|to me)]', 'read it back', 'read [me] (the last|that last) (one|bit|thing|entry) [(back|again)]', 'what was (that|the) last (one|bit|thing|entry)', 'what did i (just say|say last)', 'repeat (that|the last one)', 'what did you (get|hear|write [down]|put [down])', 'what have you (got|put|written) [down] [(for that|for that one|there)]'] },
-  'read-all': { label: 'Read it all', whole: true, say: ['read [(me|us)] it all [(back|again|out)]', 'read out (everything|the lot|the whole lot)', 'read [me] back (the lot|the whole lot|it all|the whole thing)', 'read everything [(back|so far)]', 'read me everything [so far]', 'read (me|us) it all', 'read [(me|us)] the (whole lot|lot|whole thing|whole exam) [back]', 'read back everything', '(run|go|take me|talk me) through (everything|it all|the lot|the whole lot)', 'read it all (out|back)'] },
-  'what-is-left': { label: 'What is left?', whole: true, say: ['what have i [still] got [left] to do', '(is there|have we) anything (still|left|still left) to do', 'what is left', 'what is outstanding', 'what else is (left|there|to do)', 'what do i (still need to do|have left)', 'what is left to do', 'what is left to (look at|check|see|cover)', 'what (is|have i) still [got] to (do|go|look at|check)', 'what have i [still] (got left|left to do|missed|not (done|covered|checked|looked at)) [yet]', '(have|did) i (missed|miss|forgotten|forget|left out) (anything|something)', 'what (has not|have not) i (done|covered|checked|looked at) [yet]', 'what else have i [got] [left] to (do|go|look at|check|cover)', 'what have i left out', '[is there] anything (i have|i) (missed|left out|not done)', 'anything (left|missing|missed)', 'what am i missing', 'what is missing'] },
-  pause: { label: 'Pause', whole: true, opposite: 'resume', say: ['(stop|pause) [the] recording [[for] a (minute|moment|second|sec|bit)]', 'pause it there', 'pause (there|that|it) [for a (minute|moment|second|sec|bit)]', 'hold the recording [(for a|a) (minute|moment|second|sec|bit)]', 'pause for a (minute|moment|second|sec|bit)', 'stop listening [[for] (a|one) (minute|moment|second|sec|bit)]', 'pause [the] (notes|recording)', 'stop recording', 'pause listening'] },
-  resume: { label: 'Carry on', whole: true, opposite: 'pause', say: ['you can listen again', '(start|carry on|resume|continue|keep) (listening|recording) [again]', '(resume|restart|carry on with|continue) [the] (notes|recording)'] },
-  'next-horse': { label: 'Next horse', whole: true, say: ['next horse'] },
-  finish: { label: 'Finish', whole: true, say: ['finish [(this|the)] exam', 'end [of] [(this|the)] exam', 'finish [(this|the)] (horse|pony|one) [off]', "that's (him|her|this one) finished [(with|now|for today)]", 'exam (finished|over|complete)', "that's this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)", 'finish up [here]'] },
-  'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, say: ['flag [(that|this)] for the vet', 'mark [(that|this)] for the vet'] },
+  'repeat-last': { label: 'Say the last again', whole: true, behind: true, say: [
+    `(say|read) [me] (it|that|that one|${last}) (again|back)`, `what was ${last} [again]`, `read [me] ${last} [out]`, 'read [me] that bit back [again]', `repeat (it|that|that one|${last})`, 'what did i (just say|say last)',
+    'what did you (get|hear|write|put) [down] [(there|for that [one])]', 'what have you (got|put|written) [down] [(there|for that [one])]'] },
+  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all}`, `let me hear ${all}`] },
+  'what-is-left': { label: 'What is left?', whole: true, behind: true, say: [
+    'what is left', `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)', 'what else is left',
+    'what [else] do i [still] (need to do|have left [to do])', `what have i [still] (got left|left to do|missed|left out|not ${done}) [yet]`, `what (has not|have not) i ${done} [yet]`, 'what am i missing',
+    '(have|did) i (missed|miss|forgotten|forget|left out) (anything|something)', '(is there|have we) anything (still|left|still left) to do', `[is there] anything [[that] i have] (missed|left out|not ${done}) [yet]`, '[is there] anything i (missed|left out)', 'anything (left|missing)', `tell me what (is left|i have (missed|left out|not ${done})) [yet]`] },
+  pause: { label: 'Pause', whole: true, opposite: 'resume', say: [`(stop|pause|hold) ${recording} [there] [${aMoment}]`, `pause (there|that|it|it there) [${aMoment}]`, `pause ${aMoment}`] },
+  resume: { label: 'Carry on', whole: true, opposite: 'pause', say: [`(start|carry on|resume|continue|keep [on]|restart) [with] ${recording} [again]`, 'you can (listen|record) again', 'resume', '(un pause|unpause) [the recording]'] },
+  'next-horse': { label: 'Next horse', whole: true, say: ['[[(move|moving)] on to|start|start on|now for] [the] next horse', '[[(move|moving)] on to|start|start on|now for] [a] new horse'] },
+  finish: { label: 'Finish', whole: true, say: [
+    `finish [off] ${exam} [(off|there)]`, `end of ${exam}`, `[${thats} (him|her) (done|finished)] (finish|end) ${exam} [there]`, 'finish [off] (this|the) (horse|pony|one) [off]', 'finish (horse|pony) [off]', 'finish up [here]',
+    `${thats} (him|her|this one|the exam) finished [(with|now|for today)]`, `${thats} this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)`, `${thats} the exam (done|over)`, 'exam (finished|over|complete)'] },
+  'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`(flag|mark) (this|${thatOne}) [(up|down)] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`] },
   note: { label: 'Note', whole: false, say: ['note'] },
 } as const satisfies Record<string, CommandEntry>;
+/** Between "next horse" and its name. */
+export const namedBy: readonly string[] = ['is', 'called', 'named', 'is called', 'is named'];
+/** Behind "next horse" these go on with a sentence about it. */
+export const notBeforeNames: readonly string[] = ['is', 'are', 'was', 'were', 'has', 'have', 'had', 'does', 'did', 'can', 'will', 'would', 'wants', 'needs', 'looks', 'stands', 'kicks', 'bites', 'along', 'over', 'in', 'on', 'at', 'up', 'down', 'out', 'by', 'for', 'from', 'with', 'not', 'and', 'or', 'but', 'that', 'who', 'when', 'until', 'today', 'tomorrow'];
 export type CommandId = keyof typeof commands;
 export const commandIds = Object.keys(commands) as [CommandId, ...CommandId[]];

@@ -1,9 +1,9 @@
 /** Phrases that lean on the phrase before, or steer: carry-over, corrections, commands. */
 import type { CommandId } from '../lexicon/commands.ts';
-import { commandIds, commands } from '../lexicon/commands.ts';
+import { commandClosers, commandIds, commandOpeners, commands } from '../lexicon/commands.ts';
 import type { FindingBody, ItemBody } from '../grammar/made.ts';
 import { otherSide } from '../grammar/teeth.ts';
-import { formOf, pick, type Random } from './draw.ts';
+import { chance, formOf, join, pick, type Random } from './draw.ts';
 import { drawMeasure, drawFinding } from './findings.ts';
 import { drawTeeth } from './places.ts';
 import { sayTooth } from './spoken.ts';
@@ -22,7 +22,9 @@ export function drawCommand(random: Random): Leaning {
     random,
     commandIds.filter((one) => !['amend', 'answer', 'note', 'bring-back'].includes(one)),
   );
-  const say = id === 'next-horse' ? `next horse ${pick(random, horses)}` : formOf(random, commands[id].say);
+  const around = (forms: readonly string[]): string | undefined => (chance(random, 0.25) ? formOf(random, forms) : undefined);
+  const core = formOf(random, commands[id].say);
+  const say = join(around(commandOpeners), id === 'next-horse' ? `${core} ${pick(random, horses)}` : core, around(commandClosers));
   return { before: id === 'strike-last' ? [drawFinding(random, 'hook').say] : [], say, means: [], command: id };
 }
 
