@@ -3,7 +3,7 @@
  * on the left", "hooks on the upper sixes, three mil left, four mil right". The finding left unsaid is put back as a mark of
  * no width before the place that needs it; all later rules then see one finding for each place.
  */
-import type { Roles } from './roles.ts';
+import type { Head, Roles } from './roles.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { againWords } from './figures.ts';
 import { where } from './lists.ts';
@@ -38,13 +38,19 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
         ? t.k === 'work' && t.term === head.work
         : t.k === 'condition' && t.id === head.condition?.id && t.strength === head.condition.strength,
     );
-    if (term === undefined || (term.k === 'condition' && term.strength === 'absentSay')) return;
+    if (term === undefined) return;
+    // "not loose, but four oh nine is": what is there after all is said by another name.
+    const away = term.k === 'condition' && term.strength === 'absentSay';
+    if (away && (term.id === 'abnormality' || !marks.some(turnsBack))) return;
+    const again = away ? { ...term, strength: 'say' as const } : term;
     const next = heads[h + 1]?.mark ?? marks.length;
     const ruled = ruledOut(marks, tokens, role, head.mark);
     const end = hungryFrom(marks, role, head.mark, next, heads[h + 2]?.mark ?? marks.length);
     ends[h] = end;
     const out = ruled ? -1 : marks.findIndex((mark, i) => i > head.mark && isExcept(mark));
-    const start = h === 0 ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
+    // "tight and sore": both are said of the place before them.
+    const shared = h === 1 && marks.slice((heads[0] as Head).mark + 1, head.mark).every((m) => tokens[m.from]?.t === 'and');
+    const start = h === 0 || shared ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
     const units = withoutLead(
       marks,
       head.mark,
@@ -53,14 +59,14 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     const { from, to } = marks[head.mark] as Mark;
     const bySide = narrowed(marks, tokens, units) ?? wholeThenParts(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units, head.mark);
-    const but = ruled ? exceptCut(marks, role, head.mark, next, cuts) : undefined;
+    const but = ruled ? (exceptCut(marks, role, head.mark, next, cuts) ?? thenCut(marks, tokens, role, head.mark, next)) : undefined;
     bySide?.places.forEach((raw, at) => places.set(at, raw));
     [...cuts, ...(but === undefined ? [] : [but])].forEach((at) => {
       const put = beforeSmallWords(marks, tokens, role, at);
       puts.set(put, {
         from: (marks[put] as Mark).from,
         to: (marks[put] as Mark).from,
-        terms: [term],
+        terms: [again],
         again: { from, to, ...(sameAfter(marks, tokens, at) ? { same: true as const } : {}) },
       });
     });
@@ -85,6 +91,9 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
   return { marks: out.map(([mark]) => mark), was: out.map(([, i]) => i) };
 }
 
+/** A turn that was put in: it is there after all. */
+const turnsBack = ({ from, to, terms }: Mark): boolean => from === to && (terms?.some((t) => t.k === 'cue' && t.cue.means === 'now') ?? false);
+
 /** "no hooks", "nothing loose", "hooks nowhere": said not to be there. */
 const ruledOut = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], head: number): boolean => {
   const before = marks.slice(0, head).findLastIndex((_, i) => role[i] !== 'glue' && role[i] !== 'mod' && role[i] !== 'head');
@@ -107,6 +116,20 @@ function exceptCut(marks: readonly Mark[], role: Roles['role'], head: number, ne
     : maybe !== undefined && maybe >= 0 && maybe < first
       ? maybe
       : first;
+}
+
+/** "no ulcers today, there was one on the left cheek": ruled out now, and there before at a place of its own. */
+function thenCut(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], head: number, next: number): number | undefined {
+  const place = role.indexOf('place');
+  const cue = marks.findIndex(
+    (mark, i) =>
+      i > head &&
+      i < place &&
+      place < next &&
+      tokens[mark.from - 1]?.ends === true &&
+      mark.terms?.some((t) => t.k === 'cue' && t.cue.means === 'before' && t.cue.looks !== 'back'),
+  );
+  return cue > head && role.slice(head + 1, cue).every((r) => r === 'glue') ? cue + 1 : undefined;
 }
 
 /** "upper right, hook at the back of the last one": the quadrant only leads to the tooth. */

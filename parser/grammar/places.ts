@@ -100,7 +100,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     return undefined;
   let ordinal: Ordinal | undefined;
   // "every upper six": all of them.
-  const every = text(tokens, start) === 'every' || text(tokens, start) === 'each' ? everyOne(tokens, start + 1) : undefined;
+  const every = ['every', 'each', 'either'].includes(text(tokens, start)) ? everyOne(tokens, start + 1) : undefined;
   if (every) return { raw: every.raw, from: start, to: every.to };
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {

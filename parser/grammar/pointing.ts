@@ -174,12 +174,23 @@ function pairOf(context: Context, waiting: Context['doubts'][number] | undefined
   return a !== undefined && b !== undefined && areNeighbours(a, b) ? { teeth: [a, b].sort() } : undefined;
 }
 
+/** "left nostril running, the other one dry": of the pair named on one side in this phrase, what is said of the other. */
+function otherOf(tokens: readonly Token[], at: number): readonly string[] | undefined {
+  if (tokens[at]?.t !== 'other' || tokens[at + 1]?.t !== 'one' || inNumber.has(tokens[at + 2]?.t ?? '')) return undefined;
+  const verb = ['is', 'was', 'are'].includes(tokens[at + 2]?.t ?? '') ? at + 3 : at + 2;
+  if (['on', 'in', 'at', 'over', 'up', 'down', 'behind'].includes(tokens[verb]?.t ?? '')) return undefined;
+  const [place, ...more] = scan(tokens.slice(0, at)).marks.flatMap(({ place: raw }) => raw ?? []);
+  return place?.region !== undefined && more.length === 0 && (place.side === 'left' || place.side === 'right')
+    ? mirrored({ region: place.region, side: place.side })
+    : undefined;
+}
+
 export function pointed(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   const last = standing(context, carry.last);
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
   const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   for (let at = 0; at < tokens.length; at += 1) {
-    const paired = ofPair(tokens, at, carried);
+    const paired = ofPair(tokens, at, carried) ?? otherOf(tokens, at);
     if (paired)
       return [
         ...tokens.slice(0, at),

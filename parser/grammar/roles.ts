@@ -1,5 +1,6 @@
 /** What each mark is: the name of a finding or of work, a place, a turn, a word that says more, a stop, or nothing of the record. Its neighbours decide, where its words allow more than one thing. */
 import type { ConditionId } from '../lexicon/conditions.ts';
+import type { RegionId } from '../lexicon/regions.ts';
 import { describingSay } from '../lexicon/modifiers.ts';
 import type { WorkTerm } from '../lexicon/work.ts';
 import { prepositions } from './groups.ts';
@@ -22,6 +23,8 @@ export interface Head {
 const isHead = (term: Term): boolean => term.k === 'condition' || (term.k === 'work' && term.term.as === 'procedure');
 /** A cup of a cheek tooth is its infundibulum. */
 const cups: ReadonlySet<string> = new Set(['cup', 'cups', 'infundibulum', 'infundibula']);
+/** Everyday words that name a finding in these parts alone. */
+const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = { gingivitis: ['gums'], discharge: ['nostril', 'eye', 'sinus'] };
 /** Findings that are a tooth of their own. */
 const ownTeeth: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'canine-present']);
 const kindsOfCaries = ['infundibular-caries', 'peripheral-caries'] as const;
@@ -204,9 +207,9 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
       marks.some(({ place }) => place?.region !== undefined && ['tongue', 'lips', 'cheek', 'palate'].includes(place.region))
     )
       return 'glue';
-    // "the gum around two oh two is red": of a gum only.
-    if (condition?.id === 'gingivitis' && condition.strength === 'withPlace' && !marks.some(({ place }) => place?.region === 'gums'))
-      return 'unknown';
+    // "the gum around two oh two is red", "left nostril running, other one dry": of a gum, of a nostril only.
+    const only = condition && condition.strength !== 'say' ? onlyAt[condition.id] : undefined;
+    if (only && !marks.some(({ place }) => place?.region !== undefined && only.includes(place.region))) return 'unknown';
     // "two ten is infected": of a tooth only.
     if (
       condition?.id === 'apical-infection' &&

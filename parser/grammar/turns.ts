@@ -161,13 +161,13 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
   marks.forEach((mark, i) => {
     const words = text(tokens, mark);
     if (isHead(mark) && !mark.place) {
-      ruled = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'absent';
+      ruled = ruledOutAt(marks, i, tokens);
       said = true;
     }
     // "ulcer on the left's gone but there's one on the right"
     if (said && cueOf(mark)?.means === 'before' && cueOf(mark)?.looks === 'back' && text(tokens, mark).includes('gone')) ruled = true;
     // "... one on the left", "... three mil on two oh six": after what was ruled out, something is there.
-    const one = mark.to - mark.from === 1 && small(mark) && counts.has(words[0] ?? '');
+    const one = mark.to - mark.from === 1 && (small(mark) || typeof mark.number === 'number') && counts.has(words[0] ?? '');
     const turns =
       said &&
       ruled &&
@@ -177,12 +177,17 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     if (turns) {
       out.push(put(mark.from, 'now'));
       ruled = false;
+      // "..., two on the right": how many is kept by no finding.
+      if (typeof mark.number === 'number') {
+        out.push({ from: mark.from, to: mark.to, terms: [{ k: 'glue' }] });
+        return;
+      }
     }
     // "..., one oh six doesn't", "... right side there's two": what is said of the place behind it.
     const rest = mark.place && said && !isHead(mark) ? behind(marks, i, tokens) : undefined;
     const told = tail(rest, tokens);
     if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
-    else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || rest.some((m) => counts.has(text(tokens, m).at(-1) ?? ''))))
+    else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || (!leadsOn(marks, i, rest, tokens) && rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))))
       out.push(put(mark.from, 'now'));
     // "... taken out last year, two oh five still there": not what is said of the other one; what it is, is asked.
     if (rest !== undefined && gone && stillIn.test(told)) {
@@ -198,6 +203,23 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
   return out;
 }
 
+/** "no hooks", "not loose", "none of the lowers are loose": said not to be there. */
+function ruledOutAt(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {
+  const before = marks.slice(0, at).findLastIndex((m) => !small(m));
+  const lead = marks[before]?.place === undefined ? before : marks.slice(0, before).findLastIndex((m) => !small(m));
+  const [cue, of] = [marks[before], marks[lead]];
+  return (
+    cueOf(cue)?.means === 'absent' ||
+    (cueOf(of)?.means === 'absent' && of !== undefined && text(tokens, of).some((t) => t === 'none' || t === 'neither')) ||
+    (marks[at]?.terms?.some((t) => t.k === 'condition' && t.strength === 'absentSay' && t.id !== 'abnormality') ?? false)
+  );
+}
+/** "left cheek, two on the right": the words behind a comma lead to the next place. */
+const leadsOn = (marks: readonly Mark[], at: number, rest: readonly Mark[], tokens: readonly Token[]): boolean =>
+  tokens[(marks[at] as Mark).to - 1]?.ends === true &&
+  marks[at + 1 + rest.length]?.place !== undefined &&
+  ['on', 'at', 'in', 'the'].includes(tokens[(rest.at(-1) as Mark).to - 1]?.t ?? '');
+
 const stillIn = /^(?:is |was |are )?still (?:there|in|here|present|in place)$/;
 /** The few small words between a place and the end of the phrase, or the next place. */
 function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): readonly Mark[] | undefined {
@@ -212,10 +234,14 @@ function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): r
   const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
   return rest.length > 0 &&
     rest.length <= 4 &&
-    rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || typeof mark.number === 'number')
+    rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || nothingWrong(mark) || typeof mark.number === 'number')
     ? rest
     : undefined;
 }
+
+/** "no bother": turns nothing by itself, and of a place it says that nothing is there. */
+const nothingWrong = (mark: Mark): boolean =>
+  mark.terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('no bother')) ?? false;
 
 const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string =>
   rest === undefined
@@ -223,7 +249,8 @@ const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): stri
     : rest
         .map((m) => text(tokens, m).join(' '))
         .join(' ')
-        .replace(/ (?:though|mind|alright)$/, '');
+        .replace(/^one (?!.*\bone\b)/, '')
+        .replace(/ (?:though|mind|alright|at all)$/, '');
 
 /** A word of ruling out behind its place, once the turn stands before it. */
 function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {

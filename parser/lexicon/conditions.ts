@@ -371,7 +371,8 @@ export const conditions = {
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
     say: ['[clear] discharge', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'tear (staining|stains|marks|stained)', '(has|have|had|got) pus', 'purulent material'],
-    withPlace: ['discharging'],
+    withPlace: ['discharging', 'running', 'dripping'],
+    absentSay: ['dry', 'not running', 'not discharging'],
   },
   'bone-spur': {
     label: 'Bone spur', short: 'spur', group: 'soft', places: ['G'],
