@@ -341,7 +341,17 @@ function wholeThenParts(
   if (teeth.length < 2 || parts.length === 0 || rest.some(({ as }) => as === 'cue' || as === 'stop')) return undefined;
   const own = parts.map(({ at }) => {
     const raw = marks[at]?.place as RawPlace;
-    return whole && shapeOf(raw) === 'side' && (raw.side === 'left' || raw.side === 'right') ? (onSide(whole, raw.side) ?? raw) : raw;
+    const corner =
+      raw.jaw !== undefined &&
+      shapeOf(raw) === 'teeth' &&
+      (raw.positions ?? raw.codes ?? raw.quadrants) === undefined &&
+      !raw.row &&
+      rest[rest.findIndex((unit) => unit.at === at) + 1]?.as === 'mod';
+    return whole?.positions && corner
+      ? { ...whole, jaw: raw.jaw, ...(raw.side ? { side: raw.side } : {}) }
+      : whole && shapeOf(raw) === 'side' && (raw.side === 'left' || raw.side === 'right')
+        ? (onSide(whole, raw.side) ?? raw)
+        : raw;
   });
   const of = own.map(partsOf);
   if (of.some((codes) => codes.length === 0 || codes.length === teeth.length || !codes.every((code) => teeth.includes(code))))

@@ -145,6 +145,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       (digit(text(tokens, at + 1)) !== undefined || ['about', 'grade', 'stage', 'only'].includes(text(tokens, at + 1)))
     )
       break;
+    // "hooks on the sixes, the left upper four mil": one of them, with a size of its own.
+    if (raw.positions !== undefined && raw.plural && cornerSized(tokens, at)) break;
     // "the canines, upper ones clean": other ones of the same.
     if (raw.positions !== undefined && (text(tokens, at) === 'ones' || text(tokens, at + 1) === 'ones')) break;
     if (between && at === start + 1 && text(tokens, at) === 'the' && text(tokens, at + 1) === 'two') {
@@ -234,7 +236,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "a scar on the tongue and the right bar is bruised": the side is the next part's.
     if (
       found &&
-      raw.region !== undefined &&
+      (raw.region ?? raw.positions) !== undefined &&
       (text(tokens, at - 1) === 'and' ||
         tokens[at - 1]?.ends === true ||
         (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) &&
@@ -265,6 +267,21 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   }
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
+}
+
+/** A comma, a corner of the mouth and a size: of what was named only that part. */
+function cornerSized(tokens: readonly Token[], at: number): boolean {
+  const comma = text(tokens, at - 1) === 'the' ? at - 2 : at - 1;
+  const [a, b] = [text(tokens, at), text(tokens, at + 1)];
+  const side = (word: string): boolean => word === 'left' || word === 'right';
+  const corner = (side(a) && jawWords[b] !== undefined) || (jawWords[a] !== undefined && side(b));
+  const one = corner ? at + 2 : at + 1;
+  const size = text(tokens, one) === 'one' ? one + 1 : one;
+  return (
+    tokens[comma]?.ends === true &&
+    (corner || side(a)) &&
+    (sized(tokens, size + 1) || ['about', 'grade', 'stage', 'is'].includes(text(tokens, size)))
+  );
 }
 
 /** "tongue and cheek both ulcerated": the part named before "and" is the other of the two. */

@@ -170,7 +170,7 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
       return 'head';
     }
     // "flushed the gap between ...": the gap is where, not what.
-    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && (worked(i) || filled || gapIsWhere(marks, tokens, i)))
+    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && ((worked(i) && !gapNamedFirst(marks, tokens, i)) || filled || gapIsWhere(marks, tokens, i)))
       return 'glue';
     // "three oh two coming", but "a bit of a wave coming": of no tooth that comes through.
     if (
@@ -390,6 +390,14 @@ function gapIsWhere(marks: readonly Mark[], tokens: readonly Token[], at: number
   return other && ['in', 'into', 'at', 'from', 'opposite', 'around', 'down'].includes(lead);
 }
 
+/** "gap three oh eight three oh nine full of hay, dug it out": named at its place before any work was. */
+const gapNamedFirst = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean =>
+  marks[at + 1]?.place?.codes !== undefined &&
+  !['the', 'that', 'this', 'each', 'every'].includes(tokens[(marks[at] as Mark).from - 1]?.t ?? '') &&
+  !marks.slice(0, at).some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) &&
+  marks.slice(at + 2).find((mark) => !(mark.terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'))?.terms?.some((t) => t.k === 'condition') ===
+    true;
+
 /** What a word like "absent" or "gone" is said of: the nearest word before it that means something. */
 const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined =>
   marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
@@ -415,10 +423,11 @@ const saidOfFinding = (marks: readonly Mark[], at: number): boolean => {
 };
 /** "one ten has a step, four ten's gone": of a tooth of its own, once the finding before had its place before it. */
 const isHeadMark = (mark: Mark): boolean => mark.terms?.some(isHead) ?? false;
-const ownTooth = (marks: readonly Mark[], at: number): boolean =>
-  marks[at - 1]?.place?.codes?.length === 1 &&
-  marks.slice(0, at - 1).findIndex(({ place }) => place !== undefined) >= 0 &&
-  marks.slice(0, at - 1).findIndex(({ place }) => place !== undefined) < marks.findIndex(isHeadMark);
+const ownTooth = (marks: readonly Mark[], at: number): boolean => {
+  const own = marks.slice(0, at).findLastIndex(({ terms }) => terms === undefined || !terms.every((t) => t.k === 'glue' || t.k === 'filler'));
+  const place = marks.slice(0, Math.max(own, 0)).findIndex((mark) => mark.place !== undefined);
+  return marks[own]?.place?.codes?.length === 1 && place >= 0 && place < marks.findIndex(isHeadMark);
+};
 const notOfTooth = (marks: readonly Mark[], at: number): boolean => {
   const before = beforeIt(marks, at);
   const named = ({ terms }: Mark): boolean => (terms ?? []).some((t) => ['condition', 'qualifier', 'surface'].includes(t.k));

@@ -15,7 +15,7 @@ import type { Token } from './tokens.ts';
 const text = (tokens: readonly Token[], mark: Mark): readonly string[] => tokens.slice(mark.from, mark.to).map(({ t }) => t);
 const cueOf = (mark: Mark | undefined): ScopeCue | undefined =>
   first(mark?.terms ?? [], (t) => (t.k === 'cue' && t.cue.kind === undefined ? t.cue : undefined));
-const put = (at: number, means: 'absent' | 'now'): Mark => ({
+const put = (at: number, means: 'absent' | 'now' | 'except'): Mark => ({
   from: at,
   to: at,
   terms: [{ k: 'cue', cue: { say: [], means, looks: 'forward' } }],
@@ -58,8 +58,20 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
       ? lastApart(mark, tokens)
       : undefined,
   );
-  return wholeSides(withTurns(wholeJaws(ledBySide(apart, tokens)), tokens), tokens);
+  return wholeSides(withTurns(wholeJaws(ledBySide(leftAside(apart, tokens), tokens)), tokens), tokens);
 }
+
+/** "both lowers are smooth, three oh six aside": left out by a word behind it. */
+const leftAside = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  marks.flatMap((mark, i): readonly Mark[] =>
+    mark.place !== undefined && asideWords.has(tokens[mark.to]?.t ?? '') && marks[i + 1]?.unknown && closes(tokens, mark.to)
+      ? [put(mark.from, 'except'), mark]
+      : marks[i - 1]?.place !== undefined && mark.unknown && asideWords.has(tokens[mark.from]?.t ?? '') && closes(tokens, mark.from)
+        ? [{ from: mark.from, to: mark.to, terms: [{ k: 'glue' }] }]
+        : [mark],
+  );
+const asideWords: ReadonlySet<string> = new Set(['aside', 'excepted', 'excluded']);
+const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
 
 /** "on the left, tongue and cheek both ulcerated": the side said first, and parted off, is of all that is listed behind it. */
 const ledBySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
