@@ -102,7 +102,7 @@ export function alone(input: Alone): readonly Made[] {
 }
 
 const nothingOn =
-  /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)))* (?:on|in|at|along|around|up|down)\b/;
+  /^(?:(?:and|there is|is) )?(?:nothing|not a thing)(?: (?:at all|there|else|much|really|to (?:see|find|report)|seen|found|noted|showing))* (?:on|in|at|along|around|up|down)\b/;
 const sideOnly = ({ codes, side, jaw, region, positions, row }: RawPlace): boolean =>
   codes === undefined &&
   (side === 'left' || side === 'right') &&

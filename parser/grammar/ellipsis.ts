@@ -3,6 +3,8 @@
  * on the left", "hooks on the upper sixes, three mil left, four mil right". The finding left unsaid is put back as a mark of
  * no width before the place that needs it; all later rules then see one finding for each place.
  */
+import { conditions, type ConditionId } from '../lexicon/conditions.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Head, Roles } from './roles.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { againWords } from './figures.ts';
@@ -51,11 +53,12 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     // "tight and sore": both are said of the place before them.
     const shared = h === 1 && marks.slice((heads[0] as Head).mark + 1, head.mark).every((m) => tokens[m.from]?.t === 'and');
     const start = h === 0 || shared ? 0 : Math.min(head.mark, ends[h - 1] ?? head.mark);
+    // "four ten's been out years, one ten's dropped by six mil": what has no size is not said again by one.
     const units = withoutLead(
       marks,
       head.mark,
       unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)),
-    );
+    ).filter(({ kind }) => !(kind.startsWith('measure') && head.condition && sizeless(head.condition.id)));
     const { from, to } = marks[head.mark] as Mark;
     const bySide = narrowed(marks, tokens, units) ?? wholeThenParts(marks, units);
     const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units, head.mark);
@@ -91,8 +94,11 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
   return { marks: out.map(([mark]) => mark), was: out.map(([, i]) => i) };
 }
 
+const sizeless = (id: ConditionId): boolean => (conditions[id] as ConditionEntry).measure === undefined;
+
 /** A turn that was put in: it is there after all. */
-const turnsBack = ({ from, to, terms }: Mark): boolean => from === to && (terms?.some((t) => t.k === 'cue' && t.cue.means === 'now') ?? false);
+const turnsBack = ({ from, to, terms }: Mark): boolean =>
+  from === to && (terms?.some((t) => t.k === 'cue' && t.cue.means === 'now') ?? false);
 
 /** "no hooks", "nothing loose", "hooks nowhere": said not to be there. */
 const ruledOut = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], head: number): boolean => {

@@ -87,20 +87,26 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
   /** "peripheral caries two oh seven one point one", "infundibular caries two oh nine, that's a one". */
   function graded(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
     const head = condition(out.findLast((m) => condition(m) !== undefined));
-    const scale = head?.k === 'condition' ? (conditions[head.id] as ConditionEntry).scale : undefined;
+    const entry = head?.k === 'condition' ? (conditions[head.id] as ConditionEntry) : undefined;
+    const scale = entry?.scale;
     const legal: readonly string[] = scale ? scales[scale as ScaleId].values : [];
     // "one point one on the left and two on the right": shared out by side.
     const behind = marks.slice(i + 1).filter((m) => !small(m) || word(m.from) === 'one');
     const both = sideAlone(behind[0]) && (behind[1]?.number !== undefined || word(behind[1]?.from ?? -1) === 'one') && sideAlone(behind[2]);
     const shared = mark.number !== undefined && (!Number.isInteger(value) || both) && ['on', 'at', 'in'].includes(word(mark.to));
+    // "left a two, right a three": each side has its own.
+    const ofSide = word(mark.from - 1) === 'a' && sideAlone(marks[i - 2]) && (tokens[mark.to - 1]?.ends === true || i === marks.length - 1);
     const said =
       shared ||
+      ofSide ||
       (word(mark.from - 1) === 'a'
         ? i === marks.length - 1
         : mark.number !== undefined &&
           (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) &&
           (i === marks.length - 1 || !Number.isInteger(value)));
-    return said && legal.includes(String(value)) && !out.some((m) => m.grade !== undefined)
+    return said &&
+      (legal.includes(String(value)) || (ofSide && scale === undefined && entry?.measure === undefined)) &&
+      (ofSide || !out.some((m) => m.grade !== undefined))
       ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } }
       : undefined;
   }
@@ -112,11 +118,12 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       word(mark.to) === 'and' && marks[i + 2]?.measure?.unit !== undefined && marks[i + 2]?.from === mark.to + 1
         ? marks[i + 2]?.measure
         : undefined;
-    if (mark.number !== undefined && unitBehind?.unit !== undefined)
+    const unitLater = unitBehind ?? otherSideSized(i);
+    if (mark.number !== undefined && unitLater?.unit !== undefined)
       return {
         from: mark.from,
         to: mark.to,
-        measure: { value, unit: unitBehind.unit, about: false, ...(unitBehind.what ? { what: unitBehind.what } : {}) },
+        measure: { value, unit: unitLater.unit, about: false, ...(unitLater.what ? { what: unitLater.what } : {}) },
       };
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
     const leads = ['on', 'at', 'to', 'off'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
@@ -190,6 +197,12 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
         ...(what ? { what } : {}),
       },
     };
+  }
+
+  /** "right three and left five millimetre": the unit is said once, with the other side's size. */
+  function otherSideSized(i: number): Mark['measure'] {
+    const [next, size] = marks.slice(i + 1).filter((m) => !small(m));
+    return sideAlone(marks[i - 1]) && sideAlone(next) && next?.place?.side !== marks[i - 1]?.place?.side ? size?.measure : undefined;
   }
 
   /** "eleven on the lower left has a ramp": the number and the quadrant behind it are one place. */

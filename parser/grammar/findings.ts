@@ -285,7 +285,7 @@ export function detailsOf(
   return details;
 }
 /** "inside" and "outside" are said of any tooth: of an upper one it is the palate's side, of an incisor or a canine the lip's. */
-const sidesOfTooth = new Set(['inside', 'inner', 'outside', 'outer']);
+const sidesOfTooth = new Set(['inside', 'insides', 'inner', 'outside', 'outsides', 'outer']);
 function plainly(surfaces: readonly SurfaceId[], plain: boolean, place: Place | null): readonly SurfaceId[] {
   const teeth = place === null ? [] : 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : [];
   if (!plain || teeth.length === 0) return surfaces;

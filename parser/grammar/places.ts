@@ -280,7 +280,9 @@ function cornerSized(tokens: readonly Token[], at: number): boolean {
   return (
     tokens[comma]?.ends === true &&
     (corner || side(a)) &&
-    (sized(tokens, size + 1) || ['about', 'grade', 'stage', 'is'].includes(text(tokens, size)))
+    (sized(tokens, size + 1) ||
+      ['about', 'grade', 'stage', 'is'].includes(text(tokens, size)) ||
+      (text(tokens, size) === 'a' && digit(text(tokens, size + 1)) !== undefined))
   );
 }
 

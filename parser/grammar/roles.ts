@@ -24,7 +24,10 @@ const isHead = (term: Term): boolean => term.k === 'condition' || (term.k === 'w
 /** A cup of a cheek tooth is its infundibulum. */
 const cups: ReadonlySet<string> = new Set(['cup', 'cups', 'infundibulum', 'infundibula']);
 /** Everyday words that name a finding in these parts alone. */
-const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = { gingivitis: ['gums'], discharge: ['nostril', 'eye', 'sinus'] };
+const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = {
+  gingivitis: ['gums'],
+  discharge: ['nostril', 'eye', 'sinus'],
+};
 /** Findings that are a tooth of their own. */
 const ownTeeth: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'canine-present']);
 const kindsOfCaries = ['infundibular-caries', 'peripheral-caries'] as const;
@@ -170,7 +173,11 @@ export function roles(marks: readonly Mark[], tokens: readonly Token[], hasPlace
       return 'head';
     }
     // "flushed the gap between ...": the gap is where, not what.
-    if (condition?.id === 'diastema' && condition.strength === 'withPlace' && ((worked(i) && !gapNamedFirst(marks, tokens, i)) || filled || gapIsWhere(marks, tokens, i)))
+    if (
+      condition?.id === 'diastema' &&
+      condition.strength === 'withPlace' &&
+      ((worked(i) && !gapNamedFirst(marks, tokens, i)) || filled || gapIsWhere(marks, tokens, i))
+    )
       return 'glue';
     // "three oh two coming", but "a bit of a wave coming": of no tooth that comes through.
     if (
@@ -395,8 +402,10 @@ const gapNamedFirst = (marks: readonly Mark[], tokens: readonly Token[], at: num
   marks[at + 1]?.place?.codes !== undefined &&
   !['the', 'that', 'this', 'each', 'every'].includes(tokens[(marks[at] as Mark).from - 1]?.t ?? '') &&
   !marks.slice(0, at).some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) &&
-  marks.slice(at + 2).find((mark) => !(mark.terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'))?.terms?.some((t) => t.k === 'condition') ===
-    true;
+  marks
+    .slice(at + 2)
+    .find((mark) => !(mark.terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'))
+    ?.terms?.some((t) => t.k === 'condition') === true;
 
 /** What a word like "absent" or "gone" is said of: the nearest word before it that means something. */
 const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined =>
@@ -424,7 +433,9 @@ const saidOfFinding = (marks: readonly Mark[], at: number): boolean => {
 /** "one ten has a step, four ten's gone": of a tooth of its own, once the finding before had its place before it. */
 const isHeadMark = (mark: Mark): boolean => mark.terms?.some(isHead) ?? false;
 const ownTooth = (marks: readonly Mark[], at: number): boolean => {
-  const own = marks.slice(0, at).findLastIndex(({ terms }) => terms === undefined || !terms.every((t) => t.k === 'glue' || t.k === 'filler'));
+  const own = marks
+    .slice(0, at)
+    .findLastIndex(({ terms }) => terms === undefined || !terms.every((t) => t.k === 'glue' || t.k === 'filler'));
   const place = marks.slice(0, Math.max(own, 0)).findIndex((mark) => mark.place !== undefined);
   return marks[own]?.place?.codes?.length === 1 && place >= 0 && place < marks.findIndex(isHeadMark);
 };

@@ -82,6 +82,9 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
 const vague: ReadonlySet<string> = new Set(['a', 'few', 'several']);
 /** "a centimetre", "a centimetre and a half" */
 function article(tokens: readonly Token[], at: number): Size | undefined {
+  // "a good centimetre" reads "a good" as what makes it an estimate.
+  const whole = text(tokens, at - 1) === 'good' && text(tokens, at - 2) === 'a' ? unitAt(tokens, at) : undefined;
+  if (whole) return { to: at + 1, value: 1, unit: whole };
   const unit = ['a', 'an'].includes(text(tokens, at)) ? unitAt(tokens, at + 1) : undefined;
   const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
   return unit && { to: at + (half ? 5 : 2), value: half ? 1.5 : 1, unit };

@@ -199,7 +199,11 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     const rest = mark.place && said && !isHead(mark) ? behind(marks, i, tokens) : undefined;
     const told = tail(rest, tokens);
     if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
-    else if (rest !== undefined && ruled && (contraries.has(`${told} not`) || (!leadsOn(marks, i, rest, tokens) && rest.some((m) => counts.has(text(tokens, m).at(-1) ?? '')))))
+    else if (
+      rest !== undefined &&
+      ruled &&
+      (contraries.has(`${told} not`) || (!leadsOn(marks, i, rest, tokens) && rest.some((m) => counts.has(text(tokens, m).at(-1) ?? ''))))
+    )
       out.push(put(mark.from, 'now'));
     // "... taken out last year, two oh five still there": not what is said of the other one; what it is, is asked.
     if (rest !== undefined && gone && stillIn.test(told)) {

@@ -4,7 +4,7 @@ import type { ConditionEntry } from './types.ts';
 export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
-    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p(s)'],
+    say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p(s)', 'razor (blades|edges)'],
     withPlace: ['point(s)', 'pointy', 'edge(s)'],
   },
   hook: {
@@ -71,7 +71,7 @@ export const conditions = {
   sharp: {
     label: 'Sharp', group: 'wear', places: ['T'],
     say: [],
-    withPlace: ['sharp', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives)'],
+    withPlace: ['sharp', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives|knife|blade|blades|glass)'],
   },
   expired: {
     label: 'Expired', group: 'wear', places: ['T'],
@@ -193,7 +193,7 @@ export const conditions = {
   },
   'previously-extracted': {
     label: 'Previously extracted', short: 'old extraction', group: 'number', places: ['T'],
-    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled|whipped out|came out|come out|out) (last (year|time|visit|spring|summer|autumn|winter|month)|years ago|[(a|one|two|three|four|five|six)] (year|years|months) ago|a while (ago|back)|some time ago|previously|before|a few years (ago|back))', 'was (extracted|removed|taken out|pulled)', 'old (socket|extraction|gap where it was)', '[healed] socket', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)'],
+    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled|whipped out|came out|come out|out) (last (year|time|visit|spring|summer|autumn|winter|month)|years ago|[(a|one|two|three|four|five|six)] (year|years|months) ago|a while (ago|back)|some time ago|previously|before|a few years (ago|back))', 'was (extracted|removed|taken out|pulled)', 'old (socket|extraction|gap where it was)', '[healed] socket', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)', '(been|is) (out|gone|away) since', '(been|is) (out|gone) for (a while|years|ages|a long time)', 'been out [(a while|years|ages|a long time)]'],
   },
   erupting: {
     label: 'Erupting', short: 'coming through', group: 'number', places: ['T'],
@@ -490,7 +490,7 @@ export const conditions = {
   abnormality: {
     label: 'Abnormality', group: 'normal', places: ['T', 'S', 'R', 'G', 'N'],
     say: ['abnormality', 'abnormalities', 'abnormal', 'anything abnormal', 'not [quite] right (with|about)', 'something [is] not [quite] right [(with|about|at)]'],
-    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|complaints)', 'not a thing wrong [with]', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'everything (is|looks) (grand|lovely|good|fine|perfect|great|sound|well|healthy|normal|in order)', 'everything else (is|looks) (grand|lovely|good|fine|perfect|great|sound|well|healthy|normal|in order)', 'perfect', 'grand', 'tidy', 'clean', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy|soft|straight)', '(are|look|feel|feels) [(all|really|very|quite|really quite|lovely and|both)] nice', '(dead|perfectly|nicely|all) straight', '(is|are) straight', 'clean as a whistle', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be', '(even|normal|good) wear', '(wearing|worn|wears) (evenly|normally|well)', 'evenly worn'],
+    absentSay: ['normal', 'all normal', 'nothing else [(found|seen|to note|of note|there)]', 'healthy', 'clear', 'unremarkable', 'nothing abnormal', 'nothing abnormal (seen|felt|detected|found)', 'no (abnormalities|abnormality) [(seen|felt|detected|found)]', 'within normal limits', 'n a d', 'all clear', 'nothing [(at all|much|really)] (to report|to find|to see|to note|of note|of interest|remarkable|significant|untoward|doing|amiss|obvious|exciting|to worry about here|wrong [with]|the matter [with]|out of the ordinary)', 'no (problem|problems|issue|issues|concerns|worries|complaints|bother) [at all] (here|there|with|on|in|found|seen)', 'no (problems|issues|concerns|complaints)', 'not a thing wrong [with]', 'not a (mark|scratch) (on|in|along)', 'not a bother on', 'in (good|great|fine|perfect|lovely) (order|shape|nick|condition)', 'as expected', 'as it should be', 'spot on', 'all (grand|well|ok|okay|lovely|sound|happy|in order)', 'everything (is|looks) (grand|lovely|good|fine|perfect|great|sound|well|healthy|normal|in order)', 'everything else (is|looks) (grand|lovely|good|fine|perfect|great|sound|well|healthy|normal|in order)', 'perfect', 'grand', 'tidy', 'clean', 'unaffected', 'pristine', '(looks|look|looking|feels|feel) (well|great|lovely|grand|okay|ok|tidy|sound|clean|perfect|unremarkable)', 'looking (fine|good|normal|healthy)', 'feeling (fine|good|normal)', 'nice and (smooth|even|clean|tidy|healthy|soft|straight)', '(are|look|feel|feels) [(all|really|very|quite|really quite|lovely and|both)] nice', '(dead|perfectly|nicely|all) straight', '(is|are) straight', 'clean as a whistle', 'happy with', 'w n l', 'n a f', 'nothing abnormal detected', 'looks (fine|good|normal|healthy)', 'look (fine|good|normal|healthy)', 'feels (fine|good|normal)', 'feel (fine|good|normal)', 'all (fine|good)', 'fine', 'even', 'symmetrical', 'smooth', 'good', 'sound', 'as they should be', '(even|normal|good) wear', '(wearing|worn|wears) (evenly|normally|well)', 'evenly worn'],
   },
 } as const satisfies Record<string, ConditionEntry>;
 

@@ -11,5 +11,5 @@ export const notATooth: readonly string[] = ['hand', 'hands', 'pound', 'pounds',
 /** Before these a number is no tooth either: "heart rate forty", "that's one ten today". */
 export const notAToothBefore: readonly string[] = ['rate', 'costs', 'cost', 'pay', 'owe', 'owes', 'paid', 'charge', 'comes to', 'speed'];
 /** Between these a number is a price: "that's one ten today". */
-export const paidBefore: readonly string[] = ["that's", 'that', 'is', 'be', 'to', 'was', 'owe', 'charged', 'call'];
+export const paidBefore: readonly string[] = ["that's", 'is', 'be', 'to', 'was', 'owe', 'charged', 'call'];
 export const paidAfter: readonly string[] = ['today', 'please', 'altogether', 'all', 'each', 'plus', 'cash', 'then', 'for'];
