@@ -80,14 +80,29 @@ const capital = (word: string): string => word.charAt(0).toUpperCase() + word.sl
 const noted =
   /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: please)?(?: (?:that|saying|to say))? (?!how )(.+)$/;
 
-/** Parted by its pauses, each part a command or mere politeness: "scratch that, read me the last one"; the same one said twice is said once. */
-function inTurn(words: readonly string[], pauses: readonly number[]): readonly Spoken[] {
-  const parts = [0, ...pauses].map((from, i) => words.slice(from, pauses[i] ?? words.length));
-  const spoken = parts.filter((part) => openings(part).at(-1) !== part.length && !polite(part, 0)).map(commandOf);
-  return spoken.some((one) => one === undefined) ? [] : (spoken as readonly Spoken[]).filter(({ id }, i) => id !== spoken[i - 1]?.id);
+/** Parted by pauses, each part a command or mere politeness: "scratch that, read me the last one". Undefined where one part is neither. */
+function inTurn(words: readonly string[], pauses: readonly number[]): readonly Spoken[] | undefined {
+  const whole = commandOf(words);
+  if (whole) return [whole];
+  for (const at of pauses) {
+    const first = words.slice(0, at);
+    const next = commandOf(first);
+    if (next === undefined && !openings(first).includes(at)) continue;
+    const rest = inTurn(
+      words.slice(at),
+      pauses.filter((pause) => pause > at).map((pause) => pause - at),
+    );
+    if (rest) return next && rest[0]?.id !== next.id ? [next, ...rest] : rest;
+  }
+  return openings(words).includes(words.length) || polite(words, 0) ? [] : undefined;
 }
 /** Each stands alone: what needs a question or ends the exam is never one of several. */
 const alone: ReadonlySet<CommandId> = new Set(['amend', 'answer', 'note', 'next-horse', 'finish']);
+/** "That's him finished, next horse, Bramble" goes on to Bramble: finishing as well would end the listening. */
+const together = (spoken: readonly Spoken[]): readonly Spoken[] => {
+  const ids = spoken.map(({ id }) => id).join();
+  return ids === 'finish,next-horse' ? spoken.slice(1) : spoken.length > 1 && spoken.some(({ id }) => alone.has(id)) ? [] : spoken;
+};
 
 const LONGEST_BEHIND = 14;
 /** Words that take back or soften, and belong to the command behind them. */
@@ -127,9 +142,7 @@ export function askedBehind(
 
 /** @param pauses where the writing pauses: the index of the word behind each comma or stop */
 export function steer(words: readonly string[], context: Context, carry: Carry, pauses: readonly number[] = []): Steered | undefined {
-  const one = commandOf(words);
-  const several = one || pauses.length === 0 ? [] : inTurn(words, pauses);
-  const spoken = one ? [one] : several.length > 1 && several.some(({ id }) => alone.has(id)) ? [] : several;
+  const spoken = together(inTurn(words, pauses) ?? []);
   if (carry.paused)
     return spoken.some(({ id }) => id === 'resume')
       ? { commands: [{ command: 'resume' }], carry: { ...carry, paused: false } }

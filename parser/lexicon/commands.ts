@@ -26,7 +26,7 @@ export const commands = {
     `(scratch|strike|delete|undo|scrap|scrub|cancel|erase) (that|that one|this one|${last})`,
     `(strike|delete) last (entry|one|bit)`, `(scratch|strike|delete|undo|scrap|scrub|cancel|erase|forget|ignore|bin) what i [(just|last)] said`,
     `(forget|ignore|discard|lose|drop|bin|never mind) ${last}`, `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard) that one',
-    `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back)`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', 'get rid of (that last one|the last one|that entry)',
+    `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back) [again]`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', `get rid of (${lastWritten}|(the|that) last one|that entry)`,
     `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again'] },
   'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`] },
   amend: { label: 'Correct', whole: false, say: ['correction'] },
@@ -34,14 +34,14 @@ export const commands = {
   'repeat-last': { label: 'Say the last again', whole: true, behind: true, say: [
     `(say|read) [me] (it|that|that one|${last}) (again|back)`, `what was ${last} [again]`, `read [me] ${last} [out]`, 'read [me] that bit back [again]', `repeat (it|that|that one|${last})`, 'what did i (just say|say last)',
     'what did you (get|hear|write|put) [down] [(there|for that [one])]', 'what have you (got|put|written) [down] [(there|for that [one])]'] },
-  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all}`, `let me hear ${all}`] },
+  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all}`, `let me hear ${all}`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
   'what-is-left': { label: 'What is left?', whole: true, behind: true, say: [
     'what is left', `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)', 'what else is left',
-    'what [else] do i [still] (need to do|have left [to do])', `what have i [still] (got left|left to do|missed|left out|not ${done}) [yet]`, `what (has not|have not) i ${done} [yet]`, 'what am i missing',
-    '(have|did) i (missed|miss|forgotten|forget|left out) (anything|something)', '(is there|have we) anything (still|left|still left) to do', `[is there] anything [[that] i have] (missed|left out|not ${done}) [yet]`, '[is there] anything i (missed|left out)', 'anything (left|missing)', `tell me what (is left|i have (missed|left out|not ${done})) [yet]`] },
+    'what [else] do i [still] (need to do|have left [to do])', `what have i [still] (got left|left to do|missed|forgotten|left out|not ${done}) [yet]`, `what (has not|have not) i ${done} [yet]`, 'what am i missing',
+    '(have|did) i (missed|miss|forgotten|forget|left out) (anything|something)', '(is there|have we) anything (still|left|still left) to do', `[is there] anything [[that] i have] (missed|left out|not ${done}) [yet]`, '[is there] anything i (missed|left out)', `anything (missing|left [to ${lookAt}])`, `tell me what (is left|i have (missed|left out|not ${done})) [yet]`] },
   pause: { label: 'Pause', whole: true, opposite: 'resume', say: [`(stop|pause|hold) ${recording} [there] [${aMoment}]`, `pause (there|that|it|it there) [${aMoment}]`, `pause ${aMoment}`] },
-  resume: { label: 'Carry on', whole: true, opposite: 'pause', say: [`(start|carry on|resume|continue|keep [on]|restart) [with] ${recording} [again]`, 'you can (listen|record) again', 'resume', '(un pause|unpause) [the recording]'] },
-  'next-horse': { label: 'Next horse', whole: true, say: ['[[(move|moving)] on to|start|start on|now for] [the] next horse', '[[(move|moving)] on to|start|start on|now for] [a] new horse'] },
+  resume: { label: 'Carry on', whole: true, opposite: 'pause', say: [`[you can] (start|carry on|resume|continue|keep [on]|restart) [with] ${recording} [again]`, 'you can (listen|record) again', 'resume', '(un pause|unpause) [the recording]'] },
+  'next-horse': { label: 'Next horse', whole: true, say: [`[${thats} (him|her) (done|finished)] [[(move|moving)] on to|start|start on|now for] [the] next horse`, '[[(move|moving)] on to|start|start on|now for] [a] new horse'] },
   finish: { label: 'Finish', whole: true, say: [
     `finish [off] ${exam} [(off|there)]`, `end of ${exam}`, `[${thats} (him|her) (done|finished)] (finish|end) ${exam} [there]`, 'finish [off] (this|the) (horse|pony|one) [off]', 'finish (horse|pony) [off]', 'finish up [here]',
     `${thats} (him|her|this one|the exam) finished [(with|now|for today)]`, `${thats} this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)`, `${thats} the exam (done|over)`, 'exam (finished|over|complete)'] },
