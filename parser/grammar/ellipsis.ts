@@ -274,6 +274,8 @@ function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number,
   const [x, y] = [marks[a] as Mark, marks[b] as Mark];
   return (
     JSON.stringify(x.place) !== JSON.stringify(y.place) &&
+    // "two ten has a gap in front of it": where it is, told by its own tooth.
+    !(y.place?.relative && !x.place?.relative && x.place?.codes?.join() === y.place.codes?.join()) &&
     (shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) ||
       (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth')) &&
     !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t))

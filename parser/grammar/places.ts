@@ -265,6 +265,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     }
     break;
   }
+  // "both elevens below, six mil left": behind teeth named in the plural, and parted off, it is the jaw.
+  const behind = raw.jaw === undefined && raw.positions !== undefined && raw.plural && to === at ? levels[text(tokens, to)] : undefined;
+  if (behind && (to === tokens.length - 1 || tokens[to]?.ends === true)) return { raw: { ...raw, jaw: behind }, from: start, to: to + 1 };
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
 }
@@ -355,6 +358,7 @@ const jawWords: Readonly<Record<string, Jaw>> = {
   lowers: 'lower',
   bottom: 'lower',
 };
+const levels: Readonly<Record<string, Jaw>> = { below: 'lower', underneath: 'lower', above: 'upper' };
 const jawSaid = (tokens: readonly Token[], at: number): Jaw | undefined => jawWords[text(tokens, text(tokens, at) === 'the' ? at + 1 : at)];
 
 interface Ordinal {

@@ -126,6 +126,10 @@ const pointers = formsOf<Pointer[1]>([
 /** "make that one oh six" points at nothing: the "one" begins a number. */
 const inNumber = new Set(['oh', 'o', 'zero', 'ten', 'eleven', 'twelve', 'one', 'hundred', 'double', 'point']);
 
+/** "a", "an" or "another" a word or two before "one": of what was found, another. */
+const ofAnother = (tokens: readonly Token[], at: number): boolean =>
+  tokens.slice(Math.max(0, at - 3), at).some(({ t }) => t === 'a' || t === 'an' || t === 'another');
+
 /** The tooth last named before a word. */
 function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
   for (let at = to - 2; at >= 0; at -= 1) {
@@ -185,23 +189,44 @@ function otherOf(tokens: readonly Token[], at: number): readonly string[] | unde
     : undefined;
 }
 
-export function pointed(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+/** "an open one behind": behind the tooth last named, which is not said again. */
+function openEnded(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const word = tokens[at] as Token;
+  const ends = at === tokens.length - 1 || word.ends === true;
+  if (word.t !== 'behind' || !ends || tokens[at - 1]?.t !== 'one' || !ofAnother(tokens, at - 1)) return undefined;
+  const place = codeBefore(tokens, at);
+  const code = place && one(place);
+  return code === undefined ? undefined : codeWords(code).map((t) => ({ t, word: word.word, carried: true }));
+}
+
+/** Each pointer in turn, from `from` on: what one is read as may be what the next points to. */
+export function pointed(tokens: readonly Token[], context: Context, carry: Carry, from = 0): readonly Token[] {
   const last = standing(context, carry.last);
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
   const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
-  for (let at = 0; at < tokens.length; at += 1) {
+  for (let at = from; at < tokens.length; at += 1) {
     const paired = ofPair(tokens, at, carried) ?? otherOf(tokens, at);
     if (paired)
-      return [
-        ...tokens.slice(0, at),
-        ...paired.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, 1)] as Token).word, carried: true })),
-        ...tokens.slice(at + 2),
-      ];
+      return pointed(
+        [
+          ...tokens.slice(0, at),
+          ...paired.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, 1)] as Token).word, carried: true })),
+          ...tokens.slice(at + 2),
+        ],
+        context,
+        carry,
+        at + paired.length,
+      );
+    const behind = openEnded(tokens, at);
+    if (behind) return [...tokens.slice(0, at + 1), ...behind, ...tokens.slice(at + 1)];
     const pointer = formAt(
       pointers,
       tokens,
       at,
-      ({ words }) => !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')),
+      ({ words }) =>
+        !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')) &&
+        // "an open one behind": a gap, no tooth.
+        !(words[0] === 'one' && words.length > 1 && ofAnother(tokens, at)),
     );
     if (pointer === undefined) continue;
     const { words: pattern, means: wordsFor } = pointer;
@@ -213,9 +238,9 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
     const numbered = pattern.length > 2 && readCodes(tokens, at + pattern.length)?.raw.codes?.length === 1;
     const words = place ? (numbered ? pattern.map(() => 'the') : wordsFor(place)) : undefined;
     if (words === undefined || (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')) continue;
-    const from = tokens[at] as Token;
-    const pointed = words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pattern.length - 1)] ?? from).word, carried: true }));
-    return [...tokens.slice(0, at), ...pointed, ...tokens.slice(at + pattern.length)];
+    const first = tokens[at] as Token;
+    const said = words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pattern.length - 1)] ?? first).word, carried: true }));
+    return pointed([...tokens.slice(0, at), ...said, ...tokens.slice(at + pattern.length)], context, carry, at + said.length);
   }
   return tokens;
 }

@@ -27,6 +27,7 @@ const cups: ReadonlySet<string> = new Set(['cup', 'cups', 'infundibulum', 'infun
 const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = {
   gingivitis: ['gums'],
   discharge: ['nostril', 'eye', 'sinus'],
+  tension: ['masseter', 'temporalis', 'poll'],
 };
 /** Findings that are a tooth of their own. */
 const ownTeeth: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'canine-present']);

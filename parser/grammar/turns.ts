@@ -58,7 +58,7 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
       ? lastApart(mark, tokens)
       : undefined,
   );
-  return wholeSides(withTurns(wholeJaws(ledBySide(leftAside(apart, tokens), tokens)), tokens), tokens);
+  return wholeSides(withTurns(wholeJaws(ledBySide(ofTopic(leftAside(apart, tokens), tokens), tokens), tokens), tokens), tokens);
 }
 
 /** "both lowers are smooth, three oh six aside": left out by a word behind it. */
@@ -72,6 +72,25 @@ const leftAside = (marks: readonly Mark[], tokens: readonly Token[]): readonly M
   );
 const asideWords: ReadonlySet<string> = new Set(['aside', 'excepted', 'excluded']);
 const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
+
+/** "the canines, uppers sharp, lowers have tartar": the teeth named first, and parted off, are those of each jaw behind them. */
+const ofTopic = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => {
+  const topic = marks.find((mark) => !small(mark));
+  const place = topic?.place;
+  if (
+    place?.positions === undefined ||
+    place.jaw === undefined ||
+    !tokens.slice(topic?.from, (topic?.to ?? 1) - 1).some(({ ends }) => ends)
+  )
+    return marks;
+  return marks.map((mark) =>
+    mark.place?.jaw !== undefined &&
+    mark.place.jaw !== place.jaw &&
+    Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural')
+      ? { ...mark, place: { ...mark.place, positions: place.positions } }
+      : mark,
+  ) as readonly Mark[];
+};
 
 /** "on the left, tongue and cheek both ulcerated": the side said first, and parted off, is of all that is listed behind it. */
 const ledBySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
@@ -88,17 +107,18 @@ const ledBySide = (marks: readonly Mark[], tokens: readonly Token[]): readonly M
   });
 
 /** "all the lower cheek teeth worn, not the sixes": of the jaw that was named. */
-const wholeJaws = (marks: readonly Mark[]): readonly Mark[] =>
+const wholeJaws = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
   marks.map((mark, i) => {
     const { place } = mark;
     if (
       place?.positions === undefined ||
       place.jaw !== undefined ||
-      place.side !== undefined ||
+      (place.side !== undefined && !place.weak) ||
       place.quadrants !== undefined ||
       place.codes !== undefined ||
       place.all ||
-      cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means !== 'absent'
+      (cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means !== 'absent' &&
+        !contraries.has(`${tail(behind(marks, i, tokens), tokens)} not`))
     )
       return mark;
     const before = marks.slice(0, i).findLast((m) => m.place !== undefined)?.place;

@@ -39,7 +39,7 @@ export const conditions = {
   },
   overlong: {
     label: 'Overlong', short: 'long', group: 'wear', places: ['T'], measure: 'height',
-    say: ['overlong', 'over long', 'overgrown', 'elongated', 'over erupted', '(grown|growing|coming|come) (down|up) into (the|that|its) (gap|space|hole)', 'over height', 'supererupted', 'super erupted', 'too long', 'overerupted'],
+    say: ['overlong', 'over long', 'overgrown', 'elongated', 'over erupted', '(grown|growing|coming|come|dropped) (down|up) into (it|(the|that|its) (gap|space|hole))', 'over height', 'supererupted', 'super erupted', 'too long', 'overerupted'],
     withPlace: ['long', 'high'],
   },
   'cupped-out': {
@@ -86,6 +86,7 @@ export const conditions = {
     label: 'Food packing', short: 'packed', group: 'gums', places: ['S', 'T'],
     say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food', 'packed (solid|tight|hard)', '(sits|sitting) (food|feed)', '(food|feed) (sits|sitting) [in]', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (stuffed|jammed|wedged|rammed|caught|lodged|packed|packing|pocketing|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed|getting stuck|getting caught) [(in|into|down|up|in it|down in|up in)]', 'packed [tight|solid|full] with (food|feed|hay|grass|haylage|forage|chaff)', 'full of (food|feed|hay|grass|haylage|chaff)', '(trapping|packing|holding|collecting|catching) (food|feed|hay|grass|haylage|chaff)', 'food (trap|trapping)', 'packing (up|in|solid)', 'packs (food|feed|hay)'],
     withPlace: ['packing'],
+    absentSay: ['(clear|free|empty) of (feed|food|hay|grass)'],
   },
   'periodontal-pocket': {
     label: 'Periodontal pocket', short: 'pocket', group: 'gums', places: ['S', 'T'], measure: 'depth',
@@ -220,7 +221,7 @@ export const conditions = {
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
     say: ['loose cap(s)', 'cap(s) [(is|are)] (on the move|lifting|moving|nearly off|hanging|hanging off|hanging by a thread|coming off|coming loose|rocking|ripe)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
-    withPlace: ['(ready|nearly ready|about|due) to come off'],
+    withPlace: ['(ready|nearly ready|about|due) to come off', '(hanging|dangling) [(on|off)] by a thread', 'hanging off'],
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],
@@ -255,7 +256,7 @@ export const conditions = {
   },
   'cap-shed': {
     label: 'Cap shed', group: 'number', places: ['T'],
-    say: ['cap(s) [(has|have|already|just|is|are)] [(already|just|now)] (shed|gone|fallen off|fell off|fallen out|dropped|come off|came off|lost|away)', '(lost|shed|dropped) (its|the|his|her|their) cap(s)', 'caps shed'],
+    say: ['cap(s) [(has|have|already|just|is|are)] [(already|just|now|long|well)] (shed|gone|fallen off|fell off|fallen out|dropped|come off|came off|lost|away)', '(lost|shed|dropped) (its|the|his|her|their) cap(s)', 'caps shed'],
     withPlace: ['(has|have|just|already) shed [(its|the) cap(s)]', 'shedding', 'has (dropped|fallen out|come off)'],
   },
   'root-remnant': {
@@ -391,6 +392,7 @@ export const conditions = {
   tension: {
     label: 'Tension', short: 'tight', group: 'soft', places: ['G'],
     say: ['tension', 'tight', 'tightness', 'tense', 'hypertonic', 'in spasm', 'spasm', 'knotted', 'knots', 'rock hard', 'hard as a rock', 'tight as a drum'],
+    absentSay: ['soft [as butter]', 'relaxed'],
   },
   crepitus: {
     label: 'Crepitus', group: 'soft', places: ['G'],

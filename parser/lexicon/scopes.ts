@@ -26,6 +26,6 @@ export const scopeCues: readonly ScopeCue[] = [
 export const scopeStops: readonly string[] = ['but', 'however', 'though', 'although', 'otherwise', 'whereas', 'then'];
 
 /** Behind a place these rule out there what was found elsewhere ("..., one oh six doesn't"); with the "not" taken off they say that it is there. */
-export const contrary: readonly string[] = ['has not', 'have not', 'does not', 'do not', 'is not', 'are not', 'has none', 'has not got one', 'has not one', 'has not got', 'does not have one', 'is not there', 'has not got any', 'no', 'not', 'no bother', 'no problem', 'has nothing'];
+export const contrary: readonly string[] = ['has not', 'have not', 'does not', 'do not', 'is not', 'are not', 'has none', 'has not got one', 'has not one', 'has not got', 'does not have one', 'is not there', 'has not got any', 'no', 'not', 'no bother', 'no problem', 'has nothing', 'none', 'is quiet', 'is silent'];
 /** Words that stand for what was named, in a phrase that ruled it out elsewhere ("one on the left"). */
 export const counting: readonly string[] = ['one', 'two', 'three', 'some', 'couple', 'few'];

@@ -2,12 +2,14 @@
 import { revision } from '../amend.ts';
 import { standing } from '../carry.ts';
 import type { Made } from '../made.ts';
+import type { Mark } from '../scan.ts';
 import { otherSide, positionOf, quadrantOf } from '../teeth.ts';
 import { become, each, finding, teethOf, type Read, type Rule } from './rule.ts';
 
+const rulesOut = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent') ?? false;
 const wolves = /\bwol/;
 /** "wolf tooth upper right, blind" is one tooth; "wolf teeth both sides, left one blind" tells which. */
-export const blind: Rule = (reads) => {
+export const blind: Rule = (reads, { marks }) => {
   const at = reads.findIndex(
     ({ said, clause }) => (/\bblind$/.test(said) || clause.head.condition?.id === 'wolf-tooth') && !wolves.test(said),
   );
@@ -18,6 +20,13 @@ export const blind: Rule = (reads) => {
   if (!before || !wolf || !own || !body || !wolves.test(wolf.condition) || !wolves.test(body.condition)) return reads;
   const side = reads[at]?.clause.placings
     .filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0]))
+    // "..., blind, and nothing on the left": what is ruled out there is no place of it.
+    .filter(
+      (p) =>
+        !(reads[at]?.clause.cues ?? []).some(
+          (cue) => cue > (reads[at]?.clause.head.mark ?? 0) && cue < (p.marks.at(-1) as number) && rulesOut(marks[cue]),
+        ),
+    )
     .map(({ raw }) => raw)
     .findLast((raw) => raw.side === 'left' || raw.side === 'right')?.side;
   const teeth = side === undefined ? teethOf(wolf) : teethOf(wolf).filter((t) => (side === 'left') === [2, 3].includes(quadrantOf(t)));
