@@ -61,9 +61,10 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
     ).filter(({ kind }) => !(kind.startsWith('measure') && head.condition && sizeless(head.condition.id)));
     const { from, to } = marks[head.mark] as Mark;
     const bySide = narrowed(marks, tokens, units) ?? wholeThenParts(marks, units);
-    const cuts = bySide ? bySide.cuts : cutsOf(marks, tokens, units, head.mark);
+    const pairs = bySide ? undefined : pairsOf(marks, units);
+    const cuts = bySide ? bySide.cuts : [...cutsOf(marks, tokens, units, head.mark), ...(pairs?.cuts ?? [])];
     const but = ruled ? (exceptCut(marks, role, head.mark, next, cuts) ?? thenCut(marks, tokens, role, head.mark, next)) : undefined;
-    bySide?.places.forEach((raw, at) => places.set(at, raw));
+    (bySide ?? pairs)?.places.forEach((raw, at) => places.set(at, raw));
     [...cuts, ...(but === undefined ? [] : [but])].forEach((at) => {
       const put = beforeSmallWords(marks, tokens, role, at);
       puts.set(put, {
@@ -249,6 +250,43 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     return [cut];
   });
 }
+
+/** "eight mil on the tongue side, four on the cheek side": at one place, each side of the tooth with a size of its own. */
+function pairsOf(
+  marks: readonly Mark[],
+  units: readonly Unit[],
+): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
+  const sized = ({ kind }: Unit): boolean => kind.startsWith('measure') || kind === 'grade';
+  const sided = ({ at, kind }: Unit): boolean =>
+    kind === 'surface' || isTerm(marks[at], 'rostral') || isTerm(marks[at], 'caudal');
+  const paired = (u: number): boolean => {
+    const [a, b] = [units[u], units[u + 1]];
+    return a?.as === 'mod' && b?.as === 'mod' && ((sized(a) && sided(b)) || (sided(a) && sized(b)));
+  };
+  const starts: number[] = [];
+  for (let u = 0; u + 1 < units.length; u += 1)
+    if (paired(u)) {
+      starts.push(u);
+      u += 1;
+    }
+  const [first] = starts;
+  const alike = starts.every((u, k) => u === (first as number) + 2 * k && sized(units[u] as Unit) === sized(units[first as number] as Unit));
+  if (starts.length < 2 || !alike) return undefined;
+  const whole = units.find(({ as }) => as === 'place');
+  const raw = whole && marks[whole.at]?.place;
+  // "pockets both sides of four ten, rostral five mil, caudal eight": the gap in front of it, and the one behind.
+  const ends = starts.flatMap((u) => [units[u] as Unit, units[u + 1] as Unit].filter(sided));
+  const apart =
+    raw?.relative === 'either'
+      ? ends.map(({ at }): [number, RawPlace] => [at, { ...raw, relative: isTerm(marks[at], 'rostral') ? 'front' : 'behind' }])
+      : [];
+  return {
+    cuts: starts.slice(1).map((u) => (units[u] as Unit).at),
+    places: new Map<number, RawPlace | undefined>(whole && apart.length > 0 ? [[whole.at, undefined], ...apart] : []),
+  };
+}
+const isTerm = (mark: Mark | undefined, id: 'rostral' | 'caudal'): boolean =>
+  mark?.terms?.some((t) => t.k === 'qualifier' && t.id === id) ?? false;
 
 /** "ten the same", "two oh six ditto". */
 const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {

@@ -34,6 +34,9 @@ const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k 
 const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
 /** "ten the same", "eleven too". */
 export const againWords: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
+/** A side or an end of a tooth. */
+const endOfTooth = (mark: Mark | undefined): boolean =>
+  mark?.terms?.some((t) => t.k === 'surface' || (t.k === 'qualifier' && (t.id === 'rostral' || t.id === 'caudal'))) ?? false;
 /** A side and nothing else. */
 const sideAlone = (mark: Mark | undefined): boolean =>
   mark?.place !== undefined &&
@@ -126,7 +129,11 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
         measure: { value, unit: unitLater.unit, about: false, ...(unitLater.what ? { what: unitLater.what } : {}) },
       };
     const before = out.findLast((m) => m.measure?.value !== undefined || m.grade !== undefined);
-    const leads = ['on', 'at', 'to', 'off'].includes(word(mark.to)) && marks.slice(i + 1).find((m) => !small(m))?.place !== undefined;
+    const next = marks.slice(i + 1).find((m) => !small(m));
+    // "... four on the cheek side": a side of the tooth, behind the size of another one.
+    const leads =
+      (['on', 'at', 'to', 'off'].includes(word(mark.to)) && next?.place !== undefined) ||
+      (mark.number !== undefined && next === marks[i + 1] && endOfTooth(next) && out.some(endOfTooth));
     // "... four mil and two oh six about three": the unit stays.
     const near = small(marks[i - 1]) && (['is', 'by'].includes(word(mark.from - 1)) || estimates.has(word(mark.from - 1)));
     // "right one six mil, left one four", "left's about five mil, right's about three", "seven mil left and four right": a side of what was named.
@@ -164,6 +171,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       before?.measure !== undefined &&
       out.indexOf(before) < own &&
       (marks[own]?.place?.codes !== undefined ||
+        (endOfTooth(marks[own]) && out.filter(endOfTooth).length > 1) ||
         (condition(marks[own])?.k === 'condition' &&
           (conditions[(condition(marks[own]) as { id: keyof typeof conditions }).id] as ConditionEntry).measure !== undefined));
     // "was six mil last year, now three", "pocket five" behind a gap of two mil.
