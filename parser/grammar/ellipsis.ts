@@ -257,8 +257,7 @@ function pairsOf(
   units: readonly Unit[],
 ): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
   const sized = ({ kind }: Unit): boolean => kind.startsWith('measure') || kind === 'grade';
-  const sided = ({ at, kind }: Unit): boolean =>
-    kind === 'surface' || isTerm(marks[at], 'rostral') || isTerm(marks[at], 'caudal');
+  const sided = ({ at, kind }: Unit): boolean => kind === 'surface' || isTerm(marks[at], 'rostral') || isTerm(marks[at], 'caudal');
   const paired = (u: number): boolean => {
     const [a, b] = [units[u], units[u + 1]];
     return a?.as === 'mod' && b?.as === 'mod' && ((sized(a) && sided(b)) || (sided(a) && sized(b)));
@@ -270,7 +269,9 @@ function pairsOf(
       u += 1;
     }
   const [first] = starts;
-  const alike = starts.every((u, k) => u === (first as number) + 2 * k && sized(units[u] as Unit) === sized(units[first as number] as Unit));
+  const alike = starts.every(
+    (u, k) => u === (first as number) + 2 * k && sized(units[u] as Unit) === sized(units[first as number] as Unit),
+  );
   if (starts.length < 2 || !alike) return undefined;
   const whole = units.find(({ as }) => as === 'place');
   const raw = whole && marks[whole.at]?.place;

@@ -34,6 +34,11 @@ const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k 
 const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
 /** "ten the same", "eleven too". */
 export const againWords: ReadonlySet<string> = new Set(['same', 'ditto', 'likewise', 'too', 'also']);
+/** The name of what is measured. */
+const hasSize = (mark: Mark | undefined): boolean => {
+  const head = condition(mark);
+  return head?.k === 'condition' && (conditions[head.id] as ConditionEntry).measure !== undefined;
+};
 /** A side or an end of a tooth. */
 const endOfTooth = (mark: Mark | undefined): boolean =>
   mark?.terms?.some((t) => t.k === 'surface' || (t.k === 'qualifier' && (t.id === 'rostral' || t.id === 'caudal'))) ?? false;
@@ -103,7 +108,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       shared ||
       ofSide ||
       (word(mark.from - 1) === 'a'
-        ? i === marks.length - 1
+        ? i === marks.length - 1 || (tokens[mark.to - 1]?.ends === true && ['it', 'is', 'as'].includes(word(mark.from - 2)))
         : mark.number !== undefined &&
           (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) &&
           (i === marks.length - 1 || !Number.isInteger(value)));
@@ -133,6 +138,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     // "... four on the cheek side": a side of the tooth, behind the size of another one.
     const leads =
       (['on', 'at', 'to', 'off'].includes(word(mark.to)) && next?.place !== undefined) ||
+      // "eight millimetres of overjet and five of overbite"
+      (mark.number !== undefined && word(mark.to) === 'of' && hasSize(next)) ||
       (mark.number !== undefined && next === marks[i + 1] && endOfTooth(next) && out.some(endOfTooth));
     // "... four mil and two oh six about three": the unit stays.
     const near = small(marks[i - 1]) && (['is', 'by'].includes(word(mark.from - 1)) || estimates.has(word(mark.from - 1)));

@@ -68,6 +68,11 @@ export function modsOf(
     // "two mil gap, five mil pocket": where sizes stand before what they measure, or the next one has none of its own behind it.
     const kind = kindOf(mark);
     const figure = mark.measure !== undefined || mark.grade !== undefined;
+    // "eight millimetres of overjet and five of overbite": a size of what it names.
+    if (figure && tokens[mark.to]?.t === 'of' && holds(heads[next] as Head, mark) && firstTaken(role, i, after) === after) {
+      (mods[next] as number[]).push(i);
+      return;
+    }
     const nextHas =
       figure &&
       holds(heads[next] as Head, mark) &&

@@ -225,6 +225,9 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
     (raw.positions.length === 3 ? raw.positions[0] === 1 : raw.positions.length === 6)
   )
     return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
+  // "upper right seven smells": one tooth, as its number would be.
+  if (raw.positions?.length === 1 && quadrants?.length === 1 && wanted.kinds.includes('S') && !wanted.kinds.includes('T'))
+    return ofCodes({}, [codeOf(quadrants[0] as number, raw.positions[0] as number)], wanted);
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
   if (quadrants && (wanted.kinds.includes('R') || (wanted.absentRow && raw.positions === undefined)))

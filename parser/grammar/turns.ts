@@ -270,14 +270,15 @@ function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): r
   const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
   return rest.length > 0 &&
     rest.length <= 4 &&
-    rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || nothingWrong(mark) || typeof mark.number === 'number')
+    rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || nothingWrong(mark, tokens) || typeof mark.number === 'number')
     ? rest
     : undefined;
 }
 
 /** "no bother": turns nothing by itself, and of a place it says that nothing is there. */
-const nothingWrong = (mark: Mark): boolean =>
-  mark.terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('no bother')) ?? false;
+const nothingWrong = (mark: Mark, tokens: readonly Token[]): boolean =>
+  (mark.terms?.some((t) => t.k === 'cue' && t.cue.kind === 'pseudo' && t.cue.say.includes('no bother')) ?? false) ||
+  (mark.unknown === true && (tokens[mark.from]?.t === 'quiet' || tokens[mark.from]?.t === 'silent'));
 
 const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): string =>
   rest === undefined
