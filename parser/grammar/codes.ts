@@ -8,6 +8,7 @@ import {
   isSupernumerary,
   isTheOne,
   isTooth,
+  mayBeCode,
   positionOf,
   quadrantOf,
   readCode,
@@ -18,10 +19,15 @@ import { isOh, type Token } from './tokens.ts';
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
+/** What may stand before the first code of a run and belongs to it. */
+const leads: ReadonlySet<string> = new Set(['between', 'behind', 'front', 'either', 'both', 'each']);
+
 /** A run of codes: "one oh six", "one oh six and one oh seven", "two oh seven to two ten", "between ... and ...", "one oh six seven and eight". */
 export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | undefined {
+  const begun = text(tokens, start);
+  if (!mayBeCode(begun) && !leads.has(begun)) return undefined;
   let at = start;
-  const between = text(tokens, at) === 'between';
+  const between = begun === 'between';
   const relative =
     text(tokens, at) === 'behind'
       ? ('behind' as const)

@@ -129,6 +129,7 @@ function nameIn(
 }
 
 function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'> {
+  if (!tokens.some(({ t }) => ageWords.has(t))) return {};
   const told = tokens.some(({ t }) => tellingAge.has(t));
   for (let at = 0; at < tokens.length; at += 1) {
     const sourced = told ? sourcedAge(tokens, at) : undefined;
@@ -189,6 +190,8 @@ const tellingAge = new Set([
   'say',
   'down',
 ]);
+/** Beside every number that is an age stands one of these. */
+const ageWords = new Set([...tellingAge, 'is', 'rising', 'year', 'years', 'month', 'months']);
 /** "nine by the passport", "I'd age him at twelve": an age told by where it was read. */
 function sourcedAge(
   tokens: readonly Token[],

@@ -33,9 +33,7 @@ function compared(stretch: string): readonly Alike[] {
   if (sound.length < SHORTEST) return [];
   return known
     .flatMap(({ word, sound: own }) => {
-      const longest = Math.max(own.length, sound.length);
-      if (word === stretch || Math.abs(own.length - sound.length) * 0.5 > NEAR * longest) return [];
-      const far = distance(sound, own, NEAR);
+      const far = word === stretch ? Infinity : distance(sound, own, NEAR);
       return far <= NEAR ? [{ word, far }] : [];
     })
     .sort((a, b) => a.far - b.far)

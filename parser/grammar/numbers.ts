@@ -26,12 +26,14 @@ const numberWords = new Set([
 /** Whether a number can begin with this word. */
 export const mayBeNumber = (t: string | undefined): boolean => t !== undefined && (startsWithDigit(t) || numberWords.has(t));
 const noughts = new Set(noughtSounds);
+/** Words that a number begins with, and what is heard for a nought before a point. */
+const beginnings = new Set([...numberWords, ...noughts]);
 const figure = /^\d+(?:[.,]\d+)?$/;
 
 /** A number of one reading at `at`, or undefined. "a" alone is no number here. */
 export function readNumber(tokens: readonly Token[], at: number): { readonly value: number; readonly to: number } | undefined {
   const t = word(tokens, at);
-  if (t === undefined) return undefined;
+  if (t === undefined || !(startsWithDigit(t) || beginnings.has(t))) return undefined;
   if (startsWithDigit(t) && figure.test(t)) return withHalf(tokens, Number(t.replace(',', '.')), at + 1);
   if (startsWithDigit(t) && /^\d\/\d$/.test(t)) return { value: Number(t[0]) / Number(t[2]), to: at + 1 };
   if (t === 'half') return { value: 0.5, to: word(tokens, at + 1) === 'a' || word(tokens, at + 1) === 'an' ? at + 2 : at + 1 };

@@ -1,12 +1,12 @@
 /** Reading places in words: sides, jaws, rows, groups, regions. What was said is kept raw; the finding decides what it can mean. */
-import { notATooth, ordinalWords, teenWords } from '../lexicon/numbers.ts';
+import { notATooth, ohWords, ordinalWords, positionPlurals, teenWords } from '../lexicon/numbers.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { measuring, readCodes } from './codes.ts';
 import { digit, readNumber } from './numbers.ts';
 import { codeOf, isTooth, quadrantOf, readCode, readPlural } from './teeth.ts';
-import { isOh, type Token } from './tokens.ts';
+import { isOh, startsWithDigit, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
-import { vocabulary, withoutTalk, type Term } from './vocabulary.ts';
+import { placeWords, vocabulary, withoutTalk, type Term } from './vocabulary.ts';
 
 export type Side = 'left' | 'right' | 'both';
 export type Jaw = 'upper' | 'lower' | 'both';
@@ -78,9 +78,20 @@ function remains(tokens: readonly Token[], at: number): boolean {
   return next === 'anywhere' || (next === 'at' && text(tokens, at + 2) === 'all');
 }
 
+/** Words that a place can begin with. */
+const beginnings: ReadonlySet<string> = new Set([
+  ...placeWords,
+  ...Object.keys(positionPlurals),
+  ...ohWords,
+  ...Object.keys(ordinalWords),
+  ...['last', 'rearmost', 'front', 'between', 'four', 'every', 'each'],
+]);
+
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
-  const between = text(tokens, start) === 'between';
+  const begun = text(tokens, start);
+  if (!startsWithDigit(begun) && !beginnings.has(begun)) return undefined;
+  const between = begun === 'between';
   // "four canines", "four sixes": all of them, for there are four.
   const four =
     text(tokens, start) === 'four' &&

@@ -14,7 +14,7 @@ import { isTheOne } from './teeth.ts';
 import { readMeasure, unitWords, type MeasureMark } from './sizes.ts';
 import type { Token } from './tokens.ts';
 import { longest } from './trie.ts';
-import { vocabulary, withoutTalk, type Term } from './vocabulary.ts';
+import { isOfPlace, vocabulary, withoutTalk, type Term } from './vocabulary.ts';
 
 export interface Mark {
   readonly from: number;
@@ -240,9 +240,7 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
       : any;
   const cluster = readCluster(tokens, words, at);
   const first = found;
-  const isPlace =
-    found?.values.some(({ k }) => ['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region'].includes(k)) ??
-    false;
+  const isPlace = found?.values.some(isOfPlace) ?? false;
   if (
     cluster &&
     (found === undefined ||

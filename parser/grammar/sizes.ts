@@ -86,8 +86,9 @@ function article(tokens: readonly Token[], at: number): Size | undefined {
   const whole = text(tokens, at - 1) === 'good' && text(tokens, at - 2) === 'a' ? unitAt(tokens, at) : undefined;
   if (whole) return { to: at + 1, value: 1, unit: whole };
   const unit = ['a', 'an'].includes(text(tokens, at)) ? unitAt(tokens, at + 1) : undefined;
-  const half = [2, 3, 4].map((i) => text(tokens, at + i)).join(' ') === 'and a half';
-  return unit && { to: at + (half ? 5 : 2), value: half ? 1.5 : 1, unit };
+  if (unit === undefined) return undefined;
+  const half = text(tokens, at + 2) === 'and' && text(tokens, at + 3) === 'a' && text(tokens, at + 4) === 'half';
+  return { to: at + (half ? 5 : 2), value: half ? 1.5 : 1, unit };
 }
 
 /** "between eight and ten millimetres" */

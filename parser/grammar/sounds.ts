@@ -106,6 +106,10 @@ const SIZE = SOUNDS.length;
 const SWAP = Float64Array.from({ length: SIZE * SIZE }, (_, i) => swapCost(SOUNDS.charAt(Math.floor(i / SIZE)), SOUNDS.charAt(i % SIZE)));
 const DROP = Float64Array.from(SOUNDS, (sound) => (isVowel(sound) || 'hr'.includes(sound) ? 0.5 : 0.8));
 
+const LEAST_DROP = Math.min(...DROP);
+/** Two rows of the table of edits, for all words: each is written before it is read. */
+let rows = [new Float64Array(64), new Float64Array(64)] as const;
+
 /** A sound as numbers, for `distance`. */
 export const soundCodes = (sound: string): Uint8Array => Uint8Array.from(sound, (one) => Math.max(0, SOUNDS.indexOf(one)));
 
@@ -116,8 +120,10 @@ export const soundCodes = (sound: string): Uint8Array => Uint8Array.from(sound, 
 export function distance(a: Uint8Array, b: Uint8Array, most = Infinity): number {
   const longest = Math.max(a.length, b.length);
   if (longest === 0) return 0;
-  let before = new Float64Array(b.length + 1),
-    now = new Float64Array(b.length + 1);
+  if (Math.abs(a.length - b.length) * LEAST_DROP > most * longest) return Infinity;
+  if (b.length >= rows[0].length) rows = [new Float64Array(2 * b.length), new Float64Array(2 * b.length)];
+  let [before, now] = rows;
+  before[0] = 0;
   for (let j = 0; j < b.length; j += 1) before[j + 1] = (before[j] as number) + (DROP[b[j] as number] as number);
   for (let i = 0; i < a.length; i += 1) {
     const from = a[i] as number,

@@ -1,5 +1,5 @@
 /** Tooth codes in every spoken form. A side or a number is never guessed: what is no code is not made one. */
-import { positionPlurals, teenWords } from '../lexicon/numbers.ts';
+import { digitWords, positionPlurals, teenWords } from '../lexicon/numbers.ts';
 import { digitSounds } from '../lexicon/mishearings.ts';
 import { deciduousTeeth, permanentTeeth, supernumeraryTeeth } from '../lexicon/teeth.ts';
 import { digit, plainDigit } from './numbers.ts';
@@ -23,6 +23,10 @@ export const quadrantOf = (code: string): number => Number(code[0]);
 export const positionOf = (code: string): number => Number(code.slice(1));
 
 const at0 = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
+
+const beginnings = new Set([...Object.keys(digitWords), ...Object.keys(digitSounds), 'triple', 'hundred', 'a']);
+/** Whether a code, or what is heard for one, can begin with this word. */
+export const mayBeCode = (t: string): boolean => startsWithDigit(t) || beginnings.has(t);
 
 /** Reads one code-shaped group: also 504 or 911, which the caller tells from teeth. */
 export function readCode(tokens: readonly Token[], at: number): Code | undefined {

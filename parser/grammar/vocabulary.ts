@@ -101,6 +101,11 @@ export const vocabulary: Trie<Term> = buildTrie(entries);
 /** The same without everyday phrases: where a place stands behind it, "crack on" is a crack and "left in" a side. */
 export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k !== 'talk'));
 
+const ofPlaces: ReadonlySet<Term['k']> = new Set(['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region']);
+export const isOfPlace = ({ k }: Term): boolean => ofPlaces.has(k);
+/** First words of the forms of place. */
+export const placeWords: ReadonlySet<string> = new Set(entries.flatMap(([words, term]) => (isOfPlace(term) ? words.slice(0, 1) : [])));
+
 /** Phrases that steer, without what is said around them. */
 export const commandForms: readonly (readonly [readonly string[], CommandId])[] = (
   Object.entries(commands) as [CommandId, { readonly say: readonly string[] }][]
