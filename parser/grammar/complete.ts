@@ -74,19 +74,18 @@ function used({ terms, measure, grade, number }: Mark, all: readonly ItemBody[])
 export const whole = (reading: Reading): boolean => {
   const taken = new Set<number>();
   for (const { marks } of reading.made) marks.forEach((m) => taken.add(m));
+  const all = bodies(reading);
   // What a rule claimed is a mere stop among the marks; what it was stands in the scan, unless something was put in between.
   const said = reading.scanned.length === reading.marks.length ? reading.scanned : reading.marks;
   return (
     reading.made.length > 0 &&
     reading.made.every(quiet) &&
-    bodies(reading).every(standing) &&
-    (reading.scanned.filter(telling).length > 1 || bodies(reading).every(({ kind }) => kind !== 'finding')) &&
+    all.every(standing) &&
+    (reading.scanned.filter(telling).length > 1 || all.every(({ kind }) => kind !== 'finding')) &&
     reading.takenBack.length === 0 &&
     said.every(
       (mark, i) =>
-        (taken.has(i) && used(mark, bodies(reading))) ||
-        !telling(mark) ||
-        reading.tokens.slice(mark.from, mark.to).every(({ t }) => idle.has(t)),
+        (taken.has(i) && used(mark, all)) || !telling(mark) || reading.tokens.slice(mark.from, mark.to).every(({ t }) => idle.has(t)),
     )
   );
 };

@@ -15,6 +15,8 @@ const forms = buildTrie(
   ),
 );
 
+/** What a fact begins with. */
+export const factWords: readonly string[] = [...forms.next.keys()];
 /** The words that name what a sentence is about, where they stand. */
 export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => {
   const hit = longest(forms, words, at);

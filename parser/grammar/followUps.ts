@@ -13,6 +13,13 @@ import type { WorkRule } from './work.ts';
 
 const lightWords = new Set(light);
 type FollowUp = Extract<ItemBody, { kind: 'follow-up' }>;
+const next = ['advise', 'report', 'noBit', 'refer', 'monitor', 'recheck'];
+/** Without any of these, a kind of work or a word, nothing comes next. */
+export const followUpWords: readonly string[] = [
+  ...next,
+  ...['vet', 'refer', 'refers', 'referred', 'referral', 'referrals', 'referring', 'back', 'yearly', 'annually', 'once', 'twice', 'every'],
+  ...["that's", 'week', 'weeks', 'month', 'months', 'year', 'years'],
+];
 /** Where each kind of work is first spoken of. */
 const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
   const first = new Map<string, number>();
@@ -23,8 +30,6 @@ const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
   );
   return first;
 };
-const next = ['advise', 'report', 'noBit', 'refer', 'monitor', 'recheck'];
-
 /** "off work with her back": somebody's own. */
 const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   to - from === 1 &&

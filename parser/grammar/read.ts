@@ -20,6 +20,7 @@ import type { Read } from './refine/rule.ts';
 import type { ItemBody, Made } from './made.ts';
 import { bodyOf } from './meaning.ts';
 import { handled } from './handled.ts';
+import { saidIn } from './said.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
 import { supposed } from './supposed.ts';
 import { selfCorrected } from './selfCorrection.ts';
@@ -68,7 +69,8 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
     restated(leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry), tokens),
     tokens,
   );
-  const claims = workRules(marks, tokens, { carry, context });
+  const holds = saidIn(tokens, marks);
+  const claims = workRules(marks, tokens, { carry, context }, holds);
   const before = (carry.place ?? []).length > 0;
   const said = tokens.map(({ t }) => t);
   const may = supposed(tokens);
@@ -116,7 +118,9 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
       claimed.made,
       free === plain ? marks : free,
       endedNow(
-        refine(spread, { context, carry, marks: free, tokens, words: said, text: said.join(' '), excepts }).flatMap(({ made }) => made),
+        refine(spread, { context, carry, marks: free, tokens, words: said, text: said.join(' '), said: holds, excepts }).flatMap(
+          ({ made }) => made,
+        ),
         said,
       ),
     ),

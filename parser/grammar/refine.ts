@@ -7,35 +7,54 @@ import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
 import { afterWork, objectOfWork, partDone, unclearWork, wouldHave } from './refine/work.ts';
-import { parted } from './timeline.ts';
+import { woken, type Said } from './said.ts';
+import { parted, timeWords } from './timeline.ts';
 
 const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens);
 
-const ordered: readonly Rule[] = [
-  unclearWork,
-  longAgo,
-  wolfTeethBefore,
-  partDone,
-  wouldHave,
-  objectOfWork,
-  slantLong,
-  looseCap,
-  twoNames,
-  smellyDischarge,
-  somethingWrong,
-  splitSoft,
-  grownGum,
-  hollowTeeth,
-  timeline,
-  sharpCheekTeeth,
-  packed,
-  overhang,
-  blind,
-  nodes,
-  displacedFracture,
-  lessThoseNamed,
-  lessOfTheWork,
-  lessRuledOut,
-  afterWork,
-];
-export const refine = (reads: readonly Read[], around: Around): readonly Read[] => ordered.reduce((now, rule) => rule(now, around), reads);
+/** In this order, each with what it needs: a word, a condition, work (`work`), what was ruled out (`absent`), an exception (`except`). */
+const ordered = woken<Rule>([
+  { rule: unclearWork, needs: ['left', 'vet', 'veterinarian'] },
+  { rule: longAgo, needs: ['work'] },
+  { rule: wolfTeethBefore, needs: ['wolf-tooth'] },
+  { rule: partDone, needs: ['state'] },
+  { rule: wouldHave, needs: ['work'] },
+  { rule: objectOfWork, needs: ['work'] },
+  { rule: slantLong, needs: ['slant'] },
+  { rule: looseCap, needs: ['retained-cap'] },
+  { rule: twoNames, needs: ['missing', 'retained-cap'] },
+  { rule: smellyDischarge, needs: ['malodour'] },
+  { rule: somethingWrong, needs: ['abnormality'] },
+  { rule: splitSoft, needs: ['split', 'splits'] },
+  { rule: grownGum, needs: ['overgrown'] },
+  { rule: hollowTeeth, needs: ['muscle-wasting'] },
+  { rule: timeline, needs: timeWords },
+  { rule: sharpCheekTeeth, needs: ['sharp'] },
+  { rule: packed, needs: ['packed', 'packing'] },
+  { rule: overhang, needs: ['overhang', 'overhangs', 'overhanging'] },
+  { rule: blind, needs: ['wolf-tooth', 'blind-wolf-tooth'] },
+  { rule: nodes, needs: ['lymph-node-enlargement', 'swelling'] },
+  { rule: displacedFracture, needs: ['displaced'] },
+  { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
+  { rule: lessOfTheWork, needs: ['except'] },
+  { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },
+  { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
+]);
+
+/** What was read so far: the conditions, and what the rules ask for beside them. */
+function heldBy(reads: readonly Read[], excepts: number): Said {
+  const held = new Set<string>(excepts > 0 ? ['except'] : []);
+  for (const { clause, made } of reads) {
+    if (clause.head.condition) held.add(clause.head.condition.id);
+    if (clause.head.work) held.add('work');
+    for (const { body } of made)
+      if (body?.kind === 'finding') {
+        held.add(body.condition);
+        held.add(body.presence);
+      } else if (body?.kind === 'treatment') held.add('work');
+  }
+  return held;
+}
+
+export const refine = (reads: readonly Read[], around: Around): readonly Read[] =>
+  ordered(around.said, heldBy(reads, around.excepts.length)).reduce((now, rule) => rule(now, around), reads);

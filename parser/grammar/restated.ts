@@ -42,9 +42,12 @@ export function lastApart(mark: Mark, tokens: readonly Token[], count = 1, tied 
   ];
 }
 
+const isList = ({ place }: Mark): boolean => (place?.codes?.length ?? 0) > 1;
+
 export function restated(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  if (!marks.some(isHead) || !marks.some(({ place }) => (place?.codes?.length ?? 0) > 0)) return marks;
+  if (!marks.some(isHead) || !marks.some(isList)) return marks;
   return partedBy(marks, (mark, i) => {
+    if (!isList(mark)) return undefined;
     const alone = afterMissing(marks, i);
     const count = alone || twice(mark) || toldOf(marks, tokens, i) || notLookedAt(marks, tokens, i) ? 1 : betweenTwo(marks, tokens, i);
     return count === undefined ? undefined : lastApart(mark, tokens, count, !alone);

@@ -83,6 +83,8 @@ const thereAfterAll = (
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
   return whole || place === undefined ? after : [...before.slice(place.from, place.to), ...after];
 };
+/** Words that taking back can begin with. */
+const beginnings: ReadonlySet<string> = new Set([...markers.keys(), ...secondThoughts, 'well', 'but']);
 /** How many words here take something back. */
 const markerAt = (tokens: readonly Token[], at: number): number =>
   onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? Number(plainNo(tokens, at)));
@@ -100,6 +102,7 @@ export function selfCorrected(
   // What only strikes puts nothing in the place of what was said: "..., scratch that one".
   const end = strikeBehind(tokens.map(({ t }) => t));
   for (let at = 1; at < end && tries > 0; at += 1) {
+    if (!beginnings.has(tokens[at]?.t ?? '')) continue;
     const there = afterAll(tokens, at);
     const length = there || markerAt(tokens, at);
     if (length === 0) continue;

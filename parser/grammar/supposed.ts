@@ -77,8 +77,10 @@ const asking = new Set([
 /** How many words may stand between "if" and its verb. */
 const NEAR = 6;
 
-/** Whether each word is part of such a supposition, up to the next pause. */
+const none: readonly boolean[] = [];
+/** Whether each word is part of such a supposition, up to the next pause; empty where nothing is supposed. */
 export function supposed(tokens: readonly Token[]): readonly boolean[] {
+  if (!tokens.some(({ t }) => opening.has(t))) return none;
   const inside = tokens.map(() => false);
   tokens.forEach(({ t }, at) => {
     if (!opening.has(t) || nobody.has(tokens[at + 1]?.t ?? 'so') || asking.has(tokens[at - 1]?.t ?? '')) return;

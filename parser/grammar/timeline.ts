@@ -17,6 +17,12 @@ interface Figure {
   readonly grade?: string;
 }
 
+/** Without any of these nothing tells of two times. */
+export const timeWords: readonly string[] = [
+  ...['was', 'were', 'had', 'been', 'be', 'from', 'last', 'previously', 'before', 'ago', 'back', 'spring', 'summer', 'autumn', 'winter'],
+  ...['now', 'today', 'since', 'time', 'to', 'currently', 'visit', 'present', 'still', 'again', 'same'],
+];
+
 /** @param reads findings as read, each by itself; @returns the same, those of two times parted */
 export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): readonly Read[] {
   const text = tokens.map(({ t }) => t).join(' ');

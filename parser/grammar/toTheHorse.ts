@@ -3,6 +3,7 @@ import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 export function toTheHorse(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  if (!tokens.some(({ t, ends }) => t === 'no' && ends === true)) return marks;
   const ends = (mark: Mark | undefined): boolean => mark !== undefined && tokens[mark.to - 1]?.ends === true;
   return marks.map((mark, at): Mark => {
     if (tokens[mark.from]?.t !== 'no' || mark.to - mark.from > 1 || !ends(mark) || !ends(marks[at - 1])) return mark;

@@ -1,14 +1,16 @@
 /** Rules that claim whole stretches before findings are looked for: sedation and medicines, what comes next, what was not examined. */
 import type { Context } from '../contract/draft.ts';
 import type { Carry } from './carry.ts';
-import { followUps } from './followUps.ts';
+import { followUps, followUpWords } from './followUps.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
+import { notLookedWords } from '../lexicon/notExamined.ts';
 import { notExamined } from './notExamined.ts';
 import type { Mark } from './scan.ts';
+import { woken, type Said } from './said.ts';
 import { stretches, type Stretch } from './stretches.ts';
 import { sedations } from './sedations.ts';
-import { facts } from './facts.ts';
+import { facts, factWords } from './facts.ts';
 import type { Token } from './tokens.ts';
 
 export interface Claimed {
@@ -23,31 +25,46 @@ export interface Before {
 export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before: Before) => readonly Made[];
 
 /** In this order: a dose is no size; a referral names a tooth that is no finding; "not examined" is never "normal". */
-const ordered: readonly WorkRule[] = [sedations, followUps, notExamined, facts];
+const ordered = woken<WorkRule>([
+  { rule: sedations, needs: ['agent', 'sedate', 'topUp', 'more', 'second', 'third', 'further', 'another', 'again'] },
+  { rule: followUps, needs: followUpWords },
+  { rule: notExamined, needs: notLookedWords },
+  { rule: facts, needs: factWords },
+]);
 
+const nothing: Claimed = { made: [], marks: new Set() };
 /** Claims by stretch of the phrase: one that names another thing is read by itself. */
-export function workRules(marks: readonly Mark[], tokens: readonly Token[], before: Before): Claimed {
+export function workRules(marks: readonly Mark[], tokens: readonly Token[], before: Before, said: Said): Claimed {
+  const awake = ordered(said);
+  if (awake.length === 0) return nothing;
   const parts = stretches(marks, tokens);
-  const made = parts.length === 1 ? claimed(marks, tokens, before) : parts.flatMap((part) => inStretch(part, marks, tokens, before));
+  const made =
+    parts.length === 1 ? claimed(awake, marks, tokens, before) : parts.flatMap((part) => inStretch(awake, part, marks, tokens, before));
   return { made, marks: new Set(made.flatMap((m) => m.marks)) };
 }
 
-function inStretch({ from, to }: Stretch, marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
+function inStretch(
+  rules: readonly WorkRule[],
+  { from, to }: Stretch,
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  before: Before,
+): readonly Made[] {
   const first = (marks[from] as Mark).from;
   const own = marks.slice(from, to).map((mark) => ({ ...mark, from: mark.from - first, to: mark.to - first }));
   // What was named earlier in the breath stands ready, as what an earlier phrase named does.
   const named = marks.slice(0, from).flatMap(({ place }) => place ?? []);
   const ready = named.length > 0 ? { ...before, carry: { ...before.carry, place: named }, named } : before;
   const later = (at: readonly number[]): readonly number[] => at.map((m) => m + from);
-  return claimed(own, tokens.slice(first, (marks[to - 1] as Mark).to), ready).map((one): Made => ({
+  return claimed(rules, own, tokens.slice(first, (marks[to - 1] as Mark).to), ready).map((one): Made => ({
     ...one,
     marks: later(one.marks),
     doubts: one.doubts.map((doubt) => (doubt.marks ? { ...doubt, marks: later(doubt.marks) } : doubt)),
   }));
 }
 
-function claimed(marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
-  for (const rule of ordered) {
+function claimed(rules: readonly WorkRule[], marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
+  for (const rule of rules) {
     const made = rule(marks, tokens, before);
     if (made.length > 0) return made;
   }

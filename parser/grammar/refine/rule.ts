@@ -4,6 +4,7 @@ import type { Clause } from '../assemble.ts';
 import type { Carry } from '../carry.ts';
 import type { Exception } from '../except.ts';
 import type { FindingBody, ItemBody, Made } from '../made.ts';
+import type { Said } from '../said.ts';
 import type { Mark } from '../scan.ts';
 import type { Token } from '../tokens.ts';
 
@@ -19,6 +20,7 @@ export interface Around {
   readonly tokens: readonly Token[];
   /** All words of the phrase, and the same as one line. */ readonly words: readonly string[];
   readonly text: string;
+  readonly said: Said;
   /** What is left out of what is said. */ readonly excepts: readonly Exception[];
 }
 export type Rule = (reads: readonly Read[], around: Around) => readonly Read[];
