@@ -84,7 +84,7 @@ const beginnings: ReadonlySet<string> = new Set([
   ...Object.keys(positionPlurals),
   ...ohWords,
   ...Object.keys(ordinalWords),
-  ...['last', 'rearmost', 'front', 'between', 'four', 'every', 'each'],
+  ...['last', 'rearmost', 'front', 'between', 'four', 'every', 'each', 'either'],
 ]);
 
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
