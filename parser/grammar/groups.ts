@@ -56,7 +56,9 @@ export function placeGroups(
       link(lastMark, i) === 'and' &&
       freshSubject(marks, tokens, last?.marks[0] as number);
     const apart = lastMark === undefined || (another && !plural) || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
-    const bond = lastMark === undefined ? '' : link(lastMark, i);
+    // "hook on one oh six, rest of the upper right fine": no part of where the hook is.
+    const rest = lastMark !== undefined && tokens.slice(marks[lastMark]?.to, mark.from).some(({ t }) => t === 'rest');
+    const bond = lastMark === undefined || rest ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween =
       lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));

@@ -26,7 +26,8 @@ const list = (codes: readonly string[]): readonly string[] => codes.flatMap((cod
 
 type Pointer = readonly [pattern: readonly string[], words: (place: Place) => readonly string[] | undefined];
 const one = (place: Place): string | undefined => ('teeth' in place && place.teeth.length === 1 ? place.teeth[0] : undefined);
-const rowOf = (place: Place): RowId | undefined =>
+/** The row that a place lies in. */
+export const rowOf = (place: Place): RowId | undefined =>
   'rows' in place
     ? place.rows[0]
     : 'teeth' in place
@@ -113,6 +114,12 @@ const pointers = formsOf<Pointer[1]>([
     ['both', next],
     (place) => ('teeth' in place && place.teeth.length === 2 ? [...list(place.teeth), next] : undefined),
   ]),
+  ...['reduced', 'rasped', 'extracted', 'removed', 'pulled', 'buffed', 'rounded'].flatMap((work): Pointer[] =>
+    ['both', 'them both', 'both of them'].map((words): Pointer => [
+      [work, ...words.split(' ')],
+      (place) => ('teeth' in place && place.teeth.length === 2 ? [work, ...list(place.teeth)] : undefined),
+    ]),
+  ),
   ...['them', 'those', 'these', 'the two', 'those two', 'these two', 'the pair'].map((words): Pointer => [
     ['between', ...words.split(' ')],
     (place) => ('teeth' in place && place.teeth.length === 2 ? ['between', ...list(place.teeth)] : undefined),
@@ -178,6 +185,14 @@ function pairOf(context: Context, waiting: Context['doubts'][number] | undefined
   return a !== undefined && b !== undefined && areNeighbours(a, b) ? { teeth: [a, b].sort() } : undefined;
 }
 
+/** "ulcer on the left cheek", "other cheek fine": the pair's other side, by its own name. */
+function otherByName(tokens: readonly Token[], at: number, place: Place | null | undefined): readonly string[] | undefined {
+  if (tokens[at]?.t !== 'other' || !place || !('region' in place) || !regions[place.region].paired) return undefined;
+  return regions[place.region].say.some((form) => expand(form).some(([word, more]) => more === undefined && word === tokens[at + 1]?.t))
+    ? mirrored(place)
+    : undefined;
+}
+
 /** "left nostril running, the other one dry": of the pair named on one side in this phrase, what is said of the other. */
 function otherOf(tokens: readonly Token[], at: number): readonly string[] | undefined {
   if (tokens[at]?.t !== 'other' || tokens[at + 1]?.t !== 'one' || inNumber.has(tokens[at + 2]?.t ?? '')) return undefined;
@@ -188,6 +203,12 @@ function otherOf(tokens: readonly Token[], at: number): readonly string[] | unde
     ? mirrored({ region: place.region, side: place.side })
     : undefined;
 }
+
+/** Whether a pointing word goes on as the name of what it stands before: no pause, no end, and none of the small words that say how much. */
+const named = (tokens: readonly Token[], to: number): boolean =>
+  tokens[to] !== undefined &&
+  tokens[to - 1]?.ends !== true &&
+  !['by', 'with', 'down', 'back', 'to', 'now', 'today', 'and'].includes(tokens[to].t);
 
 /** "an open one behind": behind the tooth last named, which is not said again. */
 function openEnded(tokens: readonly Token[], at: number): readonly Token[] | undefined {
@@ -205,7 +226,7 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
   const waiting = context.doubts.find(({ id }) => id === carry.half?.doubt);
   const carried = waiting?.place ?? (last && 'place' in last ? last.place : undefined);
   for (let at = from; at < tokens.length; at += 1) {
-    const paired = ofPair(tokens, at, carried) ?? otherOf(tokens, at);
+    const paired = ofPair(tokens, at, carried) ?? otherOf(tokens, at) ?? otherByName(tokens, at, carried);
     if (paired)
       return pointed(
         [
@@ -226,7 +247,9 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
       ({ words }) =>
         !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')) &&
         // "an open one behind": a gap, no tooth.
-        !(words[0] === 'one' && words.length > 1 && ofAnother(tokens, at)),
+        !(words[0] === 'one' && words.length > 1 && ofAnother(tokens, at)) &&
+        // "reduced both upper hooks" names them.
+        !(words.indexOf('both') > 0 && named(tokens, at + words.length)),
     );
     if (pointer === undefined) continue;
     const { words: pattern, means: wordsFor } = pointer;

@@ -16,7 +16,7 @@ export const hundredSay: Readonly<Record<string, number>> = { 'one hundreds': 1,
 /** Every quadrant at once. */
 export const allRound: readonly string[] = ['all four', 'all [the way] round', 'all around', 'throughout', 'all four (arcades|quadrants|rows)', 'four (arcades|quadrants|rows)', 'all (quadrants|arcades|rows)', 'everywhere', '(whole|entire) mouth'];
 /** Nowhere else: kept as the place word of something ruled out. */
-export const elsewhere: readonly string[] = ['elsewhere', 'anywhere else', 'anywhere', 'nowhere else'];
+export const elsewhere: readonly string[] = ['elsewhere', 'anywhere else', 'anywhere', 'nowhere else', 'everywhere else'];
 /** Groups of positions: positions of the modified Triadan system. */
 export const groupSay: readonly { readonly say: readonly string[]; readonly positions: readonly number[] }[] = [
   { say: ['cheek (tooth|teeth)', 'cheeks teeth', 'molar teeth', 'molars and premolars', 'premolars and molars', 'grinders'], positions: [6, 7, 8, 9, 10, 11] },

@@ -1,11 +1,13 @@
 /** A group less what was named, left out or ruled out in the same phrase. */
 import type { Place } from '../../contract/item.ts';
 import { rowTeeth, type RowId } from '../../lexicon/teeth.ts';
+import { standing } from '../carry.ts';
 import { leftOut, less, type Exception } from '../except.ts';
 import type { RawPlace } from '../places.ts';
+import { rowOf } from '../pointing.ts';
 import { resolvePlace, wantedBy } from '../resolve.ts';
 import type { Mark } from '../scan.ts';
-import { become, each, finding, teethOf, type Rule } from './rule.ts';
+import { become, each, finding, teethAt, teethOf, type Rule } from './rule.ts';
 
 /** The row of cheek teeth, or the front teeth, that a part of it lies in. */
 function rowAround({ positions, jaw, side, quadrants }: RawPlace): RawPlace {
@@ -21,10 +23,15 @@ function rowAround({ positions, jaw, side, quadrants }: RawPlace): RawPlace {
 }
 
 /** "upper right normal apart from a hook on one oh six", "all worn bar the sixes", "nothing else on that row": the group less what was named. */
-export const lessThoseNamed: Rule = (reads, { context, text, excepts, marks, tokens }) => {
-  const others = text.includes('nothing else') || /\b(rest|others|other teeth|otherwise)\b/.test(text);
-  if (excepts.length === 0 && !others) return reads;
+export const lessThoseNamed: Rule = (reads, { context, carry, text, words, excepts, marks, tokens }) => {
+  const anyOthers = /\b(else|rest|others|otherwise)\b/.test(text);
+  if (excepts.length === 0 && !anyOthers && !words.includes('other')) return reads;
   return each(reads, (made, { clause }) => {
+    // "the other incisors are fine", "all other teeth": of this clause's own place.
+    const others =
+      anyOthers ||
+      clause.placings.some(({ marks: at }) => at.some((m) => words[(marks[m] as Mark).from - 1] === 'other')) ||
+      text.includes('other teeth');
     const body = finding(made);
     const id = clause.head.condition?.id;
     if (body === undefined || id === undefined) return made;
@@ -44,14 +51,16 @@ export const lessThoseNamed: Rule = (reads, { context, text, excepts, marks, tok
       ? reads
           .filter((other) => other.clause.head.mark > clause.head.mark || others)
           .flatMap(({ made: them }) =>
-            them.flatMap((m): Place[] => (m === made || teethOf(m.body).length === 0 ? [] : [{ teeth: [...teethOf(m.body)] }])),
+            them.flatMap(({ body: other }): Place[] =>
+              other === undefined || other === made.body || teethAt(other).length === 0 ? [] : [{ teeth: [...teethAt(other)] }],
+            ),
           )
       : [];
     const known =
       others && ruledOut
         ? context.items.flatMap((item): Place[] =>
-            item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && teethOf(item).length > 0
-              ? [{ teeth: [...teethOf(item)] }]
+            item.kind === 'finding' && item.presence !== 'absent' && item.when === 'now' && teethAt(item).length > 0
+              ? [{ teeth: [...teethAt(item)] }]
               : [],
           )
         : [];
@@ -91,6 +100,15 @@ export const lessThoseNamed: Rule = (reads, { context, text, excepts, marks, tok
         { place: rows.length === 0 || !/\b(row|arcade|along|quadrant|there)\b/.test(text) ? null : less({ rows }, named) },
         'less those named',
       );
+    }
+    // "rest of the row normal": the row of what was found last, here or in the phrase before.
+    if (others && ruledOut && id === 'abnormality' && body.place === null && /\bthe (row|arcade|quadrant)\b/.test(text)) {
+      const here = reads.flatMap((one) => one.made.flatMap((m) => (m === made ? [] : (finding(m)?.place ?? [])))).at(-1);
+      const last = standing(context, carry.last);
+      const near = here ?? (last && 'place' in last ? last.place : undefined);
+      const row = near ? rowOf(near) : undefined;
+      if (row)
+        return { ...become(made, { place: less({ rows: [row] }, out) }, 'less those named'), how: { ...made.how, place: 'carried' } };
     }
     if (out.length === 0) return made;
     const used = [...made.marks, ...mine.flatMap(({ cue, places }) => [cue, ...places])];

@@ -28,6 +28,9 @@ export type Rule = (reads: readonly Read[], around: Around) => readonly Read[];
 export const finding = ({ body }: Made): FindingBody | undefined => (body?.kind === 'finding' ? body : undefined);
 export const teethOf = (body: ItemBody | FindingBody | undefined): readonly string[] =>
   body && 'place' in body && body.place && 'teeth' in body.place ? body.place.teeth : [];
+/** The same, and the two teeth of a gap. */
+export const teethAt = (body: ItemBody | FindingBody): readonly string[] =>
+  'place' in body && body.place && 'spaces' in body.place ? body.place.spaces.flat() : teethOf(body);
 export const each = (reads: readonly Read[], change: (made: Made, read: Read) => Made): readonly Read[] =>
   reads.map((read) => {
     const made = read.made.map((one) => change(one, read));
