@@ -5,7 +5,7 @@ import type { Item } from '../contract/item.ts';
 import { commands, namedBy, notBeforeNames, type CommandEntry, type CommandId } from '../lexicon/commands.ts';
 import { remember, type Carry } from './carry.ts';
 import type { Trie } from './trie.ts';
-import { closerTrie, commandTrie, openerTrie } from './vocabulary.ts';
+import { closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
 
 export type CommandBody = Omit<Command, 'id' | 'utterance' | 'words'>;
 export interface Steered {
@@ -138,6 +138,16 @@ export function askedBehind(
     return behind === true && (!whole || pauses.includes(at));
   });
   return spoken && { from, obey: (context, carry) => obeyed(spoken, context, carry) };
+}
+
+/** "flag the step on two oh nine for the vet": the words that name what is meant, where the whole phrase says so. */
+export function flaggedByName(words: readonly string[]): readonly [from: number, to: number] | undefined {
+  for (const at of openings(words))
+    for (const { to: from } of ends(flaggingTrie, words, at)) {
+      const to = words.findIndex((_, i) => i > from && ends(forTheVetTrie, words, i).some(({ to: end }) => polite(words, end)));
+      if (to > 0) return [from, to];
+    }
+  return undefined;
 }
 
 /** @param pauses where the writing pauses: the index of the word behind each comma or stop */

@@ -7,7 +7,7 @@ import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
 import { afterPause, carryOf, LONG_PAUSE } from './carry.ts';
-import { askedBehind, steer, type Steered } from './commands.ts';
+import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { where } from './lists.ts';
@@ -48,6 +48,9 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     return { ...reading, made: withCarriedPlace(reading, carry, context) };
   };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokenise(words)));
+  const named = flaggedByName(plain);
+  const meant = named && recorded(readTokens(tokens.slice(...named)), context);
+  if (meant) return commanded(heard, hypothesis, { commands: [{ command: 'flag-for-veterinarian', targets: [meant.id] }], carry });
   const asHeard = inParts(said, readTokens(tokens), readAs);
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
@@ -74,6 +77,20 @@ function commanded(heard: HeardPhrase, { words, text }: Hypothesis, { commands, 
     carry: next,
     trace: { steps: words.length, made: [] },
   };
+}
+
+/** The item last recorded that some words name, by its place and, where they say one, its condition. */
+function recorded({ made }: Reading, context: Context): Item | undefined {
+  const [one, ...more] = made;
+  const place = one?.body && 'place' in one.body ? one.body.place : one?.doubts[0]?.place;
+  const condition = one?.body?.kind === 'finding' ? one.body.condition : one?.doubts[0]?.condition;
+  if (more.length > 0 || !place) return undefined;
+  return context.items.findLast(
+    (item) =>
+      item.kind === 'finding' &&
+      JSON.stringify(item.place) === JSON.stringify(place) &&
+      (condition === undefined || item.condition === condition),
+  );
 }
 
 /** What was recorded, and the command said behind it in the same breath. */

@@ -1,5 +1,5 @@
 /** The one trie: every spoken form of the lexicon, with what it may mean. */
-import { commandClosers, commandOpeners, commands, type CommandId } from '../lexicon/commands.ts';
+import { commandClosers, commandOpeners, commands, flagging, forTheVet, type CommandId } from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { conversation, glue, hesitations } from '../lexicon/fillers.ts';
@@ -115,6 +115,8 @@ const trieOf = (forms: readonly string[]): Trie<true> =>
   buildTrie(forms.flatMap((form) => expand(form).map((words) => [words, true] as const)));
 export const openerTrie = trieOf(commandOpeners);
 export const closerTrie = trieOf(commandClosers);
+export const flaggingTrie = trieOf(flagging);
+export const forTheVetTrie = trieOf(forTheVet);
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
 export const tradeForms: readonly string[] = [

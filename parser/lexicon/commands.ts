@@ -48,6 +48,9 @@ export const commands = {
   'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`(flag|mark) (this|${thatOne}) [(up|down)] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`] },
   note: { label: 'Note', whole: false, say: ['note'] },
 } as const satisfies Record<string, CommandEntry>;
+/** "Flag the step on two oh nine for the vet": around the name of what was recorded. */
+export const flagging: readonly string[] = ['flag [up]', 'mark [up]', '(put|stick) a (flag|mark) on'];
+export const forTheVet: readonly string[] = [`[(up|down)] for ${vet}`];
 /** Between "next horse" and its name. */
 export const namedBy: readonly string[] = ['is', 'called', 'named', 'is called', 'is named'];
 /** Behind "next horse" these go on with a sentence about it. */
