@@ -310,7 +310,8 @@ const partPlaces = (marks: readonly Mark[], tokens: readonly Token[]): readonly 
 
 /** "upper right one oh six": words of place beside a code say the same place, or something is wrong. */
 function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
-  return marks.reduce<Mark[]>((done, mark) => {
+  const done: Mark[] = [];
+  for (const mark of marks) {
     const last = done.at(-1);
     const code = mark.place?.codes?.[0];
     const agrees =
@@ -328,10 +329,10 @@ function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
       last.place.region === undefined;
     if (last?.place && code !== undefined && quadrants) {
       const raw = contradicts(last.place, code) ? { ...mark.place, jaw: last.place.jaw, side: last.place.side } : mark.place;
-      return [...done.slice(0, -1), { ...mark, from: last.from, place: raw as RawPlace }];
-    }
-    return [...done, mark];
-  }, []);
+      done[done.length - 1] = { ...mark, from: last.from, place: raw as RawPlace };
+    } else done.push(mark);
+  }
+  return done;
 }
 
 /** A word of what a gap was filled with. */
