@@ -118,7 +118,11 @@ export function modsOf(
       figure &&
       holds(heads[previous] as Head, mark) &&
       ends(mark.to - 1) &&
-      (anew || !ends(mark.from - 1) || tokens[mark.to]?.t === 'and') &&
+      // "a gap at four nine ten, two mil, with a seven mil pocket": the next one has a size of its own before it.
+      (anew ||
+        !ends(mark.from - 1) ||
+        tokens[mark.to]?.t === 'and' ||
+        marks.slice(i + 1, after).some((m, j) => role[i + 1 + j] === 'mod' && kindOf(m) === kind)) &&
       !own
     ) {
       (mods[previous] as number[]).push(i);

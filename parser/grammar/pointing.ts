@@ -9,6 +9,7 @@ import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
 import { readCodes } from './codes.ts';
+import { comparing, quadrantsOf } from './places.ts';
 import { scan } from './scan.ts';
 import { areNeighbours, codeOf, opposing, otherSide, positionOf, quadrantOf } from './teeth.ts';
 import { formAt, formsOf } from './forms.ts';
@@ -146,6 +147,13 @@ function codeBefore(tokens: readonly Token[], to: number): Place | undefined {
   return undefined;
 }
 
+/** "upper left eight is chipped and the one in front of it": the tooth last named by its row. */
+function cornerBefore(tokens: readonly Token[], to: number): Place | undefined {
+  const raw = scan(tokens.slice(0, to)).marks.findLast((mark) => mark.place !== undefined)?.place;
+  const quadrants = raw?.positions?.length === 1 && raw.region === undefined ? quadrantsOf(raw) : [];
+  return quadrants.length === 1 ? { teeth: [codeOf(quadrants[0] as number, raw?.positions?.[0] as number)] } : undefined;
+}
+
 /** "one ten fractured, one eleven loose, feed packed between them": the last two teeth named, where they are neighbours. */
 function neighboursBefore(tokens: readonly Token[], to: number): Place | undefined {
   const named: string[] = [];
@@ -197,7 +205,9 @@ function otherByName(tokens: readonly Token[], at: number, place: Place | null |
 function otherOf(tokens: readonly Token[], at: number): readonly string[] | undefined {
   if (tokens[at]?.t !== 'other' || tokens[at + 1]?.t !== 'one' || inNumber.has(tokens[at + 2]?.t ?? '')) return undefined;
   const verb = ['is', 'was', 'are'].includes(tokens[at + 2]?.t ?? '') ? at + 3 : at + 2;
-  if (['on', 'in', 'at', 'over', 'up', 'down', 'behind'].includes(tokens[verb]?.t ?? '')) return undefined;
+  // "..., the other one is smaller" may be a second one on the same side.
+  if (['on', 'in', 'at', 'over', 'up', 'down', 'behind', 'a', 'about'].includes(tokens[verb]?.t ?? '')) return undefined;
+  if (comparing.has(tokens[verb]?.t ?? '') || digitWords[tokens[verb]?.t ?? ''] !== undefined) return undefined;
   const [place, ...more] = scan(tokens.slice(0, at)).marks.flatMap(({ place: raw }) => raw ?? []);
   return place?.region !== undefined && more.length === 0 && (place.side === 'left' || place.side === 'right')
     ? mirrored({ region: place.region, side: place.side })
@@ -256,7 +266,11 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
     // "a step on two ten with a pocket behind it": what this phrase named comes before what an earlier one did.
     const two = pattern[0] === 'between';
     const place =
-      (two ? neighboursBefore(tokens, at) : undefined) ?? codeBefore(tokens, at) ?? (two ? pairOf(context, waiting) : undefined) ?? carried;
+      (two ? neighboursBefore(tokens, at) : undefined) ??
+      codeBefore(tokens, at) ??
+      cornerBefore(tokens, at) ??
+      (two ? pairOf(context, waiting) : undefined) ??
+      carried;
     // "the tooth in front of it, two oh eight, is fine": its number is said as well.
     const numbered = pattern.length > 2 && readCodes(tokens, at + pattern.length)?.raw.codes?.length === 1;
     const words = place ? (numbered ? pattern.map(() => 'the') : wordsFor(place)) : undefined;

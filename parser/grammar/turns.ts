@@ -75,6 +75,25 @@ const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.
 
 /** "the canines, uppers sharp, lowers have tartar": the teeth named first, and parted off, are those of each jaw behind them. */
 const ofTopic = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => {
+  // "of the four canines only the lower left has tartar", "tartar on the tushes, not the upper left": of those that were named.
+  const all = marks.findIndex((mark) => mark.place !== undefined);
+  const named = marks[all]?.place;
+  if (
+    named?.positions !== undefined &&
+    (named.plural || named.all) &&
+    Object.keys(named).every((key) => ['positions', 'plural', 'all'].includes(key))
+  ) {
+    const led = ['of', 'the'].includes(tokens[(marks[all] as Mark).from - 1]?.t ?? '') && tokens[0]?.t === 'of';
+    return marks.map((mark, i) => {
+      const before = cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means;
+      return mark.place?.jaw !== undefined &&
+        mark.place.side !== undefined &&
+        Object.keys(mark.place).every((key) => key === 'jaw' || key === 'side') &&
+        (led || before === 'absent')
+        ? { ...mark, place: { ...mark.place, positions: named.positions } }
+        : mark;
+    }) as readonly Mark[];
+  }
   const topic = marks.find((mark) => !small(mark));
   const place = topic?.place;
   if (

@@ -326,7 +326,7 @@ export const conditions = {
   },
   ulcer: {
     label: 'Ulcer', group: 'soft', places: ['G'], measure: 'width',
-    say: ['ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)', 'ulcerating', 'ulcery', 'raw (patch|spot|area|place)', '(sore|raw) (patch|spot|place) (on|in|inside)', 'erosion(s)'],
+    say: ['a sore (on|inside|in)', 'sore spot(s)', 'ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)', 'ulcerating', 'ulcery', 'raw (patch|spot|area|place)', '(sore|raw) (patch|spot|place) (on|in|inside)', 'erosion(s)'],
     withPlace: ['sores', 'a sore', 'raw', 'sore (patch|spot|area|place)(s)'],
   },
   laceration: {
