@@ -43,19 +43,20 @@ export async function verified(
   names: readonly string[] = [],
   rule: Rule = RULE,
 ): Promise<readonly Hypothesis[]> {
-  const best = free[0];
-  const alone = free.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
-  if (best === undefined || engine.score === undefined) return alone;
+  const first = free[0];
+  if (first === undefined || engine.score === undefined) return free.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
   const texts = free.slice(0, SOURCES).map(({ text }) => text);
-  const ofTrade = language.whole(best.text) ? [] : firstOf(SCORED, language.propose(texts, DRAWN), language.whole);
+  const ofTrade = language.whole(first.text) ? [] : firstOf(SCORED, language.propose(texts, DRAWN), language.whole);
   const proposals = [...new Set([...ofTrade, ...(names.length === 0 ? [] : language.named(texts, names, NAMED))])];
-  if (proposals.length === 0 && language.whole(best.text) && !language.open(best.text)) return alone;
-  const heard = proposals.length === 0 ? free : distinct(free);
-  // With nothing proposed the search's own scores compare as they are: the ear need not be asked again.
-  const scores =
-    proposals.length === 0
-      ? free.map(({ logProb }) => logProb)
-      : await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
+  const own = distinct(free);
+  // One reading alone is not compared with anything.
+  const alone = own.length === 1 && proposals.length === 0;
+  const all = alone ? own.map(({ logProb }) => logProb) : await engine.score(clip, [...own.map(({ text }) => text), ...proposals]);
+  const heard = own.map((one, i) => ({ ...one, logProb: all[i] ?? -Infinity })).sort((a, b) => b.logProb - a.logProb);
+  const scores = [...heard.map(({ logProb }) => logProb), ...all.slice(own.length)];
+  const best = heard[0] as Hypothesis;
+  if (proposals.length === 0 && language.whole(best.text) && !language.open(best.text))
+    return heard.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
   const spoken = names.map((name) => ` ${plain(name)} `);
   const candidate = (text: string, at: number, own?: Hypothesis): Candidate => ({
     text,

@@ -132,7 +132,7 @@ const language = {
   named: withNames,
 };
 
-test('a reading that the grammar reads whole is left alone: nothing is asked of the ear', async () => {
+test('the only reading, whole by the grammar, is left alone: there is nothing to ask of the ear', async () => {
   const engine = engineWith({});
   const given = free('ramps on four');
   expect((await verified(engine, clip, given, language)).map(({ text, words }) => ({ text, words }))).toEqual(
@@ -165,6 +165,18 @@ test('an expected name that sounds like what was heard is judged by the ear, als
 test('a name that the ear does not hear does not come, however near it sounds', async () => {
   const engine = engineWith({ 'that is the mistrial': -1, 'that is the Mistral': -9 });
   expect((await verified(engine, clip, free('that is the mistrial'), language, NAMES))[0]?.text).toBe('that is the mistrial');
+});
+
+test('readings of the ear are ordered by what it says of each when it is asked again, also where the best reads whole', async () => {
+  const engine = engineWith({ 'ramps on four': -4, 'ramp on four': -1.5 });
+  const heard = [
+    ['ramps on four', -1],
+    ['ramp on four', -2],
+  ].map(([text, logProb]) => hypothesis([{ w: text as string, logProb: logProb as number }], SPAN));
+  expect((await verified(engine, clip, heard, language)).map(({ text, logProb }) => [text, logProb])).toEqual([
+    ['ramp on four', -1.5],
+    ['ramps on four', -4],
+  ]);
 });
 
 test("the ear's own best gives way to the trade or a name, never to other talk that was scored a little higher", () => {
@@ -252,17 +264,17 @@ test('a reading that leaves a question open gets no nats for being whole; one th
   expect(order(said.map((one) => ({ ...one, open: false })))[0]).toBe('wave is good condition score six');
 });
 
-test("where the best reading leaves a question open the ear's own others are judged with it, by the scores they have", async () => {
-  const engine = engineWith({});
+test("where the best reading leaves a question open the ear's own others are judged with it, all scored at once", async () => {
+  const engine = engineWith({ 'four half': -2.4, 'ramps on four': -3.4, show: -3 });
   const heard = [
     ['four half', -2.4],
     ['ramps on four', -3.4],
     ['show', -3],
   ].map(([text, logProb]) => hypothesis([{ w: text as string, logProb: logProb as number }], SPAN));
   expect((await verified(engine, clip, heard, language)).map(({ text }) => text)).toEqual(['ramps on four', 'four half', 'show']);
-  expect(engine.asked).toEqual([]);
-  const far = [heard[0], hypothesis([{ w: 'ramps on four', logProb: -5 }], SPAN)].filter((one) => one !== undefined);
-  expect((await verified(engine, clip, far, language))[0]?.text).toBe('four half');
+  expect(engine.asked).toEqual(['four half', 'ramps on four', 'show']);
+  const far = engineWith({ 'four half': -2.4, 'ramps on four': -5 });
+  expect((await verified(far, clip, heard.slice(0, 2), language))[0]?.text).toBe('four half');
 });
 
 test('half a finding is an open question; what is only unlikely was said to its end', () => {
