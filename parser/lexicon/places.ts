@@ -2,7 +2,7 @@
 export const sideSay: Readonly<Record<'left' | 'right' | 'both', readonly string[]>> = {
   left: ['left [(hand|side)]', 'lefts', 'left hand side', 'near side', 'nearside'],
   right: ['right [(hand|side)]', 'rights', 'right hand side', 'off side', 'offside'],
-  both: ['both', 'both sides', 'bilateral(ly)', 'each side', 'either side', 'either', 'left and right', 'right and left'],
+  both: ['both', 'both side(s)', 'bilateral(ly)', 'each side', 'either side', 'either', 'left and right', 'right and left'],
 };
 export const jawSay: Readonly<Record<'upper' | 'lower' | 'both', readonly string[]>> = {
   upper: ['upper(s)', 'top(s)', 'up top', 'maxillary'],
