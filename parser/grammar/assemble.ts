@@ -67,6 +67,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
         (g.marks[0] as number) > mark &&
         (g.marks[0] as number) < nextHead &&
         (g.subject === undefined || g.subject === h) &&
+        !opensNext(marks, tokens, role, heads, h, g) &&
         !stopBetween(role, mark, g.marks[0] as number),
     );
     // "step on two oh nine, two ten worn": of two places behind the finding before, the second is this one's.
@@ -90,7 +91,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       forward[h] = true;
       continue;
     }
-    const sided = before && after[0] && !marks[mark]?.again ? withSide(before, after[0]) : undefined;
+    const sided = before && after[0] && !marks[mark]?.again ? (withSide(before, after[0]) ?? sideFirst(before, after[0], h)) : undefined;
     if (sided) {
       placings[h] = sided;
       forward[h] = false;
@@ -199,6 +200,43 @@ function withSide(before: PlaceGroup, after: PlaceGroup): readonly Placing[] | u
       marks: [...place.marks, ...side.marks],
     },
   ];
+}
+
+/** "both sides ulcers on the cheek": at the beginning a side alone belongs to the part of the mouth named behind the finding. */
+function sideFirst({ marks: at, placings }: PlaceGroup, after: PlaceGroup, head: number): readonly Placing[] | undefined {
+  const [{ raw: side }, part] = [placings[0] as Placing, after.placings[0] as Placing];
+  const { side: said, weak, ...more } = side;
+  return head === 0 &&
+    placings.length === 1 &&
+    said !== undefined &&
+    !weak &&
+    Object.values(more).every((value) => value === undefined) &&
+    part.raw.region !== undefined &&
+    part.raw.side === undefined
+    ? [{ raw: { ...part.raw, side: said }, marks: [...at, ...part.marks] }, ...after.placings.slice(1)]
+    : undefined;
+}
+
+/** "canines sharp, lower left calculus": between a pause and the next name, which has no other place, a place is that one's. */
+function opensNext(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  h: number,
+  { marks: at, placings }: PlaceGroup,
+): boolean {
+  const [first, last, next] = [marks[at[0] as number] as Mark, at.at(-1) as number, heads[h + 1]?.mark];
+  const before = tokens[first.from - 1]?.t === 'the' ? first.from - 2 : first.from - 1;
+  return (
+    next === last + 1 &&
+    marks[next]?.again === undefined &&
+    placings.every(({ raw }) => raw.codes === undefined && raw.region === undefined) &&
+    role.slice(0, heads[h]?.mark).includes('place') &&
+    tokens[before]?.ends === true &&
+    tokens[(marks[last] as Mark).to - 1]?.ends !== true &&
+    !role.slice(next, heads[h + 2]?.mark).includes('place')
+  );
 }
 
 const ruledOut = (head: Head, scopes: readonly Scope[]): boolean =>

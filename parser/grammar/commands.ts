@@ -76,9 +76,9 @@ function nameIn(words: readonly string[]): string | undefined {
 const notNames: ReadonlySet<string> = new Set(notBeforeNames);
 const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
-/** "note ...", "put a note on, ...": the words behind it are kept as they are. "Note how quiet he is" is said to somebody. */
+/** "note ...", "put a note on, ...": the words behind it are kept as they are. "Note how quiet he is", "note what a good lad he is" are said to somebody. */
 const noted =
-  /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: please)?(?: (?:that|saying|to say))? (?!how )(.+)$/;
+  /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: please)?(?: (?:that|saying|to say))? (?!how |what )(.+)$/;
 
 /** Parted by pauses, each part a command or mere politeness: "scratch that, read me the last one". Undefined where one part is neither. */
 function inTurn(words: readonly string[], pauses: readonly number[]): readonly Spoken[] | undefined {

@@ -2,6 +2,7 @@
 import type { RawPlace } from './places.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
+import { quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 export const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
@@ -10,6 +11,7 @@ export interface Placing {
   readonly raw: RawPlace;
   readonly marks: readonly number[];
   readonly beside?: boolean;
+  /** Said as "and the rest of ...": as much a place as the teeth named before it. */ readonly rest?: boolean;
 }
 export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
 
@@ -58,7 +60,9 @@ export function placeGroups(
     const apart = lastMark === undefined || (another && !plural) || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
     // "hook on one oh six, rest of the upper right fine": no part of where the hook is.
     const rest = lastMark !== undefined && tokens.slice(marks[lastMark]?.to, mark.from).some(({ t }) => t === 'rest');
-    const bond = lastMark === undefined || rest ? '' : link(lastMark, i);
+    // "points on one oh six and the rest of the upper right": with nothing said of it, it is.
+    const goesOn = rest && heads.some((head) => head.mark < lastMark) && endsHere(marks, tokens, role, i);
+    const bond = lastMark === undefined || (rest && !goesOn) ? '' : link(lastMark, i);
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween =
       lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
@@ -71,7 +75,8 @@ export function placeGroups(
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
-      last.placings.push({ raw: mark.place, marks: [i], ...(bond === 'beside' ? { beside: true } : {}) });
+      const raw = goesOn ? ofItsRow(mark.place, last.placings.at(-1)?.raw) : mark.place;
+      last.placings.push({ raw, marks: [i], ...(bond === 'beside' ? { beside: true } : {}), ...(goesOn ? { rest: true } : {}) });
     } else if (last && !apart && surfacesBetween && bond !== '') {
       last.marks.push(i);
       last.placings.push({ raw: mark.place, marks: [i] });
@@ -79,6 +84,17 @@ export function placeGroups(
   });
   return groups;
 }
+
+/** Nothing is said of this place behind it: the phrase ends, or a comma and another place follow. */
+const endsHere = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean =>
+  tokens[(marks[at] as Mark).to - 1]?.ends === true || !role.slice(at + 1).some((r) => r === 'head' || r === 'cue' || r === 'unknown');
+
+/** "the rest of the row": the one that the tooth named before it stands in. */
+const ofItsRow = (raw: RawPlace, before: RawPlace | undefined): RawPlace => {
+  const [code] = before?.codes ?? [];
+  const open = raw.row === true && raw.jaw === undefined && raw.side === undefined && raw.quadrants === undefined;
+  return open && code !== undefined ? { ...raw, quadrants: [quadrantOf(code)] } : raw;
+};
 
 /** "ulcers on both cheeks, the lips and the tongue are clear": no small word ties it to what was said before. */
 const freshSubject = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {

@@ -86,7 +86,9 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   // "took half of it off": the half is how much.
   const half = after.slice(0, 2).indexOf('half');
   const rest = half < 0 ? after : after.slice(half + (after[half + 1] === 'of' ? 2 : 1));
-  const object = half >= 0 && (pointing.has(rest[0] ?? '') || definite.has(rest[0] ?? '')) ? rest : after;
+  // "took all of them down"
+  const counted = ['all', 'both'].includes(after[0] ?? '') && after[1] === 'of' && pointing.has(after[2] ?? '') ? after.slice(2) : after;
+  const object = half >= 0 && (pointing.has(rest[0] ?? '') || definite.has(rest[0] ?? '')) ? rest : counted;
   if (object.length === 0 || object.some((word) => piecesSay.has(word))) return undefined;
   const particle = to === undefined ? undefined : words[to];
   // A pronoun stands right behind its verb; between the verb and the particle stands nothing but the thing.

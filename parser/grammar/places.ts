@@ -120,8 +120,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "wave on the left top and bottom, right is straight": behind a comma a place that something is said of begins anew.
     if (
       to > start &&
-      tokens[at - 1]?.ends === true &&
-      told.has(text(tokens, plural?.to ?? (['side', 'one', 'hand'].includes(text(tokens, at + 1)) ? at + 2 : at + 1))) &&
+      tokens[text(tokens, at - 1) === 'the' ? at - 2 : at - 1]?.ends === true &&
+      told.has(text(tokens, plural?.to ?? (nounsBehind.has(text(tokens, at + 1)) ? at + 2 : at + 1))) &&
       (cornerWords.has(text(tokens, at)) || plural !== undefined)
     )
       break;
@@ -360,7 +360,11 @@ const told = new Set([
   'clear',
   'clean',
   'normal',
+  'will',
+  'can',
 ]);
+/** Behind a side or a jaw, before what is said of it. */
+const nounsBehind: ReadonlySet<string> = new Set(['side', 'one', 'hand', 'row', 'rows', 'arcade', 'arcades', 'teeth']);
 const jawWords: Readonly<Record<string, Jaw>> = {
   upper: 'upper',
   uppers: 'upper',

@@ -5,6 +5,7 @@ import { lessOfTheWork, lessRuledOut, lessThoseNamed } from './refine/less.ts';
 import { blind, displacedFracture, sharpCheekTeeth, slantLong, smellyDischarge, somethingWrong, twoNames } from './refine/oneThing.ts';
 import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
+import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
 import { afterWork, objectOfWork, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
@@ -29,6 +30,7 @@ const ordered = woken<Rule>([
   { rule: grownGum, needs: ['overgrown'] },
   { rule: hollowTeeth, needs: ['muscle-wasting'] },
   { rule: timeline, needs: timeWords },
+  { rule: quarterOfFront, needs: ['upper', 'lower', 'top', 'bottom'] },
   { rule: sharpCheekTeeth, needs: ['sharp'] },
   { rule: packed, needs: ['packed', 'packing'] },
   { rule: overhang, needs: ['overhang', 'overhangs', 'overhanging'] },

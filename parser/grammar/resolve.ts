@@ -91,10 +91,14 @@ export const neitherOf = (placings: readonly Placing[]): readonly Placing[] =>
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
   const beside = placings.filter((p) => p.beside).flatMap((p) => oppositeOf(p.raw, placings[0]?.raw));
-  const all = placings.filter((p) => !p.beside).map((p) => p.raw);
+  const where = placings.filter((p) => !p.beside);
+  const all = where.map((p) => p.raw);
   // "the gum at three oh nine": the tooth says where, when the finding can stand at a tooth.
   const codes = all.filter((raw) => raw.codes !== undefined);
-  const chosen = codes.length > 0 && (wanted.kinds.includes('T') || wanted.kinds.includes('S')) ? codes : all;
+  const chosen =
+    codes.length > 0 && (wanted.kinds.includes('T') || wanted.kinds.includes('S'))
+      ? where.filter((p) => p.raw.codes !== undefined || p.rest).map((p) => p.raw)
+      : all;
   const parts = chosen.map((raw) => one(raw, wanted));
   const merged = parts.length === 0 ? none : parts.reduce(join);
   const withCodes = merged.place === null || !('region' in merged.place) ? undefined : codes.flatMap((raw) => raw.codes ?? []);

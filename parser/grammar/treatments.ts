@@ -1,10 +1,10 @@
 /** From a clause about work to a treatment: never `done` without a word of doing. */
 import type { Context } from '../contract/draft.ts';
-import type { Item } from '../contract/item.ts';
+import type { Item, Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
-import { piecesSay } from '../lexicon/handling.ts';
+import { handledAs, piecesSay } from '../lexicon/handling.ts';
 import { nobodysName, type WorkState } from '../lexicon/work.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
@@ -68,10 +68,12 @@ export function treatmentsOf(
           : kinds;
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
+  const every = everyOne(clause, marks, tokens);
+  const meantBy = every ? allBefore(clause, marks) : clause.placings;
   // "ulcer on the left cheek, rasped the lot": no tooth is rasped on a cheek.
   const placings = ofTeeth.has(work.id)
-    ? clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.region === undefined || toothRegions.has(raw.region))
-    : clause.placings;
+    ? meantBy.filter(({ raw }) => raw.codes !== undefined || raw.region === undefined || toothRegions.has(raw.region))
+    : meantBy;
   const own =
     level !== undefined && placings.some((p) => (p.marks[0] as number) < level)
       ? placings.filter((p) => (p.marks[0] as number) < level)
@@ -95,7 +97,12 @@ export function treatmentsOf(
     thing === undefined
       ? last
       : context.items.findLast((one) => one.kind === 'finding' && one.presence === 'present' && one.condition === thing);
-  const carriedPlace = !here && procedure.needsPlace && item && 'place' in item && item.place ? item.place : undefined;
+  const carriedPlace =
+    !here && procedure.needsPlace && item && 'place' in item && item.place
+      ? every && item === last
+        ? ofAll(every, item.place, context)
+        : item.place
+      : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
   const person = byName(marks, tokens, clause.head.mark);
@@ -194,6 +201,38 @@ function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): Procedu
   if (id === 'reduce' && incisors) return 'reduce-incisors';
   if (id === 'flush' && clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.region === 'mouth')) return 'rinse';
   return id === 'restore' && marks.some(isFilling) ? 'pack' : id;
+}
+
+/** "took them all down", "took both of them down": what the pronoun points back to is more than what was named last. */
+function everyOne(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): 'all' | 'both' | undefined {
+  const said = tokens.slice((marks[clause.head.mark] as Mark).from, (marks[clause.head.mark] as Mark).to + 3).map(({ t }) => t);
+  const counted = said.findIndex((t) => t === 'all' || t === 'both');
+  return counted >= 0 && [said[counted - 1], said[counted + 2]].some((t) => t === 'them' || t === 'those')
+    ? (said[counted] as 'all' | 'both')
+    : undefined;
+}
+const handledIn = ({ terms }: Mark): readonly (string | undefined)[] =>
+  (terms ?? []).flatMap((t) => (t.k === 'condition' ? [handledAs[t.id]] : []));
+/** In the same breath: the places of all findings of one kind that stand before the work; its own where other kinds stand among them. */
+function allBefore(clause: Clause, marks: readonly Mark[]): Clause['placings'] {
+  const before = marks.slice(0, clause.head.mark);
+  const [kind, ...more] = before.map(handledIn).filter((kinds) => kinds.length > 0);
+  return kind === undefined || clause.placings.length === 0 || more.some((kinds) => !kinds.some((one) => kind.includes(one)))
+    ? clause.placings
+    : before.flatMap(({ place: raw }, i) => (raw ? [{ raw, marks: [i] }] : []));
+}
+/** In earlier breaths: the teeth of all findings of one kind since the last work; none, and it is asked, where they are not told by teeth or another kind stands among them. */
+function ofAll(every: 'all' | 'both', place: Place, context: Context): Place | undefined {
+  const kind = (item: Item | undefined): string | undefined => (item?.kind === 'finding' ? handledAs[item.condition] : undefined);
+  const work = context.items.findLastIndex((item) => item.kind === 'treatment');
+  const found = context.items.slice(work + 1).filter((item) => item.kind === 'finding' && item.presence === 'present');
+  const last = kind(found.at(-1));
+  const named = found.slice(found.findIndex((item) => kind(item) === last));
+  if (named.length < 2 || (every === 'both' && 'teeth' in place && place.teeth.length === 2)) return place;
+  const places = named.map((item) => ('place' in item && kind(item) === last ? item.place : undefined));
+  const told = places.every((one) => one && 'teeth' in one);
+  const teeth = [...new Set(places.flatMap((one) => (one && 'teeth' in one ? one.teeth : [])))].sort();
+  return told && (every === 'all' || teeth.length === 2) ? { teeth } : undefined;
 }
 
 /** "I'd want two oh nine x rayed", "needs two oh nine x rayed": what is wanted of the tooth between is not done yet. */

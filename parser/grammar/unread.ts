@@ -1,6 +1,8 @@
 /** Words of the trade that no rule could read: they ask for a person. Talk around them does not. */
 import type { Place } from '../contract/item.ts';
+import { conditions } from '../lexicon/conditions.ts';
 import { otherNumbers } from '../lexicon/talk.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
 import { rowTeeth } from '../lexicon/teeth.ts';
 import { isTechnical, partOfAnother } from './core.ts';
 import { digit } from './numbers.ts';
@@ -53,7 +55,7 @@ function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): bool
     place === undefined ||
     place.codes !== undefined ||
     place.region !== undefined ||
-    !(place.positions !== undefined || (place.jaw !== undefined && place.side !== undefined))
+    !(place.positions !== undefined || (place.jaw !== undefined && (place.side !== undefined || place.row === true)))
   )
     return false;
   // "behind the incisors", "the corners off one oh six": part of where something else is.
@@ -67,7 +69,11 @@ function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): bool
     (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) &&
     (place.positions?.includes(positionOf(code)) ?? true);
   return made.every(
-    ({ body, doubts }) => doubts.length === 0 && body?.kind === 'finding' && body.place !== null && !teethAt(body.place).some(named),
+    ({ body, doubts }) =>
+      doubts.length === 0 &&
+      (body?.kind === 'finding' || (body?.kind === 'treatment' && place.row === true)) &&
+      body.place !== null &&
+      !teethAt(body.place).some(named),
   );
 }
 const teethAt = (place: Place): readonly string[] =>
@@ -97,7 +103,9 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const head = certain && reading.role[i] === 'head';
     if (!talk) return code || (head && outright(mark));
     return (
-      (certain && !numbered && saidAsTooth(reading, mark)) || (head && (ofTrade(reading, i) || (!theirs && reading.marks.some(amongTeeth))))
+      (certain && !numbered && (saidAsTooth(reading, mark) || rowsOfBoth(reading, mark))) ||
+      (certain && !theirs && reading.made.length === 0 && saidOfTeeth(reading, mark)) ||
+      (head && (ofTrade(reading, i) || (!theirs && reading.marks.some(amongTeeth))))
     );
   };
   return reading.marks.flatMap((mark, i) =>
@@ -126,6 +134,24 @@ const amongTeeth = ({ place }: Mark): boolean =>
     place.row === true ||
     (place.positions !== undefined && (place.plural === true || place.jaw !== undefined)) ||
     (place.jaw !== undefined && (place.side !== undefined || place.plural === true)));
+
+/** "did the top rows, the bottom rows will have to wait": rows of both jaws are of teeth. */
+const rowsOfBoth = ({ marks }: Reading, { place }: Mark): boolean =>
+  place?.row === true && place.jaw !== undefined && marks.some((mark) => mark.place?.row === true && mark.place.jaw !== place.jaw);
+
+/** "three small teeth loose", "three small teeth left, one of them loose": what a tooth can be, said of teeth that are nobody's own. */
+const saidOfTeeth = ({ tokens }: Reading, { terms, from }: Mark): boolean => {
+  const verb = ['is', 'are', 'was', 'were', 'feels', 'feel'].includes(tokens[from - 1]?.t ?? '') ? from - 1 : from;
+  const isTeeth = (at: number): boolean => ['tooth', 'teeth'].includes(tokens[at]?.t ?? '');
+  const ofThem = tokens[verb - 2]?.t === 'of' && tokens[verb - 1]?.t === 'them';
+  const named = ofThem ? tokens.findLastIndex((_, i) => i < verb && isTeeth(i)) : verb - 1;
+  return (
+    isTeeth(named) &&
+    !tokens.slice(0, named).some(({ t }) => owned.has(t)) &&
+    (terms ?? []).some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).places.includes('T'))
+  );
+};
+const owned: ReadonlySet<string> = new Set(['my', 'your', 'our', 'their']);
 
 /** A name that nobody says of anything else. */
 function ofTrade(reading: Reading, at: number): boolean {
