@@ -61,6 +61,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'done to what was named': 'it was done to the teeth just named',
   'carried place': 'its place was carried over from the phrase before',
   'less those named': 'those named beside it are left out',
+  'a quarter behind front teeth': 'the quarter was named behind front teeth: it may be one of those, or its cheek teeth',
   except: 'it was named as the exception',
   'one of those named': 'it is one of the teeth just named',
   'as it was': 'how it was before was said beside how it is now',
