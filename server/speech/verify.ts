@@ -48,15 +48,10 @@ export async function verified(
   const texts = free.slice(0, SOURCES).map(({ text }) => text);
   const ofTrade = language.whole(first.text) ? [] : firstOf(SCORED, language.propose(texts, DRAWN), language.whole);
   const proposals = [...new Set([...ofTrade, ...(names.length === 0 ? [] : language.named(texts, names, NAMED))])];
-  const own = distinct(free);
+  const heard = distinct(free);
   // One reading alone is not compared with anything.
-  const alone = own.length === 1 && proposals.length === 0;
-  const all = alone ? own.map(({ logProb }) => logProb) : await engine.score(clip, [...own.map(({ text }) => text), ...proposals]);
-  const heard = own.map((one, i) => ({ ...one, logProb: all[i] ?? -Infinity })).sort((a, b) => b.logProb - a.logProb);
-  const scores = [...heard.map(({ logProb }) => logProb), ...all.slice(own.length)];
-  const best = heard[0] as Hypothesis;
-  if (proposals.length === 0 && language.whole(best.text) && !language.open(best.text))
-    return heard.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
+  if (heard.length === 1 && proposals.length === 0) return heard.map((one) => ({ ...one, logProb: one.logProb / rule.temperature }));
+  const scores = await engine.score(clip, [...heard.map(({ text }) => text), ...proposals]);
   const spoken = names.map((name) => ` ${plain(name)} `);
   const candidate = (text: string, at: number, own?: Hypothesis): Candidate => ({
     text,
