@@ -3,6 +3,7 @@ import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { help } from './cli/help.ts';
 import { exits, line, tell, type Exit } from './cli/out.ts';
 import { givenHeader, parseLines } from './cli/parse.ts';
+import { helpSheet } from './report/helpSheet.ts';
 
 const options = {
   help: { type: 'boolean', short: 'h' },
@@ -56,6 +57,10 @@ export async function run(argv: readonly string[], env: NodeJS.ProcessEnv): Prom
     return header
       ? await parseLines(process.stdin, header, { json: values.json ?? false, draft: values.draft ?? false })
       : misuse('--given wants a JSON object such as {"age": 3, "sex": "mare"}.');
+  }
+  if (command === 'help-sheet') {
+    line(helpSheet());
+    return exits.ok;
   }
   // The rest needs the ear or the records, which take a moment to load.
   const { runCommand } = await import('./cli/commands.ts');

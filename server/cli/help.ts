@@ -16,6 +16,8 @@ It records what is said. It does not diagnose, grade, dose or advise.
       --draft                    the whole exam instead of its lines, as JSON
       --given '{"age": 3}'       what is known of the horse and the visit
 
+  quidnote help-sheet            what can be said, one page to print, as HTML: quidnote help-sheet > sheet.html
+
   quidnote second-reader install|status|remove      a second pair of ears, built on this machine on request
       --weights FILE             a whisper.cpp weights file of your own; without it the published one is fetched
   quidnote reread EXAM           the second reader reads a whole exam; what differs becomes a question

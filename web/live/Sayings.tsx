@@ -1,14 +1,7 @@
 /** What can be said to steer, out of the same table that the grammar listens with. */
+import { shortest } from '../../parser/lexicon/shortest.ts';
 import { commands } from '../labels.ts';
 
-/** A spoken form at its shortest, with its first choices taken: "finish [(this|the)] exam" as "finish exam". Innermost brackets go first. */
-export function sample(form: string): string {
-  const less = form
-    .replace(/(?<=\w)\(s\)/g, '')
-    .replace(/\[[^[\]()]*\]/g, '')
-    .replace(/\(([^()[\]|]*)(?:\|[^()[\]]*)?\)/g, '$1');
-  return less === form ? form.replace(/ +/g, ' ').trim() : sample(less);
-}
 /** What follows the words of a command that takes more. */
 const more: Readonly<Record<string, string>> = { 'next-horse': ' Juniper', note: ' …', amend: ' …' };
 
@@ -27,7 +20,7 @@ export function Sayings() {
             <dd>
               {say.slice(0, 2).map((form, n) => (
                 <span key={form}>
-                  {n > 0 && ', '}“{sample(form)}
+                  {n > 0 && ', '}“{shortest(form)}
                   {more[id]}”
                 </span>
               ))}
