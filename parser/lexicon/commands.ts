@@ -23,9 +23,9 @@ const vet = '(the|a) vet [to (see|look at)]';
 
 export const commands = {
   'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: [
-    `(scratch|strike|delete|undo|scrap|scrub|cancel|erase) (that|that one|this one|${last})`,
+    `(scratch|strike|delete|undo|scrap|scrub|cancel|erase) (that|that one|this one|${last})`, `(forget|ignore|discard|lose|drop|bin|never mind) ${last}`,
     `(strike|delete) last (entry|one|bit)`, `(scratch|strike|delete|undo|scrap|scrub|cancel|erase|forget|ignore|bin) what i [(just|last)] said`,
-    `(forget|ignore|discard|lose|drop|bin|never mind) ${last}`, `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard) that one',
+    `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard) that one',
     `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back) [again]`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', `get rid of (${lastWritten}|(the|that) last one|that entry)`,
     `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again'] },
   'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`] },
@@ -34,9 +34,9 @@ export const commands = {
   'repeat-last': { label: 'Say the last again', whole: true, behind: true, say: [
     `(say|read) [me] (it|that|that one|${last}) (again|back)`, `what was ${last} [again]`, `read [me] ${last} [out]`, 'read [me] that bit back [again]', `repeat (it|that|that one|${last})`, 'what did i (just say|say last)',
     'what did you (get|hear|write|put) [down] [(there|for that [one])]', 'what have you (got|put|written) [down] [(there|for that [one])]'] },
-  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all}`, `let me hear ${all}`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
+  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `let me hear ${all}`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all}`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
   'what-is-left': { label: 'What is left?', whole: true, behind: true, say: [
-    'what is left', `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)', 'what else is left',
+    'what is left', 'what else is left', `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)',
     'what [else] do i [still] (need to do|have left [to do])', `what have i [still] (got left|left to do|missed|forgotten|left out|not ${done}) [yet]`, `what (has not|have not) i ${done} [yet]`, 'what am i missing',
     '(have|did) i (missed|miss|forgotten|forget|left out) (anything|something)', '(is there|have we) anything (still|left|still left) to do', `[is there] anything [[that] i have] (missed|left out|not ${done}) [yet]`, '[is there] anything i (missed|left out)', `anything (missing|left [to ${lookAt}])`, `tell me what (is left|i have (missed|left out|not ${done})) [yet]`] },
   pause: { label: 'Pause', whole: true, opposite: 'resume', say: [`(stop|pause|hold) ${recording} [there] [${aMoment}]`, `pause (there|that|it|it there) [${aMoment}]`, `pause ${aMoment}`] },
