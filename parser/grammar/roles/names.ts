@@ -1,0 +1,48 @@
+/** The name of a finding: of which kind, how large another is, or the thing itself. */
+import type { Mark } from '../scan.ts';
+import type { Token } from '../tokens.ts';
+import { isHead, type Rule } from './phrase.ts';
+
+/** A cup of a cheek tooth is its infundibulum. */
+const cups: ReadonlySet<string> = new Set(['cup', 'cups', 'infundibulum', 'infundibula']);
+const kindsOfCaries = ['infundibular-caries', 'peripheral-caries'] as const;
+
+/** "decay in it, infundibular": of which kind, said apart from the name. */
+export const kindOfCaries: Rule = ({ marks, tokens, condition }) => {
+  if (condition?.id !== 'caries') return undefined;
+  const [kind, other] = kindsOfCaries.filter(
+    (id) =>
+      tokens.some(({ t }) => `${t}-caries` === id || (id === 'infundibular-caries' && cups.has(t))) &&
+      !marks.some((m) => m.terms?.some((t) => t.k === 'condition' && t.id === id)),
+  );
+  return kind !== undefined && other === undefined ? { condition: { ...condition, id: kind } } : undefined;
+};
+
+/** "a long hook", "a tall step": right before another name it is how large that is. */
+export const howLarge: Rule = ({ marks, tokens, i, mark, terms, condition }) =>
+  condition &&
+  terms.some((t) => t.k === 'severityKept') &&
+  !tokens[mark.to - 1]?.ends &&
+  marks[i + 1]?.terms?.some((t) => t.k === 'condition' && (t.strength === 'say' || condition.strength === 'say'))
+    ? 'mod'
+    : undefined;
+
+/** The thing itself; work where the word is rather that; "displaced" beside a fracture is how it stands, alone it is a finding of its own. */
+export const finding: Rule = ({ marks, tokens, i, mark, condition, work, qualifier, fractureSaid }) => {
+  if (!condition || (qualifier?.id.endsWith('displaced') && fractureSaid)) return undefined;
+  if (mark.place && condition.strength === 'withPlace' && neighbourHead(marks, i) && !ruledOutBeside(marks, tokens, i)) return undefined;
+  return work?.done && condition.strength !== 'say' ? { work } : { condition };
+};
+
+export const undisplaced: Rule = ({ qualifier, fractureSaid }) =>
+  qualifier?.id === 'undisplaced' && !fractureSaid ? { condition: { id: 'displaced', strength: 'absentSay', plural: false } } : undefined;
+
+/** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
+const ruledOutBeside = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean =>
+  (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') &&
+  ((marks[at + 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent') ||
+    ['or', 'nor', 'and'].includes(tokens[(marks[at + 1] as Mark | undefined)?.from ?? -1]?.t ?? ''));
+
+/** A group word ("canines", "caps") beside a true finding is its place. */
+const neighbourHead = (marks: readonly Mark[], at: number): boolean =>
+  marks.some(({ terms, place }, i) => i !== at && place === undefined && (terms ?? []).some((t) => isHead(t)));

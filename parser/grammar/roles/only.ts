@@ -1,0 +1,81 @@
+/** Everyday words that name a finding only beside some part, tooth or finding. */
+import type { ConditionId } from '../../lexicon/conditions.ts';
+import type { RegionId } from '../../lexicon/regions.ts';
+import type { Mark } from '../scan.ts';
+import type { Rule } from './phrase.ts';
+
+/** Words that name a finding in these parts alone. */
+const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = {
+  gingivitis: ['gums'],
+  discharge: ['nostril', 'eye', 'sinus'],
+  tension: ['masseter', 'temporalis', 'poll'],
+};
+const notOfAToothEdge: ReadonlySet<RegionId> = new Set(['tongue', 'lips', 'cheek', 'palate']);
+
+/** "ready to come off": of a cap. */
+export const ofACap: Rule = ({ marks, condition }) =>
+  condition?.id === 'loose-cap' &&
+  condition.strength === 'withPlace' &&
+  !marks.some(
+    ({ terms, place }) =>
+      terms?.some((t) => t.k === 'condition' && t.id === 'retained-cap') || place?.codes?.some((code) => Number(code[0]) >= 5),
+  )
+    ? 'unknown'
+    : undefined;
+
+/** "three oh two coming", but "a bit of a wave coming": of no tooth that comes through. */
+export const comingThrough: Rule = ({ marks, i, condition }) =>
+  condition?.id === 'erupting' &&
+  condition.strength === 'withPlace' &&
+  marks[i - 1]?.place?.codes === undefined &&
+  !(marks[i - 1]?.terms?.every((t) => t.k === 'glue') && marks[i - 2]?.place?.codes !== undefined)
+    ? 'glue'
+    : undefined;
+
+/** "four oh eight solid": said of a tooth, and of no lump or cap. */
+export const solid: Rule = ({ marks, tokens, i, mark, condition }) =>
+  condition?.id === 'mobility' &&
+  condition.strength === 'absentSay' &&
+  ['solid', 'firm'].includes(tokens[mark.from]?.t ?? '') &&
+  !firmTooth(marks, i)
+    ? mark.to - mark.from > 1
+      ? 'unknown'
+      : 'glue'
+    : undefined;
+
+/** "the right edge of the tongue": no edge of a tooth. */
+export const edges: Rule = ({ marks, tokens, mark, condition }) =>
+  condition?.id === 'sharp-enamel-points' &&
+  (tokens[mark.from]?.t ?? '').startsWith('edge') &&
+  marks.some(({ place }) => place?.region !== undefined && notOfAToothEdge.has(place.region))
+    ? 'glue'
+    : undefined;
+
+/** "the gum around two oh two is red", "left nostril running, other one dry": of a gum, of a nostril only. */
+export const ofTheseParts: Rule = ({ marks, condition }) => {
+  const only = condition && condition.strength !== 'say' ? onlyAt[condition.id] : undefined;
+  return only && !marks.some(({ place }) => place?.region !== undefined && only.includes(place.region)) ? 'unknown' : undefined;
+};
+
+/** "two ten is infected": of a tooth only. */
+export const ofATooth: Rule = ({ marks, condition }) =>
+  condition?.id === 'apical-infection' &&
+  condition.strength === 'withPlace' &&
+  (marks.some(({ place }) => place?.region !== undefined) ||
+    !marks.some(({ place }) => place?.codes !== undefined || place?.positions !== undefined))
+    ? 'unknown'
+    : undefined;
+
+/** Right behind a tooth, or in a phrase that spoke of loose ones. */
+function firmTooth(marks: readonly Mark[], at: number): boolean {
+  const before = marks
+    .slice(0, at)
+    .findLast(({ terms, place }) => place !== undefined || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
+  const named = marks.some(({ terms }, i) => i !== at && terms?.some((t) => t.k === 'condition' && t.id === 'mobility'));
+  const other = marks
+    .slice(0, at)
+    .some(({ terms }) =>
+      terms?.some((t) => t.k === 'condition' && ['retained-cap', 'loose-cap', 'lump', 'swelling', 'mass'].includes(t.id)),
+    );
+  return !other && (named || before?.place?.codes !== undefined);
+}
