@@ -3,6 +3,7 @@ import type { Context } from '../contract/draft.ts';
 import { assemble } from './assemble.ts';
 import { roles, type Roles } from './roles.ts';
 import { bareNo, noOrBack } from './bareNo.ts';
+import { bareNot, butThere, noticedOrNot } from './notThere.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
@@ -47,17 +48,21 @@ export interface Reading {
   readonly steps: number;
 }
 
-export function read(spoken: readonly Token[], context: Context, carry: Carry): Reading {
-  const no = bareNo(spoken);
-  const readAs = (said: string): Reading =>
+export function read(said: readonly Token[], context: Context, carry: Carry): Reading {
+  const spoken = butThere(said);
+  const readAs = (word: number, as: string): Reading =>
     readOnce(
       spoken.flatMap((token) =>
-        token.t === 'no' && token.word === no?.word ? tokenise([said]).map((one) => ({ ...one, word: token.word })) : token,
+        token.word === word && (token.t === 'no' || token.t === 'not') ? tokenise([as]).map((one) => ({ ...one, word })) : token,
       ),
       context,
       carry,
     );
-  return no === undefined ? readOnce(spoken, context, carry) : noOrBack(readAs(no.ruledOut), readAs('no,'), no.word);
+  const no = bareNo(spoken);
+  if (no !== undefined) return noOrBack(readAs(no.word, no.ruledOut), readAs(no.word, 'no,'), no.word);
+  const not = bareNot(spoken);
+  if (not !== undefined) return noticedOrNot(readAs(not, 'noted'), readAs(not, 'not noted'), not);
+  return readOnce(spoken, context, carry);
 }
 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {

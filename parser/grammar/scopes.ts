@@ -3,6 +3,7 @@ import { light } from '../lexicon/fillers.ts';
 import type { Link } from './groups.ts';
 import { where } from './lists.ts';
 import type { Head, Roles } from './roles.ts';
+import { saidNotThere } from './notThere.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -40,6 +41,10 @@ export function scopesOf(
         (previous >= 0 && cues.some(({ means, looks }) => means === 'suspected' && looks !== 'forward')));
     // "worse than it was last visit": a comparison with what was, no history.
     if (comparedWithThen(tokens, mark.from) && cues.every(({ means, looks }) => means === 'before' && looks !== 'forward')) return;
+    if (saidNotThere(marks, tokens, i, heads[previous])) {
+      (scopes[previous] as Scope[]).push('absent');
+      return;
+    }
     const forward = closed
       ? undefined
       : (cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined));

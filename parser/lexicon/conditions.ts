@@ -190,8 +190,8 @@ export const conditions = {
   },
   missing: {
     label: 'Missing', group: 'number', places: ['T'],
-    say: ['missing', 'absent tooth', 'not there', 'no tooth [(at|in|where|there at)]', 'is not there', 'no sign of the tooth', 'never (came through|erupted|developed)', 'congenitally absent', 'lost tooth', 'lost'],
-    withPlace: ['absent', '[(is|are|has|have)] gone'],
+    say: ['missing', 'absent tooth', 'no tooth [(at|in|where|there at)]', 'no sign of the tooth', 'never (came through|erupted|developed)', 'congenitally absent', 'lost tooth', 'lost'],
+    withPlace: ['absent', '[(is|are|was|were)] not there', '[(is|are|has|have)] gone'],
   },
   'previously-extracted': {
     label: 'Previously extracted', short: 'old extraction', group: 'number', places: ['T'],

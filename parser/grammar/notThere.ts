@@ -1,0 +1,69 @@
+/**
+ * "Not" between a finding and its place: "the crack is not in one oh nine" rules it out there, "it is on two oh nine" behind it says where it
+ * is. Without a verb ("hook not on one oh six", "ramp three eleven not") it may be "noted" or "nought" that was said: both readings are offered.
+ */
+import { prepositions } from './groups.ts';
+import type { Reading } from './read.ts';
+import type { Head } from './roles.ts';
+import { either } from './either.ts';
+import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+const beings = new Set(['is', 'are', 'was', 'were']);
+const they = new Set(['it', 'that', 'they', 'those']);
+const leadsPlace = ({ t }: Token = { t: '' } as Token): boolean => prepositions.has(t);
+
+/** @param at the mark that holds the "not"; @param head what was named before it */
+export function saidNotThere(marks: readonly Mark[], tokens: readonly Token[], at: number, head: Head | undefined): boolean {
+  const { to } = marks[at] as Mark;
+  const next = marks.slice(at + 1).find((mark) => !isGlue(mark));
+  return (
+    head?.condition !== undefined &&
+    tokens[to - 1]?.t === 'not' &&
+    beings.has(tokens[to - 2]?.t ?? '') &&
+    marks.slice(head.mark + 1, at).every(isGlue) &&
+    leadsPlace(tokens[to]) &&
+    isPlace(next)
+  );
+}
+
+/** "..., it is on two oh nine" behind "is not on": said again of another place, as "but on two oh nine" is. */
+export function butThere(tokens: readonly Token[]): readonly Token[] {
+  const not = tokens.findIndex(({ t }, i) => t === 'not' && beings.has(tokens[i - 1]?.t ?? '') && leadsPlace(tokens[i + 1]));
+  const it =
+    not < 0
+      ? -1
+      : tokens.findIndex(({ t }, i) => i > not && they.has(t) && beings.has(tokens[i + 1]?.t ?? '') && leadsPlace(tokens[i + 2]));
+  return it < 0 ? tokens : tokens.map((token, i) => (i === it && tokens[i - 1]?.t !== 'but' ? { ...token, t: 'but' } : token));
+}
+
+/** @returns the word that is a "not" without a verb right behind a finding or its place, with nothing behind it that it could turn */
+export function bareNot(tokens: readonly Token[]): number | undefined {
+  const at = tokens.findIndex(
+    ({ t, word }, i) => t === 'not' && i > 0 && word !== tokens[i - 1]?.word && !beings.has(tokens[i - 1]?.t ?? ''),
+  );
+  if (at < 0) return undefined;
+  const { marks } = scan(tokens);
+  const here = marks.findIndex(({ from, to }) => from === at && to === at + 1);
+  const before = marks.slice(0, Math.max(here, 0)).filter((mark) => !isGlue(mark));
+  const behind = marks.slice(here + 1).filter((mark) => !isGlue(mark));
+  const last = before.at(-1);
+  const ofName =
+    namesFinding(last) && (at === tokens.length - 1 || (leadsPlace(tokens[at + 1]) && behind.length === 1 && isPlace(behind[0])));
+  const ofPlace =
+    at === tokens.length - 1 &&
+    before.filter(isPlace).length === 1 &&
+    before.some(namesFinding) &&
+    !tokens.slice(0, at).some(({ ends }) => ends);
+  return here > 0 && (ofName || ofPlace) ? tokens[at]?.word : undefined;
+}
+const namesFinding = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'condition') ?? false;
+const isPlace = (mark: Mark | undefined): boolean => mark?.place !== undefined && !isHead(mark);
+
+/** Both readings of it, neither taken. */
+export function noticedOrNot(noticed: Reading, not: Reading, word: number): Reading {
+  const marked = noticed.marks.flatMap(({ from, to }, m) =>
+    noticed.tokens.slice(from, to).some((token) => token.word === word) ? [m] : [],
+  );
+  return either(noticed, not, 'a bare not', marked);
+}
