@@ -53,7 +53,11 @@ const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track
 const leveled = new Set(['took', 'taken', 'brought', 'ground', 'filed', 'burred']);
 const joins = new Set(['and', 'but', 'then']);
 /** Words that tell of work by the size beside them alone. */
-const particles = new Set(['down', 'taken', 'off', 'came', 'come']);
+const particles = new Set(['down', 'back', 'taken', 'off', 'came', 'come']);
+const lowers = new Set(['down', 'back']);
+/** An overgrowth by its name, and a place beside it: by its name alone the lexicon has it. */
+const namesThing = (between: readonly Token[]): boolean =>
+  between.length > 2 && !between.some(({ ends }) => ends) && between.some(({ t }) => /^(?:hooks?|ramps?|steps?)$/.test(t));
 const SPAN = 9;
 
 const word = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
@@ -90,8 +94,14 @@ function takenOut(tokens: readonly Token[], at: number): Mark | undefined {
   const tooth =
     word(tokens, at + 1 + end) === 'out' &&
     between.some(({ t }, i) => t === 'tooth' || t === 'teeth' || readCodes(tokens, at + 1 + i) !== undefined);
+  // "popped the two loose caps off": nothing between but what it was done to.
+  const whole = cap && between.every(({ t }) => /^(?:the|that|this|those|these|both|of|two|all|loose|retained|caps?)$/.test(t));
   return cap || tooth
-    ? { from: at, to: at + 1, terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }] }
+    ? {
+        from: at,
+        to: whole ? at + 2 + end : at + 1,
+        terms: [{ k: 'work', term: { as: 'procedure', id: cap ? 'remove-cap' : 'extract', done: true } }],
+      }
     : undefined;
 }
 
@@ -108,8 +118,16 @@ function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
   const front = tokens.slice(at + 1, at + 4).some(({ t }) => t === 'incisors' || t === 'corners');
   const end = tokens
     .slice(at + 1, at + SPAN)
-    .findIndex(({ t }) => t === 'down' || (t === 'level' && leveled.has(word(tokens, at))) || (front && t === 'back'));
+    .findIndex(
+      ({ t }, i) =>
+        t === 'down' ||
+        (t === 'back' && namesThing(tokens.slice(at + 1, at + 1 + i)) && sizeAt(tokens, at + 2 + i)) ||
+        (t === 'level' && leveled.has(word(tokens, at))) ||
+        (front && t === 'back'),
+    );
   const between = tokens.slice(at + 1, at + 1 + end);
+  // "took the hook on three eleven down three mil": the size is told of "down".
+  if (end >= 1 && namesThing(between) && sizeAt(tokens, at + 2 + end)) return { from: at, to: at + 1, terms: [{ k: 'glue' }] };
   const tooth = between.some(
     (_, i) =>
       readCodes(tokens, at + 1 + i) !== undefined ||
@@ -134,6 +152,9 @@ function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
 /** "one oh six down by two mil", "three mil off four eleven": no verb but the size itself. */
 function sizeAlone(tokens: readonly Token[], at: number): Mark | undefined {
   const said = word(tokens, at);
+  const verb = tokens.slice(0, at).findLastIndex(({ t }) => verbs.has(t));
+  if (verb >= 0 && at - verb < SPAN && lowers.has(said) && sizeAt(tokens, at + 1) && namesThing(tokens.slice(verb, at)))
+    return reduce(at, at + 1, word(tokens, verb) === 'burred');
   if (tokens.slice(0, at).some(({ t }) => working.has(t))) return undefined;
   // "that pocket is down to four mil": what heals is not reduced.
   if (said === 'down' && tokens.slice(0, at).some(({ t }) => healing.has(t))) return undefined;

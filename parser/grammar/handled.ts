@@ -14,6 +14,7 @@ import {
   movingSay,
   piecesSay,
   standsSay,
+  thingsSay,
   type Handled,
 } from '../lexicon/handling.ts';
 import type { ProcedureId } from '../lexicon/procedures.ts';
@@ -193,6 +194,13 @@ const wanting = new Set([
 ]);
 /** "one oh six hook down by two", "got it down to two": a number that nothing follows, of what is taken down in millimetres. */
 function downTo(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  // "hooks down two mil each"
+  if (
+    words[at] === 'down' &&
+    thingsSay[(words[at - 1] ?? '').replace(/s$/, '')] &&
+    marks.some((m) => m.from === at + 1 && m.measure?.unit === 'mm')
+  )
+    return { from: at - 1, to: at + 1, id: 'reduce' };
   const tokens = words.map((t, word): Token => ({ t, word }));
   const number = ['by', 'to'].includes(words[at + 1] ?? '') ? readNumber(tokens, at + 2) : undefined;
   const ends =

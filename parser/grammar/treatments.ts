@@ -1,13 +1,14 @@
 /** From a clause about work to a treatment: never `done` without a word of doing. */
 import type { Context } from '../contract/draft.ts';
-import type { Item, Place } from '../contract/item.ts';
+import type { Item } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
-import { handledAs, piecesSay } from '../lexicon/handling.ts';
+import { handledAs, piecesSay, thingsSay } from '../lexicon/handling.ts';
 import { nobodysName, type WorkState } from '../lexicon/work.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
+import { doneTo, placeOf, placeOfAll, type DoneTo } from './doneTo.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
 import { neitherOf, resolvePlace } from './resolve.ts';
 import { headSpan, isFilling, type Mark } from './scan.ts';
@@ -54,7 +55,8 @@ export function treatmentsOf(
       ? ['T' as const]
       : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
   // "reduced the wave on the lower left": a wave is a row's.
-  const wave = work.id === 'reduce' && namedThing(clause, marks, tokens) === 'wave';
+  const thing = thingNamed(clause, marks, tokens);
+  const wave = work.id === 'reduce' && thing?.things.includes('wave') === true;
   const preferRows = wave
     ? ['R' as const]
     : work.id === 'rasp'
@@ -69,7 +71,8 @@ export function treatmentsOf(
   // "down level with two oh eight": what it is level with is not what was taken down.
   const level = clause.mods.find((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'level'));
   const every = everyOne(clause, marks, tokens);
-  const meantBy = every ? allBefore(clause, marks) : clause.placings;
+  const counted = clause.placings.every(bothAlone) && (thing !== undefined || every !== undefined);
+  const meantBy = counted ? [] : every ? allBefore(clause, marks) : clause.placings;
   // "ulcer on the left cheek, rasped the lot": no tooth is rasped on a cheek.
   const placings = ofTeeth.has(work.id)
     ? meantBy.filter(({ raw }) => raw.codes !== undefined || raw.region === undefined || toothRegions.has(raw.region))
@@ -92,17 +95,17 @@ export function treatmentsOf(
       : {}),
   });
   const last = standing(context, carry.last);
-  const thing = here ? undefined : namedThing(clause, marks, tokens);
-  const item =
-    thing === undefined
-      ? last
-      : context.items.findLast((one) => one.kind === 'finding' && one.presence === 'present' && one.condition === thing);
+  const before = last && 'place' in last ? last.place : undefined;
   const carriedPlace =
-    !here && procedure.needsPlace && item && 'place' in item && item.place
-      ? every && item === last
-        ? ofAll(every, item.place, context)
-        : item.place
-      : undefined;
+    here || !procedure.needsPlace
+      ? undefined
+      : thing
+        ? placeOf(thing, work.id, context)
+        : before && every
+          ? placeOfAll(every, before, context)
+          : before && !(ofTeeth.has(work.id) && 'region' in before && !toothRegions.has(before.region))
+            ? before
+            : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
   const person = byName(marks, tokens, clause.head.mark);
@@ -221,20 +224,6 @@ function allBefore(clause: Clause, marks: readonly Mark[]): Clause['placings'] {
     ? clause.placings
     : before.flatMap(({ place: raw }, i) => (raw ? [{ raw, marks: [i] }] : []));
 }
-/** In earlier breaths: the teeth of all findings of one kind since the last work; none, and it is asked, where they are not told by teeth or another kind stands among them. */
-function ofAll(every: 'all' | 'both', place: Place, context: Context): Place | undefined {
-  const kind = (item: Item | undefined): string | undefined => (item?.kind === 'finding' ? handledAs[item.condition] : undefined);
-  const work = context.items.findLastIndex((item) => item.kind === 'treatment');
-  const found = context.items.slice(work + 1).filter((item) => item.kind === 'finding' && item.presence === 'present');
-  const last = kind(found.at(-1));
-  const named = found.slice(found.findIndex((item) => kind(item) === last));
-  if (named.length < 2 || (every === 'both' && 'teeth' in place && place.teeth.length === 2)) return place;
-  const places = named.map((item) => ('place' in item && kind(item) === last ? item.place : undefined));
-  const told = places.every((one) => one && 'teeth' in one);
-  const teeth = [...new Set(places.flatMap((one) => (one && 'teeth' in one ? one.teeth : [])))].sort();
-  return told && (every === 'all' || teeth.length === 2) ? { teeth } : undefined;
-}
-
 /** "I'd want two oh nine x rayed", "needs two oh nine x rayed": what is wanted of the tooth between is not done yet. */
 function wished(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): WorkState | undefined {
   const head = marks[clause.head.mark] as Mark;
@@ -285,15 +274,34 @@ function byName(
 const MOST_NAMES = 2;
 const noName: ReadonlySet<string> = new Set(nobodysName);
 
-/** "took the step down": the thing as it was named, of which an earlier phrase said where it is. */
-function namedThing(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): ConditionId | undefined {
+/** The words of the work, with those beside them that name what it was done to: "reduced | both ramps", "the two caps | off". */
+function thingNamed(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): DoneTo | undefined {
   const head = marks[clause.head.mark] as Mark;
-  return tokens
-    .slice(head.from, head.to)
-    .map(({ t }) => things[t.replace(/s$/, '')])
-    .find((id) => id !== undefined);
+  let { from, to } = head;
+  while (from > 0 && besideThing(tokens[from - 1]) && tokens[from - 1]?.ends !== true) from -= 1;
+  while (to < tokens.length && besideThing(tokens[to]) && tokens[to - 1]?.ends !== true) to += 1;
+  return doneTo(tokens.slice(from, to).map(({ t }) => t));
 }
-const things: Readonly<Record<string, ConditionId | undefined>> = { hook: 'hook', ramp: 'ramp', step: 'step', wave: 'wave' };
+const besideThing = (token: Token | undefined): boolean =>
+  token !== undefined && (countsThing.has(token.t) || thingsSay[token.t.replace(/s$/, '')] !== undefined);
+const countsThing: ReadonlySet<string> = new Set([
+  'the',
+  'both',
+  'two',
+  'of',
+  'those',
+  'these',
+  'all',
+  'loose',
+  'little',
+  'small',
+  'that',
+  'his',
+  'her',
+]);
+/** "both", and no place of its own. */
+const bothAlone = ({ raw }: Clause['placings'][number]): boolean =>
+  raw.weak === true && Object.keys(raw).every((key) => key === 'side' || key === 'weak');
 
 /** "gave him a rasp": a noun with a verb of giving before it. */
 const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean =>
@@ -321,6 +329,7 @@ function detailsOf(
 
 const ofTeeth: ReadonlySet<ProcedureId> = new Set([
   'rasp',
+  'scale-calculus',
   'reduce',
   'bit-seat',
   'round',

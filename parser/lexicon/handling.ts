@@ -11,6 +11,11 @@ export const handledAs: Readonly<Partial<Record<ConditionId, Handled>>> = {
   'sharp-enamel-points': 'points', calculus: 'tartar', 'food-packing': 'feed', diastema: 'feed', 'periodontal-pocket': 'feed', 'foreign-body': 'foreign-body',
   'wolf-tooth': 'tooth', 'blind-wolf-tooth': 'tooth', mobility: 'tooth', 'deciduous-present': 'tooth', supernumerary: 'tooth', fracture: 'tooth', 'root-remnant': 'tooth', 'apical-infection': 'tooth', displaced: 'tooth', expired: 'tooth', eotrh: 'tooth',
 };
+/** What it is called when work is done to it, in the singular. */
+export const thingsSay: Readonly<Record<string, readonly ConditionId[]>> = {
+  hook: ['hook'], ramp: ['ramp'], step: ['step'], wave: ['wave'], overgrowth: ['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong'], cap: ['loose-cap', 'retained-cap'],
+  calculu: ['calculus'], tartar: ['calculus'], gap: ['diastema'], space: ['diastema'], diastema: ['diastema'], diastemata: ['diastema'], pocket: ['periodontal-pocket'],
+};
 /** By the particle: where the thing went. */
 export const handling: Readonly<Record<Handled, Readonly<Partial<Record<string, ProcedureId>>>>> = {
   cap: { off: 'remove-cap', out: 'remove-cap', away: 'remove-cap', free: 'remove-cap' },
