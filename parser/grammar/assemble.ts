@@ -39,7 +39,9 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const mark = (heads[h] as Head).mark;
     const nextHead = heads[h + 1]?.mark ?? Infinity;
     const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
-    const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g));
+    // "one hundreds, hook six, points all": the six is the hook's.
+    const taken = (g: PlaceGroup): boolean => heads[h]?.condition !== undefined && g.marks.some((m) => marks[m]?.own);
+    const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g) && !taken(g));
     const before =
       nearest &&
       (!stopBetween(role, nearest.marks.at(-1) as number, mark) ||
@@ -102,7 +104,9 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       before !== undefined &&
       heads.some(({ mark: other }) => other > (before.marks.at(-1) as number) && other < mark) &&
       (nextHead === Infinity || after.length > 1);
-    const strong = after[0] !== undefined && (bond === 'prep' || after[0].bound || bond === 'beside' || own || crest);
+    const strong =
+      after[0] !== undefined &&
+      (bond === 'prep' || after[0].marks.some((m) => marks[m]?.own) || after[0].bound || bond === 'beside' || own || crest);
     // "two eleven impacted behind two ten": where it is, when a tooth was named that has it.
     const id = heads[h]?.condition?.id;
     if (

@@ -25,6 +25,9 @@ const names: Readonly<Record<number, Quadrant>> = {
 function quadrantIn(raw: RawPlace): Quadrant | undefined {
   const all = new Set((raw.codes ?? []).map(quadrantOf));
   if (all.size > 0) return all.size === 1 ? names[[...all][0] as number] : undefined;
+  // "the one hundreds"
+  if (raw.quadrants !== undefined)
+    return raw.quadrants.length === 1 && raw.region === undefined ? names[raw.quadrants[0] as number] : undefined;
   return raw.jaw !== undefined && raw.jaw !== 'both' && (raw.side === 'left' || raw.side === 'right') && raw.region === undefined
     ? { jaw: raw.jaw, side: raw.side }
     : undefined;
@@ -284,21 +287,49 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     );
   }
 
+  /** "one hundreds, hook six, caries nine", "step on eight": of the quadrant named, the tooth behind the name of what it has. */
+  function behindName(mark: Mark, i: number): 'on' | 'alone' | undefined {
+    const before = marks[marks.slice(0, i).findLastIndex((m) => !small(m))];
+    const head = condition(before);
+    if (head?.k !== 'condition' || !(conditions[head.id] as ConditionEntry).places.includes('T')) return undefined;
+    const closes =
+      mark.to === tokens.length ||
+      tokens[mark.to - 1]?.ends === true ||
+      marks[i + 1]?.measure !== undefined ||
+      marks[i + 1]?.grade !== undefined ||
+      (marks[i + 1]?.terms ?? []).some((t) => t.k === 'severity' || t.k === 'severityKept');
+    if (!closes) return undefined;
+    if (['on', 'at'].includes(word(mark.from - 1))) return 'on';
+    // Of a gap or a pocket the number may be its size; and where a tooth is named, it is.
+    const here = out.findLast((m) => m.place !== undefined);
+    return before === marks[i - 1] &&
+      before?.to === mark.from &&
+      tokens[before.to - 1]?.ends !== true &&
+      !(conditions[head.id] as ConditionEntry).places.includes('S') &&
+      here?.place !== undefined &&
+      (here.place.codes === undefined || here.own === true) &&
+      tokens[(marks.find((m) => !small(m)) as Mark).to - 1]?.ends === true
+      ? 'alone'
+      : undefined;
+  }
+
   /** "lower right nine cupped out, ten worn, "hook on the six", "nine's cupped out". */
   function positioned(mark: Mark, value: number, i: number, start = i): Mark | undefined {
     if (mark.number === undefined || !Number.isInteger(value) || value < 6 || value > 11) return undefined;
-    const the = word(mark.from - 1) === 'the';
+    const the = ['the', 'this', 'that'].includes(word(mark.from - 1));
+    const listed = behindName(mark, i);
     const verb = verbs.has(word(mark.to));
     const next = marks.slice(i + 1).find((m) => !small(m));
     const head = condition(next);
-    const counted = head !== undefined && head.plural && !verb;
+    const counted = head !== undefined && head.plural && !verb && word((next as Mark).to - 1) !== 'caries';
     const same = againWords.has(word(mark.to)) || (word(mark.to) === 'the' && word(mark.to + 1) === 'same');
     const follows = same || (head !== undefined && !counted && (verb || next === marks[i + 1]));
-    if (!(the || follows) || counted) return undefined;
+    if (!(the || follows || listed) || (counted && !listed)) return undefined;
     const here = out.findLast((m) => m.place !== undefined)?.place;
     const spoken = here && quadrantIn(here);
     const first = marks.slice(0, start).every(small) && !marks.some((m) => m.unknown) && tokens[mark.to - 1]?.ends !== true;
-    const carried = here === undefined && (the || verb || same || first) ? carry.place?.map(quadrantIn).at(-1) : undefined;
+    const carried =
+      here === undefined && (the || verb || same || first || listed === 'on') ? carry.place?.map(quadrantIn).at(-1) : undefined;
     // "nine's cupped on the upper left": the quadrant comes behind.
     const behind =
       here === undefined &&
@@ -311,6 +342,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
         to: mark.to,
         place: { positions: [value], ...quadrant },
         ...(spoken ? {} : { carried: true as const }),
+        ...(listed ? { own: true as const } : {}),
       }
     );
   }

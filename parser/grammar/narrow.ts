@@ -52,7 +52,10 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
     if (before?.place?.joined === 'pairs' && quadrantOf(before.place.codes?.[0] as string) === q) {
       out[out.indexOf(before)] = { ...before, place: { codes: [...(before.place.codes ?? []), ...codes], joined: 'pairs' } };
       out.push(glue({ from: start, to }));
-    } else out.push({ from: start, to, place: { codes, joined: 'pairs' } });
+    } else {
+      const own = isGap(out.at(-1)) && tokens[to - 1]?.ends === true;
+      out.push({ from: start, to, place: { codes, joined: 'pairs' }, ...(own ? { own } : {}) });
+    }
     i = next;
   }
   return out;
@@ -67,9 +70,8 @@ function quarterBeside(marks: readonly Mark[], from: number, to: number): readon
       raw.codes === undefined &&
       raw.positions === undefined &&
       raw.region === undefined &&
-      raw.jaw !== undefined &&
-      raw.side !== undefined
-        ? quadrantsOf(raw)
+      ((raw.jaw !== undefined && raw.side !== undefined) || raw.quadrants !== undefined)
+        ? (raw.quadrants ?? quadrantsOf(raw))
         : [];
     return quadrants.length === 1 ? [quadrants[0] as number, at] : undefined;
   };

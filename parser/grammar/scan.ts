@@ -28,6 +28,8 @@ export interface Mark {
     readonly announced: boolean;
     readonly outOf?: number;
   };
+  /** A place said right behind the name of what is there, in a list: no other finding's. */
+  readonly own?: true;
   /** A number with nothing to say what it counts. */
   readonly number?: number | readonly [number, number];
   readonly terms?: readonly Term[];
