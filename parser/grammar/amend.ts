@@ -1,5 +1,5 @@
 /** What a later phrase puts right or adds to an item that stands: "correction, two oh seven", "no, make that six", "about four mil", "by hand". The old reading stays. */
-import type { Item } from '../contract/item.ts';
+import type { Item, Place } from '../contract/item.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { scales } from '../lexicon/scales.ts';
 import type { Alone } from './alone.ts';
@@ -68,6 +68,7 @@ export function amendedPlace(last: Item, input: Alone, placings: readonly Placin
   const ofTwo = lead(input.tokens).startsWith('not ');
   const raws = placings
     .slice(-1)
+    .map((p) => ofItsJaw(p, last.place))
     .map((p) =>
       ofTwo && p.raw.codes && p.raw.codes.length > 1
         ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } }
@@ -84,6 +85,13 @@ export function amendedPlace(last: Item, input: Alone, placings: readonly Placin
       rules: ['correction'],
     },
   ];
+}
+/** "the left first molar": a correction of the side stays in the jaw. */
+function ofItsJaw(placing: Placing, place: Place | null | undefined): Placing {
+  const { raw } = placing;
+  const jaws = new Set((place && 'teeth' in place ? place.teeth : []).map((tooth) => (/^[1256]/.test(tooth) ? 'upper' : 'lower')));
+  const open = raw.codes === undefined && raw.jaw === undefined && raw.side !== undefined && raw.positions !== undefined;
+  return open && jaws.size === 1 ? { ...placing, raw: { ...raw, jaw: [...jaws][0] as 'upper' | 'lower' } } : placing;
 }
 const sideAlone = ({ codes, side, jaw, region, positions }: RawPlace): boolean =>
   codes === undefined && side !== undefined && jaw === undefined && region === undefined && positions === undefined;

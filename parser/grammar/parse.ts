@@ -14,6 +14,7 @@ import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { memory, type Memory } from './memory.ts';
 import { read, type Reading } from './read.ts';
+import { reachedBack, whereItIs } from './reachBack.ts';
 import { tokenise, type Token } from './tokens.ts';
 
 export type { Parsed } from './build.ts';
@@ -44,7 +45,12 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (all: readonly Token[]): Reading => {
-    const reading = read(all, context, carry);
+    const reached = reachedBack(all, context, carry);
+    const again = reached && read(reached.tokens, context, reached.carry);
+    const [put, ...others] = again?.made ?? [];
+    // All words of the phrase are of the one correction.
+    if (again && put?.revises && others.length === 0) return { ...again, made: [{ ...put, marks: again.marks.map((_, m) => m) }] };
+    const reading = read(whereItIs(all, context, carry) ?? all, context, carry);
     return { ...reading, made: withCarriedPlace(reading, carry, context) };
   };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokenise(words)));
