@@ -31,6 +31,12 @@ export function bareNo(tokens: readonly Token[]): { readonly word: number; reado
   return either ? { word: (tokens[at] as Token).word, ruledOut: isHead(behind) ? 'no' : 'none on' } : undefined;
 }
 
+/** @returns what is left of "no no hook on one oh six" without the first, where a finding comes right behind the second */
+export function noNo(tokens: readonly Token[]): readonly Token[] | undefined {
+  if (tokens[0]?.t !== 'no' || tokens[1]?.t !== 'no' || tokens[1].ends) return undefined;
+  return isHead(scan(tokens.slice(2)).marks.find((mark) => !isGlue(mark))) ? tokens.slice(1) : undefined;
+}
+
 const nameOf = (mark: Mark | undefined): string | undefined => mark?.terms?.flatMap((t) => (t.k === 'condition' ? [t.id] : []))[0];
 
 /** Both readings of it, neither taken. */

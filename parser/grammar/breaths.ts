@@ -58,7 +58,7 @@ interface Way {
 /** @returns the reading in parts, where it says more; else `asHeard` itself */
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
-  if (asHeard.takenBack.length > 0 || words.some((word) => points.has(word.toLowerCase()))) return asHeard;
+  if (asHeard.oneSentence || asHeard.takenBack.length > 0 || words.some((word) => points.has(word.toLowerCase()))) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
   const named = marks.map((mark) => names(mark, tokens, paused));
   if (named.filter(Boolean).length < 2) return asHeard;

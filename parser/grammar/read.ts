@@ -2,7 +2,8 @@
 import type { Context } from '../contract/draft.ts';
 import { assemble } from './assemble.ts';
 import { roles, type Roles } from './roles.ts';
-import { bareNo, noOrBack } from './bareNo.ts';
+import { bareNo, noNo, noOrBack } from './bareNo.ts';
+import { answeredOrAsked, framed, hearsaid } from './framed.ts';
 import { bareNot, butThere, noticedOrNot } from './notThere.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
@@ -45,6 +46,8 @@ export interface Reading {
   readonly unknown: number;
   /** Words taken back by the speaker in the same breath. */
   readonly takenBack: readonly number[];
+  /** One sentence that asks, or tells what another said: its parts say something else. */
+  readonly oneSentence?: true;
   readonly steps: number;
 }
 
@@ -58,11 +61,22 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
       context,
       carry,
     );
+  // "no, no hook on one oh six": the first is an answer. Behind something recorded, with no pause, both may take it back.
+  const second = noNo(spoken);
+  if (second && (context.items.length === 0 || spoken[0]?.ends)) return read(second, context, carry);
+  if (second) return noOrBack(readOnce(second, context, carry), readOnce(spoken, context, carry), spoken[0]?.word ?? 0);
+  const frame = framed(spoken);
+  if (frame) {
+    const as = (tokens: readonly Token[]): Reading => ({ ...readOnce(tokens, context, carry), oneSentence: true });
+    return frame.yes === undefined
+      ? answeredOrAsked(as(frame.found), as(frame.ruledOut), frame.words)
+      : as(frame.yes ? frame.found : frame.ruledOut);
+  }
   const no = bareNo(spoken);
   if (no !== undefined) return noOrBack(readAs(no.word, no.ruledOut), readAs(no.word, 'no,'), no.word);
   const not = bareNot(spoken);
   if (not !== undefined) return noticedOrNot(readAs(not, 'noted'), readAs(not, 'not noted'), not);
-  return readOnce(spoken, context, carry);
+  return hearsaid(spoken, readOnce(spoken, context, carry));
 }
 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {

@@ -45,6 +45,7 @@ export function scopesOf(
       (scopes[previous] as Scope[]).push('absent');
       return;
     }
+    if (cues.every(({ means }) => means === 'before') && unnoticed(tokens, mark.from)) return;
     const forward = closed
       ? undefined
       : (cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined));
@@ -95,6 +96,33 @@ export function scopesOf(
   });
   return scopes;
 }
+
+const perceiving: ReadonlySet<string> = new Set([
+  'notice',
+  'noticed',
+  'see',
+  'seen',
+  'saw',
+  'felt',
+  'feel',
+  'spot',
+  'spotted',
+  'know',
+  'known',
+  'find',
+  'found',
+]);
+/** "never noticed that hook before", "I missed the ulcer last time": when it was overlooked, and it is there now. */
+const unnoticed = (tokens: readonly Token[], to: number): boolean =>
+  tokens
+    .slice(0, to)
+    .some(
+      ({ t }, i) =>
+        (t === 'missed' && ['i', 'we'].includes(tokens[i - 1]?.t ?? '')) ||
+        (perceiving.has(t) &&
+          ['not', 'never'].includes(tokens[i - 1]?.t ?? '') &&
+          ['the', 'that', 'this', 'those', 'these', 'such'].includes(tokens[i + 1]?.t ?? '')),
+    );
 
 const comparisons = new Set(['than', 'since', 'as', 'from', 'like']);
 const comparedWithThen = (tokens: readonly Token[], at: number): boolean => {

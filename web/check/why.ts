@@ -89,6 +89,8 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'two readings': 'it can be read in more than one way',
   'one breath, two readings': 'said in one breath it can be parted in more than one way',
   'a place behind a bare no': 'a “no” before another place may rule out there or take back',
+  'a question': 'it was asked, and not answered',
+  'said by another': 'somebody else said so',
   'a bare not': 'a “not” on its own may rule out, or be “noted” or “nought”',
   'mobility or molar': '“M” is said of mobility and of molars',
   'bare not seen': '“not seen” stood alone',

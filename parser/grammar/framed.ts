@@ -1,0 +1,175 @@
+/**
+ * "Is there a hook on one oh six" states nothing: with its answer behind it ("no, there isn't") it does, and without one both readings are
+ * offered. So too what was looked for, and what a "no" behind it may take back.
+ */
+import { conditions } from '../lexicon/conditions.ts';
+import { answersNo, answersYes, expected, hearsay, openQuestions, questions, questionVerbs, searching } from '../lexicon/framing.ts';
+import { either } from './either.ts';
+import { formAt, formsOf, type Forms } from './forms.ts';
+import type { Reading } from './read.ts';
+import { isGlue, scan, type Mark } from './scan.ts';
+import { expand } from './template.ts';
+import type { Token } from './tokens.ts';
+
+const table = (...lists: readonly (readonly [readonly string[], boolean])[]): Forms<boolean> =>
+  formsOf(
+    lists
+      .flatMap(([list, means]) => list.flatMap((form) => expand(form).map((words) => [words, means] as const)))
+      .sort((a, b) => b[0].length - a[0].length),
+  );
+const asks = table([questions, true]);
+const looks = table([searching, true]);
+/** Whether it asks without an answer too. */
+const opens = table([openQuestions, true], [expected, false]);
+const others = table([hearsay, true]);
+/** Longest first, and whether it says yes. */
+const answers = table([answersNo, false], [answersYes, true]);
+const verbs: ReadonlySet<string> = new Set(questionVerbs);
+/** A sentence may begin with these and still ask. */
+const leads: ReadonlySet<string> = new Set([
+  'and',
+  'so',
+  'but',
+  'well',
+  'now',
+  'okay',
+  'ok',
+  'right',
+  'then',
+  'oh',
+  'um',
+  'er',
+  'hang',
+  'hold',
+  'on',
+  'wait',
+  'just',
+  'or',
+]);
+const articles: ReadonlySet<string> = new Set(['a', 'an', 'any', 'some']);
+const definite: ReadonlySet<string> = new Set(['the', 'that', 'this', 'these', 'those', 'his', 'her', 'its']);
+/** Words between what was looked at and "for". */
+const NEAR = 8;
+
+export interface Framed {
+  /** What is left when question and answer are taken away, and the same ruled out. */
+  readonly found: readonly Token[];
+  readonly ruledOut: readonly Token[];
+  /** Where it was answered. */
+  readonly yes?: boolean;
+  readonly words: readonly number[];
+}
+
+/** @returns nothing where nothing is asked */
+export function framed(tokens: readonly Token[]): Framed | undefined {
+  const opener = openerOf(tokens);
+  if (opener === undefined && !tokens.some(({ t }, i) => i > 1 && answers.has(t))) return undefined;
+  const { marks } = scan(tokens);
+  const named = marks.find((mark) => mark.from >= (opener?.behind ?? 0) && namesFinding(mark));
+  if (named === undefined) return undefined;
+  const answer = answerOf(tokens, named.to);
+  const article = tokens.findLastIndex(({ t }, i) => i < named.from && i >= (opener?.behind ?? 0) && articles.has(t) && i > named.from - 5);
+  const lead = tokens[article < 0 ? named.from - 1 : article]?.t ?? '';
+  if (opener ? definite.has(lead) || (opener.answered && !answer) : !(answer && bareAnswer(marks, tokens, named, answer))) return undefined;
+  const gone = new Set([...(opener?.at ?? []), ...(answer ? range(answer.at, answer.to) : [])]);
+  const without = (no: boolean): readonly Token[] =>
+    tokens.flatMap((token, i) => {
+      const put = no && i === (article < 0 ? named.from : article) ? [{ t: 'no', word: token.word }] : [];
+      return [...put, ...(gone.has(i) || (no && i === article) ? [] : [token])];
+    });
+  return {
+    found: without(false),
+    ruledOut: without(true),
+    ...(answer && (opener || answer.to - answer.at > 1) ? { yes: answer.yes } : {}),
+    words: [...gone].map((i) => (tokens[i] as Token).word),
+  };
+}
+
+/** Both readings of a question that nobody answered. */
+export function answeredOrAsked(found: Reading, ruledOut: Reading, words: readonly number[]): Reading {
+  const of = new Set(words);
+  return either(
+    found,
+    ruledOut,
+    'a question',
+    found.marks.flatMap(({ from, to }, m) => (found.tokens.slice(from, to).some(({ word }) => of.has(word)) ? [m] : [])),
+  );
+}
+
+const range = (from: number, to: number): readonly number[] => Array.from({ length: to - from }, (_, i) => from + i);
+const namesFinding = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'condition' && t.strength !== 'absentSay') ?? false;
+
+interface Opener {
+  readonly at: readonly number[];
+  readonly behind: number;
+  /** Asks only where it is answered. */
+  readonly answered?: true;
+}
+/** The words that ask, and the first behind them. */
+function openerOf(tokens: readonly Token[]): Opener | undefined {
+  for (let at = 0; at < tokens.length; at += 1) {
+    const word = tokens[at]?.t ?? '';
+    const open = formAt(opens, tokens, at);
+    if (open)
+      return { at: range(at, at + open.words.length), behind: at + open.words.length, ...(open.means ? {} : { answered: true as const }) };
+    const for_ =
+      formAt(looks, tokens, at) && tokens[at - 1]?.t !== 'not'
+        ? tokens.findIndex(({ t }, i) => i > at && i < at + NEAR && t === 'for')
+        : -1;
+    if (for_ > 0) return { at: [at, for_], behind: for_ + 1 };
+    const begins = tokens
+      .slice(0, at)
+      .every(({ t, ends }, i, before) => ends === true || leads.has(t) || before.slice(i).some((one) => one.ends));
+    if (!begins) continue;
+    const ask = formAt(asks, tokens, at);
+    if (ask) return { at: range(at, at + ask.words.length), behind: at + ask.words.length };
+    const have = verbs.has(word) ? tokens.findIndex(({ t }, i) => i > at && i < at + NEAR && (t === 'have' || t === 'got')) : -1;
+    if (have > 0 && scan(tokens.slice(at + 1, have)).marks.some(({ place }) => place !== undefined))
+      return { at: [at, have], behind: at + 1 };
+  }
+  return undefined;
+}
+
+/** The answer, at the end of a sentence. */
+function answerOf(tokens: readonly Token[], from: number): { readonly at: number; readonly to: number; readonly yes: boolean } | undefined {
+  for (let at = from; at < tokens.length; at += 1) {
+    const form = formAt(
+      answers,
+      tokens,
+      at,
+      ({ words }) => at + words.length === tokens.length || tokens[at + words.length - 1]?.ends === true,
+    );
+    if (form) return { at, to: at + form.words.length, yes: form.means };
+  }
+  return undefined;
+}
+
+/** Without a question before it an answer counts behind one finding with one place, at the phrase's end, where it turns what was said. */
+function bareAnswer(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  named: Mark,
+  { at, to, yes }: { readonly at: number; readonly to: number; readonly yes: boolean },
+): boolean {
+  const before = marks.filter((mark) => mark.to <= at && !isGlue(mark));
+  const turned = before.some((mark) => mark.terms?.some((t) => t.k === 'cue' && t.cue.kind !== 'pseudo'));
+  return (
+    !yes &&
+    !turned &&
+    to === tokens.length &&
+    before.filter(({ place }) => place !== undefined).length === 1 &&
+    before.filter(namesFinding).length === 1 &&
+    before.every((mark) => mark === named || mark.place !== undefined || !mark.terms?.some((t) => t.k === 'work'))
+  );
+}
+
+/** What another is said to have found today is asked about, and not what was done or was there before. */
+export function hearsaid(tokens: readonly Token[], reading: Reading): Reading {
+  if (!tokens.some((_, at) => formAt(others, tokens, at) !== undefined)) return reading;
+  const made = reading.made.filter(
+    ({ body }) => !(body?.kind === 'finding' && body.when === 'now' && body.place !== null && conditions[body.condition].group !== 'horse'),
+  );
+  return made.length === reading.made.length
+    ? { ...reading, oneSentence: true }
+    : { ...either(reading, { ...reading, made }, 'said by another'), oneSentence: true };
+}

@@ -1,0 +1,26 @@
+/** What makes a sentence ask for a finding instead of stating it, and what answers. */
+
+/** At the beginning of a sentence, before a finding without "the". */
+export const questions: readonly string[] = [
+  '(is|was) [not] (there|that|this|it) [(still|any|also)]', '(if|whether) there (is|was|were)', 'who (said|says) [that] [there is]', '(are|were) (there|those|these|they) [(not|still|any|also)]', '(have|had) (i|we|you|they) [(not|still|also)] [got]', '(has|had) (he|she|it) [(not|still|also)] [got]',
+  '(does|did) (he|she|it) [(not|still|also)] have', '(do|did|can|could|am|was) (i|we) [(not|still|just|really)] (feel|see|find|have|feeling|seeing|miss)', 'would (you|i|we) (call|say) [(that|this|it|there)] [is]', 'any', 'what about', 'how about',
+];
+/** Questions that a tooth stands inside: "does one oh six have a hook", "is one oh six hooked" is none. */
+export const questionVerbs: readonly string[] = ['does', 'did', 'has'];
+/** Looked for, and the finding comes behind "for": "checked one oh six for a hook". */
+export const searching: readonly string[] = ['(check|look|feel|looked|looking|checked|checking|felt|feeling|searched|searching|hunted|hunting|palpated|palpating|probed|probing)'];
+/** Not known yet, wherever it stands. */
+export const openQuestions: readonly string[] = ['(see|check|checking|feel|ask|asked|find out) (if|whether) (there|that|this|it|he|she) (is|has)', '(expect|expecting|thought|think|imagined|reckoned) there (would|might|will) be'];
+/** What was expected: only an answer makes these a question. */
+export const expected: readonly string[] = ['(was|were) [half] expecting', '(was|were|did) not (expect|expecting) [to (see|find|feel)]', '(i|we) [had] expected [to (find|see|feel)]', '(thought|reckoned|expected|was sure|were sure) [that] there (was|were|is|would be) [no]', '(thought|reckoned) (he|she|it) (had|was) [no]'];
+/** Somebody else's words, when they are of a tooth or a part of the mouth and of today. */
+export const hearsay: readonly string[] = ['[the] (owner|vet|dentist|rider|groom|trainer|farrier|physio|yard manager|last (man|lady|dentist|one|person)) (said|says|thinks|thought|reckons|reckoned|told (me|us)|mentioned|is convinced|is sure|swears|was saying|saw|noticed|felt)', 'you (said|told me|mentioned|thought)', '(they|she|somebody|someone) (said|told (me|us)|mentioned) [that] there'];
+
+const there = '[(there|here|here either|on this one|found|seen|felt|to (feel|find|see))]';
+/** What answers at the end of a sentence, or of the phrase. */
+export const answersNo: readonly string[] = [
+  `[(but|and|well|oh)] (no|nope|nah|none|nothing|neither) ${there}`, `[(but|and|well)] [no] nothing ${there}`, '[(but|and)] [no] [(there|that|it)] is (not|none|nothing) [(one|any|there|so|a thing)]', '[(but|and)] [no] there is no (such thing|sign)', '[(but|and)] [no] (we|i|he|she|it) (have|has|do|does|did|had) not [(got|have)] [(one|any|it|that)]', '[(but|and)] [no] (can|could|did) not (find|see|feel) (it|one|any|anything)', '[(but|and)] found (none|nothing)', '[(but|and)] there (was|were) (none|nothing|not)', '[(but|and)] [no] i (was|am) wrong',
+];
+export const answersYes: readonly string[] = [
+  '[(but|and|oh)] (yes|yep|yeah|yup|aye) [there (is|are)] [(one|some)]', '[(but|and)] [(yes|yep|yeah)] (there|it|that) (is|was) [one]', '[(but|and)] [(yes|yep)] (found|got|have) (one|it)', '[(but|and)] there are [some]', '[(but|and)] (yes|yep) (he|she|it|we|i) (has|have|do|does|did) [(got|have)] [one]',
+];
