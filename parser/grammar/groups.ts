@@ -71,7 +71,8 @@ export function placeGroups(
     const waits =
       next > 0 &&
       heads.some((head) => head.mark < (lastMark ?? -1)) &&
-      !role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place');
+      (!role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place') ||
+        ownClause(marks, tokens, i, (heads[next] as Head).mark));
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
@@ -84,6 +85,13 @@ export function placeGroups(
   });
   return groups;
 }
+
+/** "..., tongue clear, ...": between two pauses a place and what is said of it. */
+const ownClause = (marks: readonly Mark[], tokens: readonly Token[], place: number, head: number): boolean => {
+  const { from } = marks[place] as Mark;
+  const start = tokens[from - 1]?.t === 'the' ? from - 1 : from;
+  return tokens[start - 1]?.ends === true && !tokens.slice(from, (marks[head] as Mark).to - 1).some(({ ends }) => ends);
+};
 
 /** Nothing is said of this place behind it: the phrase ends, or a comma and another place follow. */
 const endsHere = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean =>

@@ -13,8 +13,23 @@ import type { Token } from './tokens.ts';
 
 export const narrowed = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => {
   if (!marks.some((mark) => mark.place) || marks.length < 3) return marks;
-  return led(partOf(aroundItsName(gapsByNumber(marks, tokens)), tokens));
+  return led(partOf(aroundItsName(gapsByNumber(underHeading(marks, tokens), tokens)), tokens));
 };
+
+const headings: ReadonlySet<string> = new Set(['mucosa', 'mouth', 'head']);
+/** "soft tissue, ulcer right cheek, tongue clear": the part of the exam that follows, no place of what was found. */
+function underHeading(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const first = marks.findIndex((mark) => !small(mark));
+  const mark = marks[first];
+  const heading =
+    mark?.place?.region !== undefined &&
+    headings.has(mark.place.region) &&
+    mark.place.side === undefined &&
+    tokens[mark.to - 1]?.ends === true;
+  return heading && marks.some(({ place }, i) => i > first && place?.region !== undefined)
+    ? marks.map((one, i) => (i === first ? glue(one) : one))
+    : marks;
+}
 
 const glue = ({ from, to }: Mark): Mark => ({ from, to, terms: [{ k: 'glue' }] });
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';

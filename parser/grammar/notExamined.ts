@@ -25,7 +25,7 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
     (at) => placedBefore(marks, at) || (carry.half !== undefined && carry.place !== undefined),
   );
   const bare = bareAt(words);
-  const plain = bare >= 0 && bare < (cue?.from ?? Infinity) && !findingsIn(marks) ? bareNotSeen(marks, words) : [];
+  const plain = bare >= 0 && bare < (cue?.from ?? Infinity) ? bareNotSeen(marks, tokens, bare) : [];
   // "not seen, could not get the mirror back that far": why not is told behind it.
   if (cue === undefined || plain[0]?.body) return plain;
   const last = marks.findLastIndex((mark) => mark.from < cue.to);
@@ -262,10 +262,33 @@ function trimmed(words: readonly string[]): string {
   return from < 0 ? '' : words.slice(from, words.findLastIndex((word) => !idle.has(word)) + 1).join(' ');
 }
 
+/** The marks of the clause that a bare "not seen" stands in: between two pauses, or from the place right before it where a finding has one of its own. */
+function clauseAt(marks: readonly Mark[], tokens: readonly Token[], at: number): readonly number[] {
+  const all = marks.map((_, i) => i);
+  const before = marks.findLastIndex((mark) => placed(mark) && mark.to <= at);
+  const head = marks.findLastIndex((mark) => mark.to <= at && mark.terms?.some((t) => t.k === 'condition') === true && !placed(mark));
+  const pause = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  const end = tokens.findIndex(({ ends }, i) => i > at && ends === true);
+  const clause = all.filter((i) => (marks[i] as Mark).from >= pause && (end < 0 || i === before || (marks[i] as Mark).to <= end + 1));
+  if (clause.some((i) => placed(marks[i])) && (head < 0 || (marks[head] as Mark).from < pause) && before >= 0) {
+    // What is said behind it, and is nothing found or done, is why.
+    const rest = all.slice((clause.at(-1) as number) + 1);
+    const why = !rest.some((i) => marks[i]?.terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure')));
+    return why ? [...clause, ...rest] : clause;
+  }
+  if (!findingsIn(marks)) return all;
+  // "hook one oh six two eleven not seen": the finding has its own place.
+  const own = marks.some((mark, i) => placed(mark) && i > head && i < before);
+  return own && head < before ? all.slice(before) : [];
+}
+
 /** A bare "not seen" after a place: absent, or not looked at? Asked, never assumed. */
-function bareNotSeen(marks: readonly Mark[], words: readonly string[]): readonly Made[] {
+function bareNotSeen(whole: readonly Mark[], tokens: readonly Token[], at: number): readonly Made[] {
+  const clause = clauseAt(whole, tokens, at);
+  const marks = clause.map((i) => whole[i] as Mark);
+  const words = tokens.slice(marks[0]?.from ?? 0, marks.at(-1)?.to ?? 0).map(({ t }) => t);
   const { place } = resolvePlace(
-    marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : [])),
+    clause.flatMap((i) => (whole[i]?.place ? [{ raw: (whole[i] as Mark).place as RawPlace, marks: [i] }] : [])),
     { kinds: ['T', 'S', 'R', 'G'], missing: new Set() },
   );
   if (place === null) return [];
@@ -276,14 +299,14 @@ function bareNotSeen(marks: readonly Mark[], words: readonly string[]): readonly
     return [
       {
         body: { kind: 'not-examined', place, means: rest?.[1] as 'seen' | 'felt', ...(reason !== '' ? { reason } : {}) },
-        marks: marks.map((_, i) => i),
+        marks: clause,
         rules: ['not examined'],
         doubts: [],
       },
     ];
   return [
     {
-      marks: marks.map((_, i) => i),
+      marks: clause,
       rules: ['bare not seen'],
       doubts: [
         {

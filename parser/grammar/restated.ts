@@ -16,7 +16,7 @@ const joins = new Set(['and', 'or', 'to', 'plus', 'through', 'with']);
 export function lastApart(mark: Mark, tokens: readonly Token[], count = 1, tied = true): readonly Mark[] {
   const codes = mark.place?.codes ?? [];
   if (codes.length <= count || mark.place?.joined === 'between') return [mark];
-  const last = Array.from({ length: mark.to - mark.from - 1 }, (_, k) => mark.from + 1 + k).find((at) => {
+  const last = Array.from({ length: mark.to - mark.from - 1 }, (_, k) => mark.from + 1 + k).findLast((at) => {
     const rest = readCodes(tokens, at);
     return (
       rest?.to === mark.to &&
