@@ -53,7 +53,13 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
     }
     if (mark.from < factTo) return;
     const own = openingOf(mark, at, marks, tokens);
-    if (own) found.push(own);
+    // "gag on, took it fine": fine is what was said before it, where no part of the mouth is named.
+    const ofTheFact =
+      own?.what === 'abnormality' &&
+      found.at(-1)?.kind === 'visit' &&
+      !marks.some(({ place, from }) => place !== undefined && from >= factTo) &&
+      !/\b(?:normal|healthy|clear|unremarkable|abnormal\w*|nothing|nil|n a d|limits)\b/.test(words.slice(mark.from, mark.to).join(' '));
+    if (own && !ofTheFact) found.push(own);
   });
   return found;
 }
