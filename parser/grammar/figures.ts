@@ -2,15 +2,16 @@
  * Figures that lean on what was said just before: "six mil on one oh six and four on two oh six" (the unit stays),
  * "upper right, hook on the six" (the quadrant stays). A number that nothing before it explains stays a number.
  */
+import type { Item } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import { aboutSay } from '../lexicon/modifiers.ts';
 import { newAfter, newBefore, oldAfter, oldBefore } from '../lexicon/history.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Carry } from './carry.ts';
-import type { RawPlace } from './places.ts';
+import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
-import { quadrantOf } from './teeth.ts';
+import { codeOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 type Quadrant = Pick<RawPlace, 'jaw' | 'side'>;
@@ -56,7 +57,7 @@ const estimates: ReadonlySet<string> = new Set(['nearer', 'like', ...aboutSay]);
 const unsaid: ReadonlySet<string> = new Set(['one', 'only', ...estimates]);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
-export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry): readonly Mark[] {
+export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry, last?: Item): readonly Mark[] {
   if (!marks.some((mark) => mark.number !== undefined || ['one', 'last', 'first', 'front', 'back'].includes(tokens[mark.to - 1]?.t ?? '')))
     return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
@@ -124,6 +125,22 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
 
   /** "... six mil on one oh six and four on two oh six", "mobility two on four oh one, one on four oh two". */
   function sized(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
+    // "same other side, three": of the size that was said there.
+    const size = last?.kind === 'finding' && last.presence === 'present' && last.measures?.length === 1 ? last.measures[0] : undefined;
+    if (
+      mark.number !== undefined &&
+      typeof size?.value === 'number' &&
+      size.unit !== undefined &&
+      (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true) &&
+      !marks.some((m, k) => k !== i && (m.unknown ?? m.measure ?? m.grade ?? m.number ?? condition(m)) !== undefined) &&
+      marks.some((m) => m.place !== undefined && m.to <= mark.from) &&
+      (tokens.some(({ t }) => againWords.has(t)) || (word(0) === 'and' && tokens.some(({ carried }) => carried)))
+    )
+      return {
+        from: mark.from,
+        to: mark.to,
+        measure: { value, unit: size.unit, about: estimates.has(word(mark.from - 1)), what: size.what },
+      };
     // "five and six mil": the unit is said once.
     const unitBehind =
       word(mark.to) === 'and' && marks[i + 2]?.measure?.unit !== undefined && marks[i + 2]?.from === mark.to + 1
@@ -269,7 +286,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
 
   /** "seven and eight fine": two positions of the quadrant that the second one stands in. */
   function listOf(mark: Mark, i: number): { mark: Mark; last: number } | undefined {
-    const second = marks[i + 2];
+    const to = word(marks[i + 2]?.from ?? -1) === 'the' && marks[i + 2]?.number === undefined ? i + 3 : i + 2;
+    const second = marks[to];
     if (
       typeof mark.number !== 'number' ||
       typeof second?.number !== 'number' ||
@@ -278,11 +296,26 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       second.number <= mark.number
     )
       return undefined;
-    const place = positioned(second, second.number, i + 2, i);
+    const gap = /\bbetween(?: the)?$/.test(around(mark.from - 2, mark.from));
+    const place = gap ? ofQuadrant(second, second.number) : positioned(second, second.number, to, i);
+    const raw = place?.place;
+    if (place === undefined || raw?.positions === undefined) return undefined;
+    const all = [mark.number, ...raw.positions];
+    // "between the nine and the ten"
+    const codes = gap ? all.map((position) => codeOf(quadrantsOf(raw)[0] as number, position)) : undefined;
+    return { mark: { ...place, from: mark.from, place: codes ? { codes, joined: 'between' } : { ...raw, positions: all } }, last: to };
+  }
+
+  /** A position of the quadrant that was named. */
+  function ofQuadrant(mark: Mark, value: number): Mark | undefined {
+    const here = out.findLast((m) => m.place !== undefined)?.place;
+    const quadrant = here ? quadrantIn(here) : carry.place?.map(quadrantIn).at(-1);
     return (
-      place?.place?.positions && {
-        mark: { ...place, from: mark.from, place: { ...place.place, positions: [mark.number, ...place.place.positions] } },
-        last: i + 2,
+      quadrant && {
+        from: mark.from,
+        to: mark.to,
+        place: { positions: [value], ...quadrant },
+        ...(here ? {} : { carried: true as const }),
       }
     );
   }

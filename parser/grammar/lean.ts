@@ -24,6 +24,7 @@ function inWaiting(teeth: readonly string[], place: Place | null | undefined): s
   return inside.length > 0 && inside.length < teeth.length ? inside : undefined;
 }
 
+const here = /\b(?:over here|(?:on )?this side|on this one|in this row|along here)\b/;
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
   const said = reading.places.length > 0;
@@ -58,14 +59,19 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
       made.doubts.some(({ doubt }) => doubt === 'two-readings' || doubt === 'no-such-tooth')
     )
       return made;
-    const ruledOut = body.presence === 'absent' && !waiting && !(made.less && body.condition === 'abnormality');
+    // "no hook over here": of the place spoken before, and not of the mouth.
+    const ruledOut =
+      body.presence === 'absent' &&
+      !here.test(reading.tokens.map(({ t }) => t).join(' ')) &&
+      !waiting &&
+      !(made.less && body.condition === 'abnormality');
     if (ruledOut) return made;
     const leaned =
       (said && !made.less) || carry.place === undefined || entry.home !== undefined
         ? null
         : resolvePlace(
             carry.place.map((raw) => ({ raw, marks: [] })),
-            wantedBy(body.condition, missingTeeth(context)),
+            wantedBy(body.condition, missingTeeth(context), body.presence === 'absent'),
           );
     if (leaned?.place) {
       const { place } = leaned;

@@ -47,7 +47,7 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
   for (let i = 0; i < marks.length; i += 1) {
     const first = marks[i] as Mark;
     let next = i + 1;
-    while (marks[next] && ['and', 'slash'].includes(text(tokens, (marks[next] as Mark).from)) && !marks[next]?.place) next += 1;
+    while (marks[next] && ['and', 'slash', 'the'].includes(text(tokens, (marks[next] as Mark).from)) && !marks[next]?.place) next += 1;
     const [low, high] = [first.number, marks[next]?.number];
     const whose =
       typeof low === 'number' && typeof high === 'number' && low >= 6 && high === low + 1 && high <= 11
@@ -60,16 +60,24 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
     const [q, place] = whose;
     if (place > i) left.add(place);
     const codes = [codeOf(q, low as number), codeOf(q, high as number)];
-    const start = text(tokens, first.from - 1) === 'between' && out.at(-1)?.to === first.from ? (out.pop() as Mark).from : first.from;
+    const between =
+      text(tokens, first.from - 1) === 'between'
+        ? first.from - 1
+        : text(tokens, first.from - 1) === 'the' && text(tokens, first.from - 2) === 'between'
+          ? first.from - 2
+          : -1;
+    const led = between >= 0 && out.some(({ from }) => from === between);
+    while (led && (out.at(-1) as Mark).from >= between) out.pop();
+    const start = led ? between : first.from;
     const before = out.findLast((mark) => !small(mark));
     const to = (marks[next] as Mark).to;
     // One gap after another of the same quadrant: all of them, by twos.
-    if (before?.place?.joined === 'pairs' && quadrantOf(before.place.codes?.[0] as string) === q) {
+    if (!led && before?.place?.joined === 'pairs' && quadrantOf(before.place.codes?.[0] as string) === q) {
       out[out.indexOf(before)] = { ...before, place: { codes: [...(before.place.codes ?? []), ...codes], joined: 'pairs' } };
       out.push(glue({ from: start, to }));
     } else {
       const own = isGap(out.at(-1)) && tokens[to - 1]?.ends === true;
-      out.push({ from: start, to, place: { codes, joined: 'pairs' }, ...(own ? { own } : {}) });
+      out.push({ from: start, to, place: { codes, joined: led ? 'between' : 'pairs' }, ...(own ? { own } : {}) });
     }
     i = next;
   }

@@ -59,7 +59,50 @@ const nextTo = (code: string, step: 1 | -1): readonly string[] | undefined => {
   return positionOf(code) >= 6 && position >= 6 && position <= 11 ? codeWords(codeOf(quadrantOf(code), position)) : undefined;
 };
 
+/** The gap behind another, or in front of it. */
+const gapBeside = (place: Place, step: 1 | -1): readonly string[] | undefined => {
+  const gap = 'spaces' in place && place.spaces.length === 1 ? place.spaces[0] : undefined;
+  const [a, b] = gap ? [nextTo(gap[0] as string, step), nextTo(gap[1] as string, step)] : [];
+  return a && b && ['between', ...a, 'and', ...b];
+};
+/** "the next one back": of a tooth the tooth, of a gap the gap. */
+const beside =
+  (step: 1 | -1) =>
+  (place: Place): readonly string[] | undefined => {
+    const code = one(place);
+    return code === undefined ? gapBeside(place, step) : nextTo(code, step);
+  };
+const orGap =
+  (step: 1 | -1, words: (code: string) => readonly string[]) =>
+  (place: Place): readonly string[] | undefined =>
+    fromOne(words)(place) ?? gapBeside(place, step);
+/** "and the next one too": which way is not said. */
+const eitherWay = (place: Place): readonly string[] | undefined => {
+  const [back, front] = [beside(1)(place), beside(-1)(place)];
+  return back && front && one(place) !== undefined ? [...front, 'or', ...back] : (back ?? front);
+};
+const backwards = ['back', 'along', 'behind', 'further back'];
+const forwards = ['forward', 'forwards', 'in front', 'further forward'];
+
 const pointers = formsOf<Pointer[1]>([
+  ...['one', 'gap', 'tooth', 'space'].flatMap((word): Pointer[] => [
+    ...backwards.flatMap((way): Pointer[] => [[['next', word, ...way.split(' ')], beside(1)]]),
+    ...forwards.flatMap((way): Pointer[] => [[['next', word, ...way.split(' ')], beside(-1)]]),
+    ...['too', 'as well', 'also', 'likewise', 'the same'].map((again): Pointer => [
+      ['next', word, ...again.split(' ')],
+      (place) => {
+        const either = eitherWay(place);
+        return either && [...either, ...again.split(' ')];
+      },
+    ]),
+  ]),
+  ...['there', 'here'].map((word): Pointer => [
+    ['along', word],
+    (place) => {
+      const row = rowOf(place);
+      return row && ['along', ...row.split('-'), ...(row.includes('incisors') ? [] : ['row'])];
+    },
+  ]),
   ...['row', 'arcade', 'quadrant'].flatMap((word): Pointer[] =>
     ['that', 'this', 'same'].map((which): Pointer => [
       [which, word],
@@ -71,10 +114,10 @@ const pointers = formsOf<Pointer[1]>([
   ),
   ...['one', 'tooth'].flatMap((word): Pointer[] => [
     ...[['that', 'one'], ['that'], ['it'], []].flatMap((of): Pointer[] => [
-      [[word, 'behind', ...of], fromOne((code) => nextTo(code, 1) ?? ['behind', ...codeWords(code)])],
+      [[word, 'behind', ...of], orGap(1, (code) => nextTo(code, 1) ?? ['behind', ...codeWords(code)])],
       [
         [word, 'in', 'front', ...(of.length > 0 ? ['of', ...of] : [])],
-        fromOne((code) => nextTo(code, -1) ?? ['in', 'front', 'of', ...codeWords(code)]),
+        orGap(-1, (code) => nextTo(code, -1) ?? ['in', 'front', 'of', ...codeWords(code)]),
       ],
     ]),
   ]),

@@ -29,7 +29,7 @@ const takingBack = formsOf(
   correctionSay.filter((form) => !/\b(?:that|that's|it|is|was|be)$/.test(form)).map((form) => [form.split(' '), true] as const),
 );
 const leads: ReadonlySet<string> = new Set(['so', 'well', 'oh', 'okay', 'ok', 'and', 'but', 'actually', 'wait', 'no']);
-const verb = /^(?:should (?:be|have been)|ought to be|wants to be|needs to be|(?:it )?(?:was|is|should be)|were|goes)(?= |$)/;
+const verb = /^(?:should (?:be|have been)|ought to be|wants to be|needs to be|(?:it )?(?:was|is|should be)|were|are|goes)(?= |$)/;
 const tails = formsOf(['not', 'instead of', 'rather than'].map((form) => [form.split(' '), true] as const));
 /** It was so then, and is no mistake now. */
 const ofThen: ReadonlySet<string> = new Set([
@@ -71,7 +71,19 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
   const tail = not.length > 0 && not.every((mark) => tells(mark) || mark.number !== undefined) ? back : tokens.length;
   const which = words[from] as string;
   const rest = tokens.slice(end, tail);
-  const meant = which === 'that' || sorry || tail < tokens.length || words[at] === 'should' || (which === 'the' && words[at] === 'was');
+  const meant =
+    which === 'that' ||
+    sorry ||
+    tail < tokens.length ||
+    words[at] === 'should' ||
+    (which === 'the' &&
+      (words[at] === 'was' ||
+        /^(?:on )?both(?: sides)?$/.test(
+          words
+            .slice(end)
+            .filter((word) => word !== 'though')
+            .join(' '),
+        )));
   if (!meant || rest.some(({ t }) => ofThen.has(t)) || !putsRight(rest, sorry || tail < tokens.length)) return undefined;
   const target = named(tokens.slice(from, at), not, tail < tokens.length, context, carry);
   if (target === undefined) return undefined;
@@ -87,7 +99,7 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
     carry: { ...carry, last: target.id, half: undefined, ...placeOf(target.place) },
   };
 }
-const verbWords: ReadonlySet<string> = new Set(['was', 'is', 'be', 'been', 'were', 'goes']);
+const verbWords: ReadonlySet<string> = new Set(['was', 'is', 'be', 'been', 'were', 'are', 'goes']);
 
 const small = (mark: Mark): boolean => mark.terms?.some(({ k }) => k === 'glue' || k === 'filler') ?? false;
 const tells = (mark: Mark): boolean =>

@@ -85,7 +85,10 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const { marks: heard, steps } = scan(tokens);
   const scanned = retracted(toTheHorse(heard, tokens), tokens);
   const marks = turned(
-    restated(leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry), tokens),
+    restated(
+      leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry, standing(context, carry.last)),
+      tokens,
+    ),
     tokens,
   );
   const holds = saidIn(tokens, marks);

@@ -45,11 +45,30 @@ export function sameAgain(
   return fits && another.test(words) ? again(last.presence) : undefined;
 }
 
+const sides = ['left', 'right'] as const;
 /** "nothing like that on the right": the place of the last finding, on the side named. */
 export function sideOfLast(last: Item, placings: readonly Placing[], missing: ReadonlySet<string>): Resolved {
   const side = placings[0]?.raw.side;
   const bare = side !== undefined && placings[0]?.raw.jaw === undefined && placings[0]?.raw.region === undefined;
   if (last.kind !== 'finding') return { place: null, doubts: [] };
+  if (bare && side === 'both' && last.place !== null) {
+    const { place } = last;
+    if ('region' in place) return { place: { region: place.region, side }, doubts: [] };
+    if ('teeth' in place) return { place: { teeth: [...new Set(place.teeth.flatMap((t) => [t, otherSide(t)]))].sort() }, doubts: [] };
+    if ('rows' in place)
+      return {
+        place: {
+          rows: [
+            ...new Set(
+              place.rows.flatMap((row) =>
+                row.endsWith('incisors') ? [row] : sides.map((one) => row.replace(/(left|right)$/, one) as typeof row),
+              ),
+            ),
+          ].sort(),
+        },
+        doubts: [],
+      };
+  }
   if (bare && last.place !== null) {
     const is = (code: string): boolean => (side === 'left') === ['2', '3', '6', '7'].includes(code[0] as string);
     if ('region' in last.place) return { place: { region: last.place.region, side }, doubts: [] };
