@@ -5,11 +5,13 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
 import { amended, amendedPlace, correcting, lead, numberAlone, revision, worthADoubt } from './amend.ts';
+import { rowTeeth } from '../lexicon/teeth.ts';
+import { crested } from './assemble.ts';
 import type { Placing } from './groups.ts';
 import type { Roles } from './roles.ts';
 import { standing, type Carry } from './carry.ts';
 import { detailsOf } from './findings.ts';
-import { afterIn } from './followUps.ts';
+import { afterIn, timeAlone } from './followUps.ts';
 import { where } from './lists.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import type { RawPlace } from './places.ts';
@@ -36,7 +38,14 @@ export function alone(input: Alone): readonly Made[] {
   const placings = input.places.map((i): Placing => ({ raw: (marks[i] as Mark).place as RawPlace, marks: [i] }));
   const last = standing(context, carry.last);
   // "no, make it a year"
-  const after = last?.kind === 'follow-up' && correcting(tokens) ? afterIn(tokens) : undefined;
+  const after =
+    last?.kind !== 'follow-up'
+      ? undefined
+      : correcting(tokens)
+        ? afterIn(tokens)
+        : last.action === 'recheck' && last.after === undefined
+          ? timeAlone(tokens)
+          : undefined;
   if (last && after)
     return [
       revision(
@@ -82,6 +91,13 @@ export function alone(input: Alone): readonly Made[] {
       last && 'place' in last && last.place && placings.every(({ raw }) => sideOnly(raw)) ? sideOfLast(last, placings, missing) : undefined;
     const { place, doubts } = side?.place ? side : resolvePlace(placings, wantedBy('abnormality', missing, true));
     if (place !== null && doubts.length === 0) return found('abnormality', 'absent', place, 'absent');
+  }
+  // "wave lower left", "crest on three oh eight": where it is highest.
+  if (last?.kind === 'finding' && last.condition === 'wave' && last.presence === 'present' && crested(tokens)) {
+    const { place } = resolvePlace(placings, { kinds: ['T'], missing });
+    const teeth = last.place && 'rows' in last.place ? last.place.rows.flatMap((row) => rowTeeth[row]) : [];
+    if (place && 'teeth' in place && place.teeth.every((tooth) => teeth.includes(tooth)))
+      return [revision(last, { crest: place.teeth }, [...input.places, ...glueMarks(input)], {})];
   }
   if (placings.length > 0) return placeAlone(input, placings, mods);
   const untouched = mods.filter((m) =>

@@ -37,11 +37,18 @@ const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   ['her', 'his', 'my', 'your', 'their', 'the'].includes(tokens[from - 1]?.t ?? '') &&
   ['with', 'on', 'of', 'in', 'from', 'at', 'hurt', 'did'].includes(tokens[from - 2]?.t ?? '');
 
+/** "last done eighteen months back": so long ago. */
+const longBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
+  to - from === 1 &&
+  tokens[from]?.t === 'back' &&
+  /^(?:weeks?|months?|years?)$/.test(tokens[from - 1]?.t ?? '') &&
+  tokens.slice(0, from).some(({ t }) => t === 'last' || t === 'was' || t === 'did' || t === 'done');
+
 export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const first = firstOf(marks);
   const find = (as: string): number => {
     const at = first.get(as) ?? -1;
-    return as === 'recheck' && at >= 0 && ownBack(marks[at] as Mark, tokens) ? -1 : at;
+    return as === 'recheck' && at >= 0 && (ownBack(marks[at] as Mark, tokens) || longBack(marks[at] as Mark, tokens)) ? -1 : at;
   };
   const words = tokens.map(({ t }) => t);
   const text = words.join(' ');
@@ -184,6 +191,37 @@ const rounds =
   /^(?:that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
 /** "back in the spring for the wolf teeth": nothing was said of before. */
 const returning = /^(?:(?:i|we) (?:am|are|will be|'ll be|'m|'re) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
+
+const beside: ReadonlySet<string> = new Set([
+  'so',
+  'and',
+  'then',
+  'say',
+  'about',
+  'in',
+  'another',
+  'please',
+  'i',
+  'think',
+  'reckon',
+  'call',
+  'it',
+  'make',
+  'that',
+  'a',
+  'an',
+]);
+/** "twelve months", "six months then": a length of time and nothing else. */
+export function timeAlone(tokens: readonly Token[]): FollowUp['after'] {
+  const at = tokens.findIndex((_, i) => readAmount(tokens, i) !== undefined);
+  const amount = at < 0 ? undefined : readAmount(tokens, at);
+  const unit = tokens[amount?.to ?? -1]?.t ?? '';
+  return amount !== undefined &&
+    Object.values(timeUnits).some((forms) => (forms as readonly string[]).includes(unit)) &&
+    tokens.every(({ t }, i) => (i >= at && i <= amount.to) || beside.has(t))
+    ? afterIn(tokens)
+    : undefined;
+}
 
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);

@@ -20,7 +20,7 @@ export function linkBetween(marks: readonly Mark[], tokens: readonly Token[], ro
   const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t);
   if (role.slice(a + 1, b).includes('stop')) return 'stop';
   for (const word of ['nor', 'or'] as const) if (between.includes(word)) return word;
-  if (between.some((t) => besideWords.has(t))) return 'beside';
+  if (between.some((t, i) => besideWords.has(t) || (t === 'across' && between[i + 1] === 'from'))) return 'beside';
   const last = (tokens[(marks[b] as Mark).from - 1]?.t ?? '') === 'the' ? between.at(-2) : between.at(-1);
   if (last !== undefined && prepositions.has(last)) return 'prep';
   return between.includes('and') ? 'and' : '';

@@ -36,7 +36,7 @@ export function headerIn({
   scanned,
 }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
   const taken = new Set<number>();
-  const horse: Horse = { ...ageIn(tokens, taken) };
+  const horse: Horse = { ...(besideSex(tokens, taken) ?? putRight(tokens, ageIn(tokens, taken), taken)) };
   const aged = horse.age !== undefined;
   const look = lookIn(tokens);
   // A colour or a breed counts in a phrase of nothing but such words: "they sold the grey one" is talk.
@@ -161,6 +161,44 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
     };
   }
   return {};
+}
+
+const back =
+  /^(?:(?:no|sorry|correction|wait|actually|make that|make it|i mean|or rather|rather|it is|he is|she is|rising) )*(?:no|sorry|correction|make that|make it|i mean|or rather|rather)(?: (?:it is|he is|she is))? /;
+/** "she's twelve, no, thirteen": the age said last is the age. */
+function putRight(tokens: readonly Token[], told: Pick<Horse, 'age'>, taken: Set<number>): Pick<Horse, 'age'> {
+  if (told.age === undefined) return told;
+  const end = Math.max(...taken) + 1;
+  const words = tokens.slice(end).map(({ t }) => t);
+  const skipped = back
+    .exec(`${words.join(' ')} `)?.[0]
+    .trim()
+    .split(' ').length;
+  const number = skipped === undefined ? undefined : readNumber(tokens, end + skipped);
+  if (number === undefined || !Number.isInteger(number.value) || number.value < 1 || number.value > 40) return told;
+  let to = number.to;
+  // "thirteen, thirteen year old": said once more, and in full.
+  if (readNumber(tokens, to)?.value === number.value) to = (readNumber(tokens, to) as { to: number }).to;
+  while (/^(?:year|years|old)$/.test(tokens[to]?.t ?? '')) to += 1;
+  for (let i = end; i < to; i += 1) taken.add(i);
+  return putRight(tokens, { age: { ...told.age, value: number.value } }, taken);
+}
+
+/** "gelding, eighteen", "fourteen now, mare": a number between two pauses, right beside the sex. */
+function besideSex(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'> | undefined {
+  const closes = (at: number): boolean => at < 0 || at >= tokens.length - 1 || tokens[at]?.ends === true;
+  const sex = tokens.findIndex(({ t }, at) => sexes[t] !== undefined && !ofAnother(tokens, at));
+  if (sex < 0) return undefined;
+  for (let at = 0; at < tokens.length; at += 1) {
+    const number = readNumber(tokens, at);
+    if (number === undefined || readCodes(tokens, at)) continue;
+    const to = tokens[number.to]?.t === 'now' ? number.to + 1 : number.to;
+    const clause = closes(at - 1) && closes(to - 1) && Number.isInteger(number.value) && number.value >= 2 && number.value <= 40;
+    if (!clause || !(at === sex + 1 || to === sex)) continue;
+    for (let i = at; i < to; i += 1) taken.add(i);
+    return { age: { value: number.value, unit: 'year' } };
+  }
+  return undefined;
 }
 
 const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [

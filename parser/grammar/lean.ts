@@ -24,7 +24,7 @@ function inWaiting(teeth: readonly string[], place: Place | null | undefined): s
   return inside.length > 0 && inside.length < teeth.length ? inside : undefined;
 }
 
-const here = /\b(?:over here|(?:on )?this side|on this one|in this row|along here)\b/;
+const here = /\b(?:over here|(?:on )?this side|on this one|in this row|along here|in it|in there)\b/;
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
   const said = reading.places.length > 0;

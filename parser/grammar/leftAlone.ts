@@ -7,7 +7,37 @@ const alone: ReadonlySet<string> = new Set(['alone', 'be', 'till', 'until']);
 /** How many words may stand between them. */
 const SPAN = 9;
 
+/** "both ramps left for next time", "the hook I've left till spring": behind what is left. */
+const later =
+  /^left (?:alone|be|as (?:it|they) (?:is|are)|for (?:now|today|(?:the )?next|another|later|the vet)|(?:till|until) \w+|to (?:the )?next)\b/;
+function leftBehind(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] | undefined {
+  const at = tokens.findIndex(
+    ({ t }, i) =>
+      t === 'left' &&
+      later.test(
+        tokens
+          .slice(i, i + 4)
+          .map((token) => token.t)
+          .join(' '),
+      ) &&
+      marks.some(
+        (mark) =>
+          mark.to <= i &&
+          tokens.slice(mark.to, i).every((token) => between.has(token.t)) &&
+          mark.terms?.some((term) => term.k === 'condition' && term.strength === 'say'),
+      ),
+  );
+  if (at < 0) return undefined;
+  const end = tokens.findIndex((token, i) => i >= at && token.ends === true);
+  const to = end < 0 ? tokens.length : end + 1;
+  const left: Mark = { from: at, to, terms: [{ k: 'work', term: { as: 'state', state: 'not-done' } }] };
+  return [...marks.filter((mark) => mark.to <= at), left, ...marks.filter((mark) => mark.from >= to)];
+}
+const between: ReadonlySet<string> = new Set(['i', 'we', 'have', 'has', 'been', 'was', 'were', 'is', 'are', 'just', 'both', 'all']);
+
 export function leftAlone(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const behind = leftBehind(marks, tokens);
+  if (behind) return behind;
   const last = tokens.findIndex(
     ({ t }, at) => alone.has(t) && (t !== 'be' || at === tokens.length - 1 || tokens[at]?.ends === true) && leaves(tokens, at) >= 0,
   );

@@ -1,4 +1,6 @@
 /** One pass from left to right: tokens become marks. A mark says what a stretch of words may be; nothing is decided yet. */
+import { conditions } from '../lexicon/conditions.ts';
+import type { ConditionEntry } from '../lexicon/types.ts';
 import { notATooth, notAToothBefore, paidAfter, paidBefore } from '../lexicon/numbers.ts';
 import { gradeWords } from '../lexicon/units.ts';
 import { gapWords, readCodes } from './codes.ts';
@@ -254,11 +256,16 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
     const others = first && !cluster.raw.joined ? first.values.filter(({ k }) => ['condition', 'work', 'qualifier'].includes(k)) : [];
     return { from: at, to: cluster.to, place: cluster.raw, ...(others.length > 0 && cluster.to === first?.to ? { terms: others } : {}) };
   }
+  // "buccal ulcers": of the cheek, for no tooth has one.
+  if (text(tokens, at) === 'buccal' && found?.to === at + 1 && ofSoftTissue(longest(vocabulary, words, at + 1)?.values))
+    return { from: at, to: at + 1, place: { region: 'cheek' } };
   // "points to the cheek teeth": no side of a tooth.
   if (found?.values.every(({ k }) => k === 'surface') && ['tooth', 'teeth'].includes(text(tokens, found.to))) return undefined;
   return found && { from: at, to: found.to, terms: found.values };
 }
 
+const ofSoftTissue = (terms: readonly Term[] | undefined): boolean =>
+  terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).places.every((kind) => kind === 'G')) === true;
 /** "decay in the back cup": the back of a tooth or of a row, and nobody's back. */
 const ofTeeth: ReadonlySet<string> = new Set(['cup', 'infundibulum', 'tooth', 'teeth', 'molar', 'molars', 'corner', 'edge', 'end']);
 const leadsToPlace: ReadonlySet<string> = new Set(['on', 'in', 'at']);

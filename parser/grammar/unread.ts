@@ -11,6 +11,7 @@ import type { Reading } from './read.ts';
 import type { Mark } from './scan.ts';
 import { supposed } from './supposed.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
+import { timeAlone } from './followUps.ts';
 import { isOh } from './tokens.ts';
 
 /** What a finding or work is made of, beside its name: lost beside an item of the same breath, it would be lost in silence. */
@@ -87,6 +88,9 @@ const teethAt = (place: Place): readonly string[] =>
 
 /** Indices of unread trade words; in a phrase with words from outside the trade, of which nothing was made, only those that nobody says of anything else. */
 export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>): readonly number[] {
+  // "twelve months": how long, and of what is not said.
+  if (reading.made.length === 0 && timeAlone(reading.tokens))
+    return reading.tokens.map(({ word }) => word).filter((word) => !claims.has(word));
   const talk = reading.unknown > 0;
   const clinical = reading.made.some(({ body }) => body?.kind === 'finding' || body?.kind === 'treatment');
   // "smaller than the one on one oh six": the tooth compared with is no place of a finding.

@@ -103,8 +103,8 @@ export const conditions = {
   },
   'gingival-recession': {
     label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
-    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) [(is|are|has|have)] (pulled|pulling|drawn|shrunk|shrinking|creeping|gone) back', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
-    withPlace: ['receded', 'receding'],
+    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) [(is|are|has|have)] (pulled|pulling|drawn|shrunk|shrinking|creeping|crept|gone) (back|up)', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
+    withPlace: ['receded', 'receding', '(has|have) crept (up|back)'],
   },
   'gingival-hyperplasia': {
     label: 'Gingival hyperplasia', short: 'gum overgrowth', group: 'gums', places: ['T', 'G'],

@@ -1,6 +1,9 @@
 /** Work of another day, told in the phrase itself. */
 import { workOfThePast } from '../../lexicon/history.ts';
 import { gather } from '../lists.ts';
+import type { Made } from '../made.ts';
+import type { Mark } from '../scan.ts';
+import type { Token } from '../tokens.ts';
 import { anywhere } from '../trie.ts';
 import { each, type Rule } from './rule.ts';
 
@@ -10,11 +13,14 @@ const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|befor
 const past = (text: string): boolean => isPast(text.split(' ')) || pastYear.test(text);
 const alsoNow = /\b(today|now|this time|again|just)\b/;
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
-export const longAgo: Rule = (reads, { text }) =>
-  !reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past(text.replaceAll(compared, ''))
+export const longAgo: Rule = (reads, { text: whole, marks, tokens }) =>
+  !reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past(whole.replaceAll(compared, ''))
     ? reads
     : each(reads, (made) => {
         const body = made.body;
+        // "canines clean this time, scaled them last year": each clause has its own time, where it says one.
+        const own = clauseOf(made, marks, tokens);
+        const text = past(own) ? own : whole;
         // "last year we took four mil off it": what was done then is what is known of the visit before.
         if (
           body?.kind === 'treatment' &&
@@ -37,6 +43,17 @@ export const longAgo: Rule = (reads, { text }) =>
           rules: [...made.rules, 'work of the past'],
         };
       });
+
+/** The words from the pause before a rule's own marks to the one behind them. */
+function clauseOf({ marks: own }: Made, marks: readonly Mark[], tokens: readonly Token[]): string {
+  const at = Math.max(...own.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work')).map((m) => marks[m]?.from ?? 0), 0);
+  const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  const end = tokens.findIndex(({ ends }, i) => i >= at && ends === true);
+  return tokens
+    .slice(from, end < 0 ? tokens.length : end + 1)
+    .map(({ t }) => t)
+    .join(' ');
+}
 
 /** "wolf teeth out last year", "had his wolf teeth done as a two year old": work of the past, at no tooth that was named. */
 export const wolfTeethBefore: Rule = (reads, { text }) => {

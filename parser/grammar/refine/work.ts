@@ -1,5 +1,6 @@
 /** How work stands that the words beside it tell of: what it was done to, what was not finished, what only would have been done. */
 import { neverDone } from '../../lexicon/work.ts';
+import { doneTo, placeOf } from '../doneTo.ts';
 import type { ItemBody, Made } from '../made.ts';
 import { anywhere } from '../trie.ts';
 import { treatmentDetails } from '../treatmentDetails.ts';
@@ -120,7 +121,7 @@ export const wouldHave: Rule = (reads, { words }) =>
 
 const unfinished: ReadonlySet<string> = new Set(['part-done', 'attempted', 'not-done']);
 /** "started on the hook but didn't finish it", "haven't touched the wave", "tried the ramp with the hand rasp": the overgrowth is named, the work is not. */
-export const partDone: Rule = (reads, { marks, tokens }) =>
+export const partDone: Rule = (reads, { marks, tokens, context }) =>
   reads.some(({ clause }) => clause.head.work !== undefined)
     ? reads
     : reads.map((read) => {
@@ -142,6 +143,22 @@ export const partDone: Rule = (reads, { marks, tokens }) =>
         if (!own || body?.presence !== 'present' || body.when !== 'now' || !overgrowths.has(body.condition) || stands[0] === undefined)
           return read;
         const { instrument } = treatmentDetails(marks, read.clause.mods, tokens);
+        // "both ramps left for next time": those that the exam has.
+        const named = body.place === null ? doneTo(tokens.map(({ t }) => t)) : undefined;
+        const place = named && placeOf(named, 'reduce', context);
+        if (place)
+          return {
+            ...read,
+            made: [
+              {
+                body: { kind: 'treatment', procedure: 'reduce', state: stands[0].state, place, ...(instrument ? { instrument } : {}) },
+                marks: [...own.marks, ...stands.map(({ m }) => m)],
+                how: { place: 'carried' },
+                doubts: [],
+                rules: ['work', 'unfinished'],
+              },
+            ],
+          };
         return {
           ...read,
           made: [
