@@ -121,6 +121,17 @@ export function amended(last: Item, input: Alone, mods: readonly number[]): read
     if (details.gradeDoubt) return [{ marks: mods, doubts: [details.gradeDoubt], rules: ['amend'] }];
     if (Object.keys(now).length === 0) return [];
     // "it was eight mil last time": how it was then changes nothing of how it is.
+    // "last year there was a pocket, eight mil", "today it's four": how it is today changes nothing of how it was.
+    if (last.when === 'before' && /\b(?:today|now|this time)\b/.test(input.tokens.map(({ t }) => t).join(' ')))
+      return [
+        {
+          body: { ...bodyOf(last), ...now, when: 'now' } as ItemBody,
+          marks: mods,
+          how: { condition: 'carried', place: 'carried' },
+          rules: ['finding', 'as it is'],
+          doubts: [],
+        },
+      ];
     const before = { ...bodyOf(last), ...now, when: 'before' } as ItemBody;
     return thatDay.test(lead(input.tokens))
       ? [{ body: before, marks: mods, how: { condition: 'carried', place: 'carried' }, rules: ['finding', 'as it was'], doubts: [] }]

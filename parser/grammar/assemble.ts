@@ -106,7 +106,13 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       (nextHead === Infinity || after.length > 1);
     const strong =
       after[0] !== undefined &&
-      (bond === 'prep' || after[0].marks.some((m) => marks[m]?.own) || after[0].bound || bond === 'beside' || own || crest);
+      (bond === 'prep' ||
+        within(before, after[0]) ||
+        after[0].marks.some((m) => marks[m]?.own) ||
+        after[0].bound ||
+        bond === 'beside' ||
+        own ||
+        crest);
     // "two eleven impacted behind two ten": where it is, when a tooth was named that has it.
     const id = heads[h]?.condition?.id;
     if (
@@ -243,6 +249,20 @@ function opensNext(
   );
 }
 
+/** "lower right is missing the nine": the tooth behind the name lies in the quadrant before it. */
+const within = (before: PlaceGroup | undefined, after: PlaceGroup): boolean => {
+  const [quadrant, ...more] = before?.placings ?? [];
+  const raw = quadrant?.raw;
+  return (
+    raw !== undefined &&
+    more.length === 0 &&
+    raw.jaw !== undefined &&
+    raw.positions === undefined &&
+    raw.codes === undefined &&
+    raw.region === undefined &&
+    after.placings.every((p) => p.raw.positions !== undefined && p.raw.jaw === raw.jaw && p.raw.side === raw.side && raw.side !== undefined)
+  );
+};
 const ruledOut = (head: Head, scopes: readonly Scope[]): boolean =>
   scopes.includes('absent') !== (head.condition?.strength === 'absentSay');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => {

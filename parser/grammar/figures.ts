@@ -133,8 +133,11 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       size.unit !== undefined &&
       (i === marks.length - 1 || tokens[mark.to - 1]?.ends === true) &&
       !marks.some((m, k) => k !== i && (m.unknown ?? m.measure ?? m.grade ?? m.number ?? condition(m)) !== undefined) &&
-      marks.some((m) => m.place !== undefined && m.to <= mark.from) &&
-      (tokens.some(({ t }) => againWords.has(t)) || (word(0) === 'and' && tokens.some(({ carried }) => carried)))
+      (marks.some((m) => m.place !== undefined && m.to <= mark.from)
+        ? tokens.some(({ t }) => againWords.has(t)) || (word(0) === 'and' && tokens.some(({ carried }) => carried))
+        : last?.kind === 'finding' &&
+          last.when === 'before' &&
+          /^(?:(?:so|but|and) )?(?:today|now|this time) (?:it is|it's|is|only|just)\b/.test(around(0, mark.from)))
     )
       return {
         from: mark.from,
@@ -240,6 +243,17 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     return sideAlone(marks[i - 1]) && sideAlone(next) && next?.place?.side !== marks[i - 1]?.place?.side ? size?.measure : undefined;
   }
 
+  /** "missing the nine lower right": the quadrant right behind the number, and nothing said of it. */
+  function bareBehind(mark: Mark, i: number): boolean {
+    const next = marks[i + 1];
+    return (
+      ['the', 'this', 'that'].includes(word(mark.from - 1)) &&
+      tokens[mark.to - 1]?.ends !== true &&
+      next?.place?.jaw !== undefined &&
+      (i + 2 === marks.length || tokens[next.to - 1]?.ends === true)
+    );
+  }
+
   /** "eleven on the lower left has a ramp": the number and the quadrant behind it are one place. */
   function placedBehind(mark: Mark, i: number): { mark: Mark; last: number } | undefined {
     if (
@@ -247,7 +261,7 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
       !Number.isInteger(mark.number) ||
       mark.number < 6 ||
       mark.number > 11 ||
-      !['on', 'in', 'at', 'of'].includes(word(mark.to))
+      !(['on', 'in', 'at', 'of'].includes(word(mark.to)) || bareBehind(mark, i))
     )
       return undefined;
     const last = marks.findIndex((m, k) => k > i && !small(m));
@@ -297,13 +311,16 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     )
       return undefined;
     const gap = /\bbetween(?: the)?$/.test(around(mark.from - 2, mark.from));
-    const place = gap ? ofQuadrant(second, second.number) : positioned(second, second.number, to, i);
+    const place = gap || word(mark.from - 1) === 'the' ? ofQuadrant(second, second.number) : positioned(second, second.number, to, i);
     const raw = place?.place;
     if (place === undefined || raw?.positions === undefined) return undefined;
     const all = [mark.number, ...raw.positions];
     // "between the nine and the ten"
     const codes = gap ? all.map((position) => codeOf(quadrantsOf(raw)[0] as number, position)) : undefined;
-    return { mark: { ...place, from: mark.from, place: codes ? { codes, joined: 'between' } : { ...raw, positions: all } }, last: to };
+    return {
+      mark: { ...place, from: mark.from, place: codes ? { codes, joined: 'between' } : { ...raw, positions: all, plural: true } },
+      last: to,
+    };
   }
 
   /** A position of the quadrant that was named. */
@@ -352,7 +369,10 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const the = ['the', 'this', 'that'].includes(word(mark.from - 1));
     const listed = behindName(mark, i);
     const verb = verbs.has(word(mark.to));
-    const next = marks.slice(i + 1).find((m) => !small(m));
+    // "nine has a big cavity": how big stands between.
+    const next = marks
+      .slice(i + 1)
+      .find((m) => !small(m) && !(verb && m.terms?.every((t) => ['severity', 'severityKept', 'qualifier', 'glue'].includes(t.k))));
     const head = condition(next);
     const counted = head !== undefined && head.plural && !verb && word((next as Mark).to - 1) !== 'caries';
     const same = againWords.has(word(mark.to)) || (word(mark.to) === 'the' && word(mark.to + 1) === 'same');

@@ -1,4 +1,5 @@
 /** What comes next: a recheck, a referral, what to watch, advice, a report, rest from the bit. */
+import { placeOfThat } from './reachBack.ts';
 import { resolvePlace } from './resolve.ts';
 import { light } from '../lexicon/fillers.ts';
 import { timeUnits } from '../lexicon/units.ts';
@@ -44,7 +45,7 @@ const longBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   /^(?:weeks?|months?|years?)$/.test(tokens[from - 1]?.t ?? '') &&
   tokens.slice(0, from).some(({ t }) => t === 'last' || t === 'was' || t === 'did' || t === 'done');
 
-export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
+export const followUps: WorkRule = (marks, tokens, { carry, named, context }) => {
   const first = firstOf(marks);
   const find = (as: string): number => {
     const at = first.get(as) ?? -1;
@@ -65,6 +66,8 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const make = (body: FollowUp): readonly Made[] => [{ body, marks: all, rules: ['what comes next'], doubts: [] }];
   // "three oh nine is loose, needs the vet", "monitor": of what was named just before.
   const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => {
+    const that = place.place ? undefined : placeOfThat(tokens, context);
+    if (that) return make({ ...body, place: that }).map((one) => ({ ...one, how: { place: 'carried' as const } }));
     const leant =
       place.place || raws === undefined || findingsIn(marks)
         ? undefined

@@ -299,6 +299,30 @@ export const rules: readonly Rule[] = [
       );
     },
   },
+  {
+    name: 'found-then-ruled-out',
+    why: 'This was recorded here before it was ruled out.',
+    source: 'logic',
+    broken: (body, context) =>
+      body.kind === 'finding' &&
+      body.presence === 'absent' &&
+      body.when === 'now' &&
+      body.condition !== 'abnormality' &&
+      body.place?.from !== 'group' &&
+      context.items.some(
+        (item, i) =>
+          // What is said in the same breath is one thought: "no hooks apart from one oh six".
+          item.id !== undefined &&
+          item.kind === 'finding' &&
+          item.presence === 'present' &&
+          item.when === 'now' &&
+          item.condition === body.condition &&
+          (body.place && 'spaces' in body.place
+            ? JSON.stringify(item.place) === JSON.stringify(body.place)
+            : reach(item).some((t) => reach(body).includes(t))) &&
+          !context.items.slice(i + 1).some((later) => later.kind === 'treatment' && reach(later).some((t) => reach(body).includes(t))),
+      ),
+  },
 ];
 
 /** Teeth a place stands for; a row its cheek teeth. */

@@ -62,6 +62,17 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
     const { to, ...measure } = size;
     return dimension(tokens, { from: start, to, measure: { about: about !== undefined, ...measure } });
   }
+  // "quarter of an inch": no unit of the record, so kept as it was said.
+  const inches = inched.exec(
+    tokens
+      .slice(at, at + 6)
+      .map(({ t }) => t)
+      .join(' '),
+  )?.[0];
+  // "if it's an inch": said so, and no size.
+  const swears = ['is', "it's"].includes(text(tokens, at - 1)) && tokens.slice(Math.max(0, at - 3), at).some(({ t }) => t === 'if');
+  if (inches && !swears)
+    return dimension(tokens, { from: start, to: at + inches.split(' ').length, measure: { about: about !== undefined, said: inches } });
   const few = !vague.has(text(tokens, at))
     ? undefined
     : /^(?:a few|a couple|several|few) (\w+)$/.exec(
@@ -78,6 +89,8 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
     : undefined;
 }
 
+const inched =
+  /^(?:(?:an?|one|two|three) (?:and a (?:half|quarter) )?|(?:a )?(?:half|quarter|eighth)(?: of)?(?: an?)? |(?:three|two) quarters?(?: of)?(?: an?)? |(?:an? )?(?:sixteenth|eighth)(?: of)?(?: an)? )inch(?:es)?\b/;
 /** What begins a size that is no number: "a few mil". */
 const vague: ReadonlySet<string> = new Set(['a', 'few', 'several']);
 /** "a centimetre", "a centimetre and a half" */

@@ -33,9 +33,26 @@ export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: r
         ? [one]
         : (byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text) ?? again(one, one.body, text)]),
     );
-    return made.every((one, i) => one === read.made[i]) ? read : { ...read, made };
+    const then = fronted(text) ? made.map(asItWas) : made;
+    return then.every((one, i) => one === read.made[i]) ? read : { ...read, made: then };
   });
 }
+
+const frontedSay =
+  /^(?:(?:so|and|well|now|okay|right) )*(?:(?:last|the last|previous|the previous) (?:time|year|visit|month|week|spring|summer|autumn|winter|exam|check)|(?:a|two|three|six|twelve) (?:year|month|week)s? (?:ago|back)|back in (?:the )?(?:spring|summer|autumn|winter|\w+ber|\w+uary|march|april|may|june|july|august))\b(?! (?:it )?is\b)(.*)$/;
+/** "last year the hook on one oh six was six mil": said first, the time is that of all that follows, unless that speaks of today. */
+const fronted = (text: string): boolean => {
+  const rest = frontedSay.exec(text)?.[1];
+  return (
+    rest !== undefined &&
+    !/\b(?:now|today|this time|still|since|currently|gone|healed|closed)\b/.test(rest) &&
+    (/\b(?:was|were|had)\b/.test(rest) || !/\b(?:is|are|has|have)\b/.test(rest))
+  );
+};
+const asItWas = (one: Made): Made =>
+  one.body?.kind === 'finding' && one.body.when === 'now' && !one.revises
+    ? { ...one, body: { ...one.body, when: 'before' }, rules: [...one.rules, 'as it was'] }
+    : one;
 
 const was = new Set(['was', 'were', 'had']),
   isNow = new Set(['now', 'today', 'since']);

@@ -2,7 +2,7 @@
 export interface CommandEntry { readonly label: string; readonly whole: boolean; readonly say: readonly string[]; /** What undoes it, and sounds like it. */ readonly opposite?: string; /** Only asks: also obeyed behind a finding in the same breath. */ readonly behind?: true }
 
 /** Said before any command, and behind any: they change nothing. */
-export const commandOpeners: readonly string[] = ['okay', 'ok', 'right', 'righto', 'so', 'now', 'well', 'and', 'then', 'um', 'uh', 'er', 'erm', 'ah', 'oh', 'yeah', 'yes', 'no', 'wait', 'oops', 'whoops', 'sorry', 'actually', 'just', 'please', 'quidnote', '(hang|hold) on', 'bear with me', 'my mistake', '(can|could|would|will) you'];
+export const commandOpeners: readonly string[] = ['okay', 'ok', 'right', 'righto', 'so', 'now', 'well', 'and', 'then', 'um', 'uh', 'er', 'erm', 'ah', 'oh', 'yeah', 'yes', 'no', 'wait', 'oops', 'whoops', 'sorry', 'actually', 'just', 'please', 'quidnote', '(hang|hold) on [[just] (a|one) (minute|moment|second|sec)]', 'just a (minute|moment|second|sec)', 'bear with me', 'my mistake', '(can|could|would|will) you'];
 export const commandClosers: readonly string[] = ['please', 'thanks', 'thank you', 'cheers', 'ta', 'now', 'then', 'okay', '(for|to) (me|us)', 'once more', 'one more time', '(would|will|could|can) you'];
 
 // What a command is said of, and never a tooth, a tool or the horse: "take the last bit off" is said of a hook, "take the last entry off" of the record.
@@ -28,13 +28,13 @@ export const commands = {
     `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard) that one',
     `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back) [again]`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', `get rid of (${lastWritten}|(the|that) last one|that entry)`,
     `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again'] },
-  'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`] },
+  'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`, '(undo|reverse) (the|that) (undo|strike|delete)', '(bring|put) back (what|the (one|last one)) (you|i) [just] (struck|deleted|scratched|removed|undid|scrapped)'] },
   amend: { label: 'Correct', whole: false, say: ['correction'] },
   answer: { label: 'Answer', whole: true, say: ['the first [one]', 'the second [one]', 'the third [one]', 'the fourth [one]'] },
   'repeat-last': { label: 'Say the last again', whole: true, behind: true, say: [
-    `(say|read) [me] (it|that|that one|${last}) (again|back)`, `what was ${last} [again]`, `read [me] ${last} [out]`, 'read [me] that bit back [again]', `repeat (it|that|that one|${last})`, 'what did i (just say|say last)',
+    `(say|read) [me] (it|that|that one|${last}) (again|back)`, `what was ${last} [again]`, `read [me] ${last} [out]`, 'read [me] that bit back [again]', `repeat (it|that|that one|${last})`, 'what did i (just say|say last)', 'read [me] back [(the|that)] last [(one|entry|bit|finding)]',
     'what did you (get|hear|write|put) [down] [(there|for that [one])]', 'what have you (got|put|written) [down] [(there|for that [one])]'] },
-  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `let me hear ${all}`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all}`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
+  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `let me hear ${all}`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all} [again]`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
   'what-is-left': { label: 'What is left?', whole: true, behind: true, say: [
     'what is left', 'what else is left', `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)',
     'what [else] do i [still] (need to do|have left [to do])', `what have i [still] (got left|left to do|missed|forgotten|left out|not ${done}) [yet]`, `what (has not|have not) i ${done} [yet]`, 'what am i missing',
@@ -43,7 +43,7 @@ export const commands = {
   resume: { label: 'Carry on', whole: true, opposite: 'pause', say: [`[you can] (start|carry on|resume|continue|keep [on]|restart) [with] ${recording} [again]`, 'you can (listen|record) again', 'resume', '(un pause|unpause) [the recording]'] },
   'next-horse': { label: 'Next horse', whole: true, say: [`[${thats} (him|her) (done|finished)] [[(move|moving)] on to|start|start on|now for] [the] next horse`, '[[(move|moving)] on to|start|start on|now for] [a] new horse'] },
   finish: { label: 'Finish', whole: true, say: [
-    `finish [off] ${exam} [(off|there)]`, `end of ${exam}`, `[${thats} (him|her) (done|finished)] (finish|end) ${exam} [there]`, 'finish [off] (this|the) (horse|pony|one) [off]', 'finish (horse|pony) [off]', 'finish up [here]',
+    `finish [off] ${exam} [(off|there)]`, `end of ${exam}`, `[${thats} (this one|him|her) (done|finished)] (close|wrap up) (this|the) exam`, `[${thats} (him|her) (done|finished)] (finish|end) ${exam} [there]`, 'finish [off] (this|the) (horse|pony|one) [off]', 'finish (horse|pony) [off]', 'finish up [here]',
     `${thats} (him|her|this one|the exam) finished [(with|now|for today)]`, `${thats} this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)`, `${thats} the exam (done|over)`, 'exam (finished|over|complete)'] },
   'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`(flag|mark) (this|${thatOne}) [(up|down)] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`] },
   note: { label: 'Note', whole: false, say: ['note'] },
