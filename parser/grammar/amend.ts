@@ -128,7 +128,7 @@ export function amended(last: Item, input: Alone, mods: readonly number[]): read
           body: { ...bodyOf(last), ...now, when: 'now' } as ItemBody,
           marks: mods,
           how: { condition: 'carried', place: 'carried' },
-          rules: ['finding', 'as it is'],
+          rules: ['finding', 'as it is now'],
           doubts: [],
         },
       ];
