@@ -1,0 +1,179 @@
+/**
+ * A verb of work is governed by what stands before it: "managed to reduce" is done, "would not let me reduce" and "decided not to" are not, "the
+ * hook should be reduced" is advised, "she doesn't want it reduced" declined. Each is said again in the plain words that the grammar reads.
+ */
+import { governing, irregular, laterSay, offering, passive, refusing, turnedDown, type Governing } from '../lexicon/governing.ts';
+import { formAt, formsOf, type Form, type Forms } from './forms.ts';
+import { scan } from './scan.ts';
+import { expand } from './template.ts';
+import type { Token } from './tokens.ts';
+
+const longest = <T>(rows: readonly (readonly [readonly string[], T])[]): Forms<T> =>
+  formsOf(
+    rows
+      .flatMap(([say, means]) => say.flatMap((form) => expand(form).map((words) => [words, means] as const)))
+      .sort((a, b) => b[0].length - a[0].length),
+  );
+const governs = longest(governing.map((row) => [row.say, row] as const));
+const passives = longest(passive.map((row) => [row.say, row] as const));
+const refusals = longest([[refusing, true]]);
+const offers = longest([[offering, true]]);
+const turns = longest([[turnedDown, true]]);
+const later = longest([[laterSay, true]]);
+/** Words between a governing word and its verb, and between a thing and what is to be done to it. */
+const small: ReadonlySet<string> = new Set([
+  'just',
+  'also',
+  'really',
+  'quickly',
+  'carefully',
+  'gently',
+  'even',
+  'then',
+  'fully',
+  'properly',
+  'completely',
+  'well',
+  'better',
+  'all',
+  'both',
+  'being',
+  'having',
+]);
+/** Who is opened or turned, and no part of a mouth. */
+const persons: ReadonlySet<string> = new Set(['him', 'her', 'me', 'us', 'you']);
+const speakers: ReadonlySet<string> = new Set(['i', 'we']);
+/** How far a participle may stand from what refuses it. */
+const NEAR = 14;
+
+/** The plain words of each state, before a past form and before the thing it is done to. */
+const plainly: Readonly<Record<Governing['state'], readonly string[]>> = {
+  done: [],
+  'not-done': ['not'],
+  declined: ['owner', 'declined'],
+  planned: ['planned'],
+  advised: ['advised'],
+};
+
+/** @returns the tokens said plainly; the same list where nothing governs */
+export function governed(tokens: readonly Token[]): readonly Token[] {
+  let said = tokens;
+  for (let at = 0; at < said.length; at += 1)
+    said = offered(said, at) ?? refused(said, at) ?? inPassive(said, at) ?? before(said, at) ?? said;
+  return said;
+}
+
+const put = (words: readonly string[], { word }: Token): readonly Token[] => words.map((t) => ({ t, word }));
+const over = (tokens: readonly Token[], from: number, to: number): boolean => tokens.slice(from, to).some(({ ends }) => ends);
+const some = <T>(forms: Forms<T>, tokens: readonly Token[], from: number): boolean =>
+  tokens.some((_, i) => i >= from && formAt(forms, tokens, i) !== undefined);
+const past = (at: number, form: Form<unknown>): number => at + form.words.length;
+
+/** "managed to reduce", "will not be reducing": the verb in its past form, behind plain words. */
+function before(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const form = formAt(governs, tokens, at, (one) => !one.means.later || some(later, tokens, past(at, one)));
+  if (form === undefined || over(tokens, at, past(at, form))) return at === 0 ? bare(tokens) : undefined;
+  let verb = past(at, form);
+  while (small.has(tokens[verb]?.t ?? '')) verb += 1;
+  const did = persons.has(tokens[verb + 1]?.t ?? '') ? undefined : pastAt(tokens, verb);
+  if (did === undefined || (form.means.gerund && !tokens[verb]?.t.endsWith('ing')) || (form.means.tried && did.procedure === 'extract'))
+    return undefined;
+  return [
+    ...tokens.slice(0, at),
+    ...put(plainly[form.means.state], tokens[at] as Token),
+    { ...(tokens[verb] as Token), t: did.t },
+    ...tokens.slice(verb + 1),
+  ];
+}
+
+/** "reduce the hook on one oh six next time": an infinitive with nothing before it is for later where the phrase says so. */
+function bare(tokens: readonly Token[]): readonly Token[] | undefined {
+  const from = tokens[0]?.t === 'to' ? 1 : 0;
+  const did = tokens[from]?.t.endsWith('ing') ? undefined : pastAt(tokens, from);
+  // "lower left" is a place.
+  return did && scan(tokens.slice(from)).marks[0]?.place === undefined && some(later, tokens, 1)
+    ? [...put(plainly.planned, tokens[0] as Token), { ...(tokens[from] as Token), t: did.t }, ...tokens.slice(from + 1)]
+    : undefined;
+}
+
+/** "should be reduced", "has been reduced": the participle stands as it is. */
+function inPassive(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const form = formAt(passives, tokens, at);
+  const been = form ? undefined : beenAt(tokens, at);
+  if (form === undefined && been === undefined) return undefined;
+  let verb = form ? past(at, form) : (been as number);
+  while (small.has(tokens[verb]?.t ?? '')) verb += 1;
+  const did = form ? (doneAt(tokens, verb) ?? pastAt(tokens, verb)?.procedure) : doneAt(tokens, verb);
+  const placed = scan(tokens.slice(0, at)).marks.some(({ place }) => place !== undefined);
+  if (did === undefined || (been !== undefined && did === 'extract') || !placed || over(tokens, at - 1, verb)) return undefined;
+  const t = form ? (pastAt(tokens, verb)?.t ?? (tokens[verb] as Token).t) : (tokens[verb] as Token).t;
+  const state = form ? plainly[form.means.state] : [];
+  return [...tokens.slice(0, at), ...put(state, tokens[at] as Token), { ...(tokens[verb] as Token), t }, ...tokens.slice(verb + 1)];
+}
+const beings: ReadonlySet<string> = new Set(['is', 'are', 'was', 'were', 'been', 'got']);
+/** Behind "has been", "was", "got": where the participle stands, if it is one. */
+const beenAt = (tokens: readonly Token[], at: number): number | undefined => {
+  const has = ['has', 'have', 'had'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'been';
+  return has ? at + 2 : beings.has(tokens[at]?.t ?? '') && tokens[at + 1]?.t !== 'not' ? at + 1 : undefined;
+};
+
+/** "does not want the hook on one oh six reduced": declined, and the verb before the thing. */
+function refused(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const form = formAt(refusals, tokens, at);
+  if (form === undefined) return undefined;
+  const from = past(at, form);
+  const verb = tokens.findIndex((_, i) => i > from && i < from + NEAR && doneAt(tokens, i) !== undefined && !over(tokens, at, i));
+  if (verb < 0) return undefined;
+  const state = speakers.has(tokens[at - 1]?.t ?? '') ? 'not-done' : 'declined';
+  return [
+    ...tokens.slice(0, at),
+    ...put(plainly[state], tokens[at] as Token),
+    tokens[verb] as Token,
+    ...tokens.slice(from, verb),
+    ...tokens.slice(verb + 1),
+  ];
+}
+
+/** "offered to reduce the hook but she declined". */
+function offered(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const form = formAt(offers, tokens, at);
+  const did = form && pastAt(tokens, past(at, form));
+  if (form === undefined || did === undefined) return undefined;
+  const verb = past(at, form);
+  const no = tokens.findIndex((_, i) => i > verb && formAt(turns, tokens, i) !== undefined);
+  if (no < 0) return undefined;
+  const words = formAt(turns, tokens, no)?.words.length ?? 0;
+  return [
+    ...tokens.slice(0, at),
+    ...put(plainly.declined, tokens[at] as Token),
+    { ...(tokens[verb] as Token), t: did.t },
+    ...tokens.slice(verb + 1, no),
+    ...tokens.slice(no + words),
+  ];
+}
+
+/** What was done in the words that begin here, where they are a past form. */
+function doneAt(tokens: readonly Token[], at: number): string | undefined {
+  const [mark] = scan(tokens.slice(at, at + 4)).marks;
+  const work = mark?.from === 0 ? mark.terms?.find((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done) : undefined;
+  return work?.k === 'work' && work.term.as === 'procedure' ? work.term.id : undefined;
+}
+
+/** The past form of the infinitive or gerund that stands here, where it is a verb of work. */
+function pastAt(tokens: readonly Token[], at: number): { readonly t: string; readonly procedure: string } | undefined {
+  const token = tokens[at];
+  if (token === undefined || !/^[a-z]+$/.test(token.t)) return undefined;
+  for (const t of pastsOf(token.t)) {
+    const procedure = doneAt([{ ...token, t }, ...tokens.slice(at + 1, at + 4)], 0);
+    if (procedure !== undefined) return { t, procedure };
+  }
+  return undefined;
+}
+function pastsOf(verb: string): readonly string[] {
+  const known = irregular[verb];
+  if (known !== undefined) return [known];
+  const stem = verb.endsWith('ing') ? verb.slice(0, -3) : verb;
+  return stem.endsWith('e')
+    ? [`${stem}d`]
+    : [`${stem}ed`, `${stem}${stem.at(-1) ?? ''}ed`, ...(stem.endsWith('y') ? [`${stem.slice(0, -1)}ied`] : [])];
+}
