@@ -6,6 +6,7 @@ import { conditions } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { linkBetween, placeGroups, prepositions, type Link, type PlaceGroup, type Placing } from './groups.ts';
+import type { RawPlace } from './places.ts';
 import { isLevel, leadsOn, modsOf, withShared } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
@@ -72,6 +73,11 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
         !opensNext(marks, tokens, role, heads, h, g) &&
         !stopBetween(role, mark, g.marks[0] as number),
     );
+    // "a hook on the top left, the first one": the tooth behind the quadrant is where.
+    if (after[0] && after[1] && within(after[0], after[1]) && after[1].subject === undefined) {
+      const [quadrant, tooth] = after as [PlaceGroup, PlaceGroup];
+      after.splice(0, 2, { ...tooth, marks: [...quadrant.marks, ...tooth.marks] });
+    }
     // "step on two oh nine, two ten worn": of two places behind the finding before, the second is this one's.
     const ownBefore =
       before !== undefined &&
@@ -151,8 +157,13 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
   // "ground the step on one oh eight down level with one oh seven": the other tooth is how far, not where.
   const lowered = heads.find(({ work }) => work?.id === 'reduce');
   const level = lowered ? marks.findIndex((mark, i) => i > lowered.mark && isLevel(mark)) : -1;
-  const ofOwn = (head: Head, all: readonly Placing[]): readonly Placing[] =>
-    level < 0 || head.work || all[0]?.raw.codes === undefined ? all : all.filter((p) => !(p.beside && (p.marks[0] as number) > level));
+  const ofOwn = (head: Head, every: readonly Placing[]): readonly Placing[] => {
+    // "step on the lower right, on the eight": the quadrant only leads to the tooth.
+    const all = every.filter((p, i) => !every.slice(i + 1).some((q) => narrows(p.raw, q.raw)));
+    return level < 0 || head.work || all[0]?.raw.codes === undefined
+      ? all
+      : all.filter((p) => !(p.beside && (p.marks[0] as number) > level));
+  };
   return heads.map((head, h) => ({
     head,
     placings: ofOwn(head, placings[h] as readonly Placing[]),
@@ -252,17 +263,16 @@ function opensNext(
 /** "lower right is missing the nine": the tooth behind the name lies in the quadrant before it. */
 const within = (before: PlaceGroup | undefined, after: PlaceGroup): boolean => {
   const [quadrant, ...more] = before?.placings ?? [];
-  const raw = quadrant?.raw;
-  return (
-    raw !== undefined &&
-    more.length === 0 &&
-    raw.jaw !== undefined &&
-    raw.positions === undefined &&
-    raw.codes === undefined &&
-    raw.region === undefined &&
-    after.placings.every((p) => p.raw.positions !== undefined && p.raw.jaw === raw.jaw && p.raw.side === raw.side && raw.side !== undefined)
-  );
+  return quadrant !== undefined && more.length === 0 && after.placings.every(({ raw }) => narrows(quadrant.raw, raw));
 };
+/** A quadrant, and teeth of it. */
+const narrows = (quadrant: RawPlace, tooth: RawPlace): boolean =>
+  quadrant.jaw !== undefined &&
+  quadrant.side !== undefined &&
+  [quadrant.positions, quadrant.codes, quadrant.region].every((one) => one === undefined) &&
+  tooth.positions !== undefined &&
+  tooth.jaw === quadrant.jaw &&
+  tooth.side === quadrant.side;
 const ruledOut = (head: Head, scopes: readonly Scope[]): boolean =>
   scopes.includes('absent') !== (head.condition?.strength === 'absentSay');
 const stopBetween = (role: Roles['role'], a: number, b: number): boolean => {
@@ -319,7 +329,7 @@ function ruledOutThere(
     (kinds.includes('T') || kinds.includes('S')) &&
     between.includes('but') &&
     !between.some((t) => ['else', 'other', 'otherwise', 'elsewhere'].includes(t)) &&
-    placings.every(({ raw }) => raw.codes !== undefined)
+    placings.every(({ raw }) => raw.codes !== undefined || (raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined))
   );
 }
 

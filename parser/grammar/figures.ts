@@ -58,7 +58,12 @@ const unsaid: ReadonlySet<string> = new Set(['one', 'only', ...estimates]);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry, last?: Item): readonly Mark[] {
-  if (!marks.some((mark) => mark.number !== undefined || ['one', 'last', 'first', 'front', 'back'].includes(tokens[mark.to - 1]?.t ?? '')))
+  if (
+    !marks.some(
+      (mark) =>
+        mark.number !== undefined || ['one', 'last', 'first', 'front', 'back', 'molar', 'premolar'].includes(tokens[mark.to - 1]?.t ?? ''),
+    )
+  )
     return marks;
   const word = (at: number): string => tokens[at]?.t ?? '';
   const around = (from: number, to: number): string =>
@@ -74,6 +79,11 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (whole) {
       out.push(whole.mark);
       joined = whole.last;
+      return;
+    }
+    const molar = ofTheQuadrant(mark);
+    if (molar) {
+      out.push(molar);
       return;
     }
     const end = endOfRow(mark);
@@ -268,6 +278,24 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     const raw = marks[last]?.place;
     const quadrant = raw && raw.codes === undefined && raw.positions === undefined ? quadrantIn(raw) : undefined;
     return quadrant && { mark: { from: mark.from, to: (marks[last] as Mark).to, place: { positions: [mark.number], ...quadrant } }, last };
+  }
+
+  /** "upper right first molar has a crack", "second molar's fine": of the quadrant spoken of before. */
+  function ofTheQuadrant(mark: Mark): Mark | undefined {
+    const raw = mark.place;
+    const [position, ...more] = raw?.positions ?? [];
+    const open =
+      raw !== undefined &&
+      position !== undefined &&
+      position >= 6 &&
+      more.length === 0 &&
+      !raw.plural &&
+      !raw.all &&
+      [raw.codes, raw.jaw, raw.side, raw.quadrants, raw.region, raw.relative].every((one) => one === undefined) &&
+      /^(?:premolar|molar|tooth)$/.test(word(mark.to - 1));
+    const quadrant =
+      open && !marks.some((m) => m !== mark && m.place !== undefined && !m.place.region) ? carry.place?.map(quadrantIn).at(-1) : undefined;
+    return quadrant && { ...mark, place: { ...raw, ...quadrant }, carried: true as const };
   }
 
   /** "lower left, ramp on the last one": the last tooth of the row that was named. */

@@ -213,6 +213,7 @@ function downTo(marks: readonly Mark[], words: Words, at: number, last: Item | u
     !ends ||
     words[at - 1] === 'is' ||
     number.value > MOST ||
+    number.value < 1 ||
     words.slice(0, at).some((word) => wanting.has(word))
   )
     return undefined;

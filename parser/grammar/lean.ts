@@ -2,6 +2,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
+import { positionOf as positionByName } from '../lexicon/places.ts';
 import { rowTeeth } from '../lexicon/teeth.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { missingTeeth, type Carry } from './carry.ts';
@@ -66,8 +67,14 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
       !waiting &&
       !(made.less && body.condition === 'abnormality');
     if (ruledOut) return made;
+    const position = positionByName[body.condition];
     const leaned =
-      (said && !made.less) || carry.place === undefined || entry.home !== undefined
+      // "wolf teeth gone": named by what they are, and never the tooth spoken of before.
+      (position !== undefined &&
+        !carry.place?.every(({ codes, positions }) => codes?.every((code) => positionOf(code) === position) ?? positions === undefined)) ||
+      (said && !made.less) ||
+      carry.place === undefined ||
+      entry.home !== undefined
         ? null
         : resolvePlace(
             carry.place.map((raw) => ({ raw, marks: [] })),

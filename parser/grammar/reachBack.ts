@@ -26,7 +26,14 @@ export interface Reached {
 
 /** Words of taking back that stand by themselves: no "that is", which may begin the finding's own name. */
 const takingBack = formsOf(
-  correctionSay.filter((form) => !/\b(?:that|that's|it|is|was|be)$/.test(form)).map((form) => [form.split(' '), true] as const),
+  [
+    ...correctionSay.filter((form) => !/\b(?:that|that's|it|is|was|be)$/.test(form)),
+    'i put',
+    'i said',
+    'i had',
+    'i called',
+    'i gave you',
+  ].map((form) => [form.split(' '), true] as const),
 );
 const leads: ReadonlySet<string> = new Set(['so', 'well', 'oh', 'okay', 'ok', 'and', 'but', 'actually', 'wait', 'no']);
 const verb = /^(?:should (?:be|have been)|ought to be|wants to be|needs to be|(?:it )?(?:was|is|should be)|were|are|goes)(?= |$)/;
@@ -62,7 +69,11 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
   }
   const words = tokens.map(({ t }) => t);
   // "... on the right was five mil": the verb of all that names it.
-  const at = words.findIndex((_, i) => i > from && i - from <= LONGEST_NAME && verb.test(words.slice(i).join(' ')));
+  // "I put the gap on the right, it should be the left": what was said before comes first, and what is so behind it.
+  const told = saidBefore.test(words.slice(0, from).join(' '));
+  const at = told
+    ? words.findLastIndex((word, i) => i > from && word === 'it' && verb.test(words.slice(i).join(' ')) && tokens[i - 1]?.ends === true)
+    : words.findIndex((_, i) => i > from && i - from <= LONGEST_NAME && verb.test(words.slice(i).join(' ')));
   if (at < 0) return undefined;
   const end = at + (verb.exec(words.slice(at).join(' '))?.[0].split(' ').length ?? 0);
   const back = tokens.findLastIndex((_, i) => i > end && formAt(tails, tokens, i) !== undefined);
@@ -99,6 +110,7 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
     carry: { ...carry, last: target.id, half: undefined, ...placeOf(target.place) },
   };
 }
+const saidBefore = /\bi (?:put|said|had|called|gave you)$/;
 const verbWords: ReadonlySet<string> = new Set(['was', 'is', 'be', 'been', 'were', 'are', 'goes']);
 
 const small = (mark: Mark): boolean => mark.terms?.some(({ k }) => k === 'glue' || k === 'filler') ?? false;

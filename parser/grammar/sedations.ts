@@ -76,7 +76,11 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   const toCome =
     !negated &&
     topUps.length === 0 &&
-    (sedatedBefore.test(text) || ((dosed ? plannedDose : sedationToCome).test(text) && !sedationGiven.test(text)));
+    (sedatedBefore.test(text) ||
+      ((dosed ? plannedDose : sedationToCome).test(
+        text.replace(/\bbefore (?:i|we) (?:started|got (?:here|there)|came|arrived|began)\b/, ''),
+      ) &&
+        !sedationGiven.test(text)));
   if (agents.length === 0 && sedationMissed.test(text)) return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome && !noSedation.test(text)) return [];
@@ -116,7 +120,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
       ];
   }
   const by = byOwner ? { by: 'owner' as const } : byVet ? { by: 'veterinarian' as const } : {};
-  const more = agents.length === 0 && topUps.length > 0 ? doseIn(tokens, 0, tokens.length) : undefined;
+  const more = agents.length === 0 ? doseIn(tokens, 0, tokens.length) : undefined;
   if (agents.length === 0)
     return [
       {

@@ -73,6 +73,17 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
   const swears = ['is', "it's"].includes(text(tokens, at - 1)) && tokens.slice(Math.max(0, at - 3), at).some(({ t }) => t === 'if');
   if (inches && !swears)
     return dimension(tokens, { from: start, to: at + inches.split(' ').length, measure: { about: about !== undefined, said: inches } });
+  // "down by half"
+  const share =
+    text(tokens, at - 1) === 'by'
+      ? /^(?:half|a third|two thirds|a quarter)(?! (?:past|an?|inch|of|mil|cm)\b)/.exec(
+          tokens
+            .slice(at, at + 3)
+            .map(({ t }) => t)
+            .join(' '),
+        )?.[0]
+      : undefined;
+  if (share) return { from: start, to: at + share.split(' ').length, measure: { about: about !== undefined, said: share } };
   const few = !vague.has(text(tokens, at))
     ? undefined
     : /^(?:a few|a couple|several|few) (\w+)$/.exec(

@@ -1,6 +1,6 @@
 /** From a clause about work to a treatment: never `done` without a word of doing. */
 import type { Context } from '../contract/draft.ts';
-import type { Item } from '../contract/item.ts';
+import type { Item, Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
@@ -97,13 +97,15 @@ export function treatmentsOf(
   const last = standing(context, carry.last);
   const before = last && 'place' in last ? last.place : undefined;
   const carriedPlace =
-    here || !procedure.needsPlace
+    (here && !(place === null && thing)) || !procedure.needsPlace
       ? undefined
       : thing
         ? placeOf(thing, work.id, context)
         : before && every
           ? placeOfAll(every, before, context)
-          : before && !(ofTeeth.has(work.id) && 'region' in before && !toothRegions.has(before.region))
+          : before &&
+              !strangeTooth(work.id, marks, before) &&
+              !(ofTeeth.has(work.id) && 'region' in before && !toothRegions.has(before.region))
             ? before
             : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
@@ -193,6 +195,13 @@ export function treatmentsOf(
     },
   ];
 }
+
+/** "hook two eleven", "wolf teeth came out in March": no wolf tooth is the tooth spoken of before. */
+const strangeTooth = (id: ProcedureId, marks: readonly Mark[], place: Place): boolean =>
+  id === 'extract' &&
+  'teeth' in place &&
+  !place.teeth.every((tooth) => tooth.endsWith('05')) &&
+  marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && t.id === 'wolf-tooth'));
 
 const conditionOf = (item: Item | undefined): ConditionId | undefined =>
   item?.kind === 'finding' && item.presence !== 'absent' ? item.condition : undefined;
@@ -295,6 +304,12 @@ const countsThing: ReadonlySet<string> = new Set([
   'loose',
   'little',
   'small',
+  'big',
+  'large',
+  'wee',
+  'tall',
+  'bad',
+  'high',
   'that',
   'his',
   'her',

@@ -49,16 +49,51 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
           place?.positions?.join() === '1' && tokens[to - 1]?.t === 'ones' && place.jaw !== undefined && from < to - 1
             ? marks.slice(0, i).findLast((m) => m.place?.positions !== undefined)?.place?.positions
             : undefined;
-        return before ? { ...mark, place: { ...place, positions: before } } : mark;
+        if (before) return { ...mark, place: { ...place, positions: before } };
+        // "the upper ones": teeth of that jaw, and which was not said; a list of numbers goes on ("upper ones and twos").
+        const pronoun =
+          place?.positions?.join() === '1' &&
+          tokens[to - 1]?.t === 'ones' &&
+          place.jaw !== undefined &&
+          from < to - 1 &&
+          !tokens.some(({ t }) => /^(?:twos|threes|incisors?)$/.test(t));
+        if (!pronoun || place === undefined) return mark;
+        const { positions, ...jaw } = place;
+        return positions ? { ...mark, place: { ...jaw, plural: true } } : mark;
       });
-  const apart = partedBy(named, (mark, i) =>
+  const headed = underJaw(named, tokens);
+  const apart = partedBy(headed, (mark, i) =>
     mark.place?.codes &&
-    named.slice(0, i).some(isHead) &&
-    contraries.has(tail(behind(named, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not'))
+    headed.slice(0, i).some(isHead) &&
+    contraries.has(tail(behind(headed, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not'))
       ? lastApart(mark, tokens)
       : undefined,
   );
   return wholeSides(withTurns(wholeJaws(ledBySide(ofTopic(leftAside(apart, tokens), tokens), tokens), tokens), tokens), tokens);
+}
+
+/** "lower arcades, points, wave on the left": under a jaw said first and parted off, a side is of that jaw. */
+function underJaw(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const topic = marks.find((mark) => !small(mark));
+  const jaw = topic?.place?.jaw;
+  const whole =
+    (jaw === 'upper' || jaw === 'lower') &&
+    topic?.place?.side === undefined &&
+    topic?.place?.positions === undefined &&
+    topic?.place?.region === undefined &&
+    tokens[(topic?.to ?? 0) - 1]?.ends === true;
+  if (!whole || marks.some(({ place }) => place?.jaw !== undefined && place.jaw !== jaw)) return marks;
+  return marks.map((mark) =>
+    mark !== topic &&
+    mark.place !== undefined &&
+    mark.place.jaw === undefined &&
+    mark.place.codes === undefined &&
+    mark.place.region === undefined &&
+    mark.place.quadrants === undefined &&
+    (mark.place.side === 'left' || mark.place.side === 'right')
+      ? { ...mark, place: { ...mark.place, jaw } }
+      : mark,
+  );
 }
 
 /** "both lowers are smooth, three oh six aside": left out by a word behind it. */

@@ -9,6 +9,6 @@ export const presenting: readonly string[] = ['this is', 'here is', 'we have', '
 /** Before a name, whatever else is said. */
 export const called: readonly string[] = ['name is', 'he is called', 'she is called', 'this one is called', 'gelding is called', 'mare is called', 'gelding called', 'mare called', 'horse is called', 'pony is called'];
 /** Behind those and no name. */
-export const noName: readonly string[] = ['my', 'our', 'your', 'their', 'that', 'what', 'how', 'where', 'when', 'not', 'really', 'only', 'another', 'one', 'such', 'here', 'there', 'again', 'every', 'who', 'whose', 'very', 'your', 'his', 'her', 'for', 'to', 'from', 'we', 'i', 'you', 'they'];
+export const noName: readonly string[] = ['himself', 'herself', 'itself', 'my', 'our', 'your', 'their', 'that', 'what', 'how', 'where', 'when', 'not', 'really', 'only', 'another', 'one', 'such', 'here', 'there', 'again', 'every', 'who', 'whose', 'very', 'your', 'his', 'her', 'for', 'to', 'from', 'we', 'i', 'you', 'they'];
 /** Before a horse that is not the one in hand. */
 export const bringingAnother: readonly string[] = ['has', 'have', 'had', 'got', 'keeps', 'owns', 'another', 'other', 'like', 'than', 'with', 'near', 'beside', 'after', 'mother', 'sister', 'brother', 'dam', 'sire'];

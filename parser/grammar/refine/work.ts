@@ -184,7 +184,7 @@ export const afterWork: Rule = (reads, { context, text }) => {
   const now = /\b(now|after|afterwards)\b/.test(text);
   const worked =
     context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) ||
-    reads.some(({ clause }) => clause.head.work?.done);
+    reads.some(({ clause, made }) => clause.head.work?.done && !made.some(({ body }) => body?.kind === 'fact'));
   return !now || !worked
     ? reads
     : each(reads, (made) =>
