@@ -109,7 +109,8 @@ interface Opener {
 function openerOf(tokens: readonly Token[]): Opener | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
     const word = tokens[at]?.t ?? '';
-    const open = formAt(opens, tokens, at);
+    // "no doubt there is a hook": there is.
+    const open = word === 'doubt' && ['no', 'without'].includes(tokens[at - 1]?.t ?? '') ? undefined : formAt(opens, tokens, at);
     if (open)
       return { at: range(at, at + open.words.length), behind: at + open.words.length, ...(open.means ? {} : { answered: true as const }) };
     const for_ =

@@ -10,7 +10,7 @@ export const questionVerbs: readonly string[] = ['does', 'did', 'has'];
 /** Looked for, and the finding comes behind "for": "checked one oh six for a hook". */
 export const searching: readonly string[] = ['(check|look|feel|looked|looking|checked|checking|felt|feeling|searched|searching|hunted|hunting|palpated|palpating|probed|probing)'];
 /** Not known yet, wherever it stands. */
-export const openQuestions: readonly string[] = ['(see|check|checking|feel|ask|asked|find out) (if|whether) (there|that|this|it|he|she) (is|has)', '(expect|expecting|thought|think|imagined|reckoned) there (would|might|will) be'];
+export const openQuestions: readonly string[] = ['(see|check|checking|feel|ask|asked|find out) (if|whether) (there|that|this|it|he|she) (is|has)', '(expect|expecting|thought|think|imagined|reckoned) there (would|might|will) be', 'doubt [(if|whether|that)] (there|that|it|this|he|she) (is|has)', "doubt that's", 'unlikely (to be|there is|that there is|that it is)', '(can|could) not see there being'];
 /** What was expected: only an answer makes these a question. */
 export const expected: readonly string[] = ['(was|were) [half] expecting', '(was|were|did) not (expect|expecting) [to (see|find|feel)]', '(i|we) [had] expected [to (find|see|feel)]', '(thought|reckoned|expected|was sure|were sure) [that] there (was|were|is|would be) [no]', '(thought|reckoned) (he|she|it) (had|was) [no]'];
 /** Somebody else's words, when they are of a tooth or a part of the mouth and of today. */
