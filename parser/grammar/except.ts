@@ -61,5 +61,5 @@ export function less(place: Place, others: readonly Place[]): Place {
   const group = teethOf(place);
   const out = new Set(others.flatMap(teethOf));
   const left = group.filter((t) => !out.has(t));
-  return left.length === group.length || left.length === 0 ? place : { teeth: left, from: 'group' };
+  return left.length === group.length || left.length === 0 ? place : { teeth: [...left].sort(), from: 'group' };
 }

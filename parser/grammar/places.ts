@@ -269,7 +269,11 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       to = at = found.to;
       continue;
     }
-    // Small words may stand inside a place, not at its end: "cheek on the right".
+    // Small words may stand inside a place, not at its end: "cheek on the right", "sixes at the bottom".
+    if (raw.positions !== undefined && raw.jaw === undefined && text(tokens, at) === 'at' && jawSaid(tokens, at + 1)) {
+      at += 1;
+      continue;
+    }
     if ((to > start || between) && glueInside.has(text(tokens, at)) && at - to < 4) {
       at += 1;
       continue;

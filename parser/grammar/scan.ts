@@ -67,6 +67,7 @@ const readers: readonly Reader[] = [
   readDoing, // "off" and "down" are no places
   readBar, // "bar" is a part of the mouth only where nothing is left out
   readCompared,
+  readCount, // "the two sixes" counts them
   readRightAlong, // "right along the row" is no side
   readLeftAs, // nor is what was left
   readShortGrade, // behind a finding with a scale a number is its grade
@@ -146,6 +147,17 @@ function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   const single = all && next === 'the' && /^(six|seven|eight|nine|ten|eleven)$/.test(text(tokens, at + 2)) ? at + 3 : undefined;
   const to = place?.to ?? single;
   return to !== undefined && (to === tokens.length || tokens[to - 1]?.ends === true) ? { from: at, to: at + 1, terms: except } : undefined;
+}
+
+const determiners: ReadonlySet<string> = new Set(['the', 'these', 'those', 'his', 'her', 'its', 'their']);
+const counts: ReadonlySet<string> = new Set(['two', 'three', 'six', 'twelve']);
+/** "the two sixes at the bottom", "her two bottom canines": how many of a group that is named outright. */
+function readCount(tokens: readonly Token[], at: number, _: readonly Mark[], words: readonly string[]): Mark | undefined {
+  if (!counts.has(text(tokens, at)) || !determiners.has(text(tokens, at - 1))) return undefined;
+  const raw = readCluster(tokens, words, at + 1)?.raw;
+  return raw?.positions !== undefined && raw.plural === true && raw.joined === undefined
+    ? { from: at, to: at + 1, terms: [{ k: 'glue' }] }
+    : undefined;
 }
 
 const compared = new Set(comparedSay);
@@ -267,7 +279,21 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
 const ofSoftTissue = (terms: readonly Term[] | undefined): boolean =>
   terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).places.every((kind) => kind === 'G')) === true;
 /** "decay in the back cup": the back of a tooth or of a row, and nobody's back. */
-const ofTeeth: ReadonlySet<string> = new Set(['cup', 'infundibulum', 'tooth', 'teeth', 'molar', 'molars', 'corner', 'edge', 'end']);
+const ofTeeth: ReadonlySet<string> = new Set([
+  'cup',
+  'infundibulum',
+  'tooth',
+  'teeth',
+  'molar',
+  'molars',
+  'corner',
+  'edge',
+  'end',
+  'two',
+  'three',
+  'lowers',
+  'uppers',
+]);
 const leadsToPlace: ReadonlySet<string> = new Set(['on', 'in', 'at']);
 /** "a crack on the palatal side of two ten": the small word in an everyday phrase leads to a tooth or a quadrant. */
 function placeBehind(tokens: readonly Token[], words: readonly string[], to: number): boolean {

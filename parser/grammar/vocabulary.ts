@@ -59,7 +59,8 @@ const add = (forms: readonly string[], term: (said: string) => Term): void => {
 /** "t m js" is said, "tmjs" is written. */
 const joined = (said: string): string =>
   said.replace(/\b([a-z])((?: [a-z])+s?)\b(?! [a-z]\b)/g, (_, first: string, more: string) => first + more.replaceAll(' ', ''));
-const plural = (said: string): boolean => /s$|teeth$|ies$/.test(said) && !/ss$|is$/.test(said);
+const plural = (said: string): boolean =>
+  /s$|teeth$|ies$|(?:back|last|rear) (?:two|three)$|(?:two|three) (?:back|last|rear)$/.test(said) && !/ss$|is$/.test(said);
 
 for (const [id, entry] of Object.entries(conditions) as [ConditionId, ConditionEntry][]) {
   for (const strength of ['say', 'withPlace', 'absentSay'] as const)

@@ -21,8 +21,8 @@ export const elsewhere: readonly string[] = ['elsewhere', 'anywhere else', 'anyw
 export const groupSay: readonly { readonly say: readonly string[]; readonly positions: readonly number[] }[] = [
   { say: ['cheek (tooth|teeth)', 'cheeks teeth', 'molar teeth', 'molars and premolars', 'premolars and molars', 'grinders'], positions: [6, 7, 8, 9, 10, 11] },
   { say: ['premolars', '(front|first) three cheek teeth'], positions: [6, 7, 8] },
-  { say: ['molars', '[in the] (back|last|rear) three [(cheek teeth|teeth|molars)]'], positions: [9, 10, 11] },
-  { say: ['[in the] (back|last|rear) two [(cheek teeth|teeth|molars)]'], positions: [10, 11] },
+  { say: ['molars', '[in the] (back|last|rear) three [(cheek teeth|teeth|molars)]', 'the three (back|last|rear) [(cheek teeth|teeth|molars)]'], positions: [9, 10, 11] },
+  { say: ['[in the] (back|last|rear) two [(cheek teeth|teeth|molars)]', 'the two (back|last|rear) [(cheek teeth|teeth|molars)]'], positions: [10, 11] },
   { say: ['(front|first) two cheek teeth'], positions: [6, 7] },
   { say: ['incisor(s)', 'incisor teeth', 'front teeth'], positions: [1, 2, 3] },
   { say: ['central incisor(s)', 'first incisor(s)', 'central(s)', 'nipper(s)', 'pincer(s)'], positions: [1] },

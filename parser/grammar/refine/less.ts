@@ -1,12 +1,14 @@
 /** A group less what was named, left out or ruled out in the same phrase. */
 import type { Place } from '../../contract/item.ts';
-import { rowTeeth, type RowId } from '../../lexicon/teeth.ts';
+import { rowIds, rowTeeth, type RowId } from '../../lexicon/teeth.ts';
+import type { Clause } from '../assemble.ts';
 import { standing } from '../carry.ts';
 import { leftOut, less, type Exception } from '../except.ts';
 import type { RawPlace } from '../places.ts';
 import { rowOf } from '../pointing.ts';
 import { resolvePlace, wantedBy } from '../resolve.ts';
 import type { Mark } from '../scan.ts';
+import type { Made } from '../made.ts';
 import { become, each, finding, teethAt, teethOf, type Rule } from './rule.ts';
 
 /** The row of cheek teeth, or the front teeth, that a part of it lies in. */
@@ -21,6 +23,11 @@ function rowAround({ positions, jaw, side, quadrants }: RawPlace): RawPlace {
     plural: true,
   };
 }
+
+/** A clause names nothing beside what it leaves out, or the whole mouth. */
+const nothingBut = ({ head, placings }: Clause, cue: number, places: readonly number[]): boolean =>
+  placings.every(({ raw, marks: at }) => raw.region === 'mouth' || raw.all || (cue < head.mark && at.every((m) => places.includes(m))));
+const wholeMouth = /\b(?:everything|all (?:the|his|her|of the) teeth|(?:whole|entire) mouth)\b/;
 
 /** "upper right normal apart from a hook on one oh six", "all worn bar the sixes", "nothing else on that row": the group less what was named. */
 export const lessThoseNamed: Rule = (reads, { context, carry, text, words, excepts, marks, tokens }) => {
@@ -64,6 +71,20 @@ export const lessThoseNamed: Rule = (reads, { context, carry, text, words, excep
               : [],
           )
         : [];
+    // "everything apart from the lower sixes is spot on": all but those, and never those.
+    const aside = excepts.find(({ cue, places }) => places.length > 0 && nothingBut(clause, cue, places));
+    const where = aside && leftOut(aside, id, marks);
+    const teeth = where != null && ('teeth' in where || 'rows' in where);
+    if (ruledOut && id === 'abnormality' && aside && named.length === 0 && !(teeth && clause.placings.some(({ raw }) => raw.all))) {
+      const used = [...new Set([...made.marks, aside.cue, ...aside.places])];
+      const there = (place: Place | null): Made => ({ ...become(made, { place }, 'less those named'), marks: used });
+      if (!teeth)
+        // What a part that is not of teeth has is not said.
+        return { ...there(null), doubts: [{ doubt: 'no-condition', place: where ?? null, marks: [aside.cue, ...aside.places] }] };
+      return carry.place === undefined || wholeMouth.test(text)
+        ? there(less({ rows: [...rowIds] }, [where]))
+        : { ...there(null), less: [where] };
+    }
     // "all but the last two on the bottom left are sharp": of that row the others.
     const all = excepts.find(
       ({ cue, places }) =>
