@@ -260,6 +260,8 @@ export function detailsOf(
   const words = headWords(marks, tokens, headMark);
   if (id === 'bit-seat-present' && words[0] === 'old') details.qualifiers.push('old');
   if (id === 'fracture' && words.includes('slab')) details.qualifiers.push('slab');
+  // "the front infundibulum": the name says which.
+  if (id === 'infundibular-caries') for (const term of marks[headMark]?.terms ?? []) addTerm(details, term, id);
   if (id === 'discharge' && words[0] === 'clear') details.qualifiers.push('clear');
   for (const word of words) if (saidInName[word]) details.qualifiers.push(saidInName[word]);
   if (ended.has(id)) for (const end of ['rostral', 'caudal'] as const) if (words.includes(end)) details.qualifiers.push(end);

@@ -128,18 +128,22 @@ export function modsOf(
       (mods[previous] as number[]).push(i);
       return;
     }
+    // "the front one a grade one, back one clean": an end that a pause opens with is of what is normal there.
+    const opens =
+      !figure && ends(mark.from - 1) && !ends(mark.to - 1) && isNormal(heads[next] as Head) && firstTaken(role, i, after) === after;
     const toNext =
-      !marks[after]?.again &&
-      !only &&
-      !(nextHas && !own) &&
-      (lead ||
-        describes ||
-        breakBefore ||
-        (!closed(link(i, firstTaken(role, i, after))) &&
-          !role.slice(i, after).includes('place') &&
-          ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) ||
-            own ||
-            (!holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark)))));
+      opens ||
+      (!marks[after]?.again &&
+        !only &&
+        !(nextHas && !own) &&
+        (lead ||
+          describes ||
+          breakBefore ||
+          (!closed(link(i, firstTaken(role, i, after))) &&
+            !role.slice(i, after).includes('place') &&
+            ((role.slice(before, i).includes('place') && (figure || firstTaken(role, i, after) === after)) ||
+              own ||
+              (!holds(heads[previous] as Head, mark) && holds(heads[next] as Head, mark))))));
     (mods[toNext ? next : previous] as number[]).push(i);
   });
   return mods;
@@ -196,11 +200,12 @@ const firstTaken = (role: Roles['role'], from: number, to: number): number => {
   return to;
 };
 
+const isNormal = ({ condition }: Head): boolean => condition?.id === 'abnormality' && condition.strength === 'absentSay';
 /** Whether a size or a grade means anything to the head. */
 function holds(head: Head, mark: Mark): boolean {
   const entry = head.condition && (conditions[head.condition.id] as ConditionEntry);
   // What is normal has no degree.
-  if (head.condition?.id === 'abnormality' && head.condition.strength === 'absentSay') return false;
+  if (isNormal(head)) return false;
   if (mark.measure)
     return entry ? entry.measure !== undefined : ['reduce', 'reduce-incisors', 'rasp', 'bit-seat'].includes(head.work?.id ?? '');
   if (mark.grade) return entry?.scale !== undefined;

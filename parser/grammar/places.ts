@@ -364,6 +364,7 @@ const told = new Set([
   'clear',
   'clean',
   'normal',
+  'still',
   'will',
   'can',
 ]);

@@ -6,6 +6,7 @@ import { formAt, formsOf } from './forms.ts';
 import { readAmount, readNumber } from './numbers.ts';
 import type { Mark } from './scan.ts';
 import { expand } from './template.ts';
+import { placeWords } from './vocabulary.ts';
 import type { Token } from './tokens.ts';
 
 type Unit = 'mm' | 'cm' | 'degree';
@@ -94,6 +95,19 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
       );
   if (few && unitOf.has(few[1] as string))
     return dimension(tokens, { from: start, to: at + few[0].split(' ').length, measure: { about: about !== undefined, said: few[0] } });
+  const like = from === start ? likenedTo(tokens, text(tokens, start) === 'the' ? start + 1 : start) : undefined;
+  if (like)
+    return {
+      from: start,
+      to: like,
+      measure: {
+        about: false,
+        said: tokens
+          .slice(start, like)
+          .map(({ t }) => t)
+          .join(' '),
+      },
+    };
   const likened = ['sized', 'size'].includes(text(tokens, start + 1)) && readNumber(tokens, at) === undefined;
   return likened
     ? { from: start, to: start + 2, measure: { about: false, said: `${text(tokens, start)} ${text(tokens, start + 1)}` } }
@@ -102,6 +116,40 @@ export function readMeasure(tokens: readonly Token[], start: number): Mark | und
 
 const inched =
   /^(?:(?:an?|one|two|three) (?:and a (?:half|quarter) )?|(?:a )?(?:half|quarter|eighth)(?: of)?(?: an?)? |(?:three|two) quarters?(?: of)?(?: an?)? |(?:an? )?(?:sixteenth|eighth)(?: of)?(?: an)? )inch(?:es)?\b/;
+const sizeOf = /^size of (?:a|an|my|your) \w/;
+const closing: ReadonlySet<string> = new Set([
+  'on',
+  'in',
+  'at',
+  'by',
+  'inside',
+  'under',
+  'over',
+  'behind',
+  'below',
+  'above',
+  'near',
+  'and',
+  'just',
+  'or',
+]);
+/** "size of a five pence", "the size of my thumb nail": up to a pause, a small word or three words. */
+function likenedTo(tokens: readonly Token[], at: number): number | undefined {
+  if (text(tokens, at) !== 'size') return undefined;
+  const words = tokens.slice(at, at + 7).map(({ t }) => t);
+  if (!sizeOf.test(words.join(' '))) return undefined;
+  let to = at + 4;
+  while (
+    to < at + 6 &&
+    to < tokens.length &&
+    tokens[to - 1]?.ends !== true &&
+    !closing.has(text(tokens, to)) &&
+    !placeWords.has(text(tokens, to))
+  )
+    to += 1;
+  return to;
+}
+
 /** What begins a size that is no number: "a few mil". */
 const vague: ReadonlySet<string> = new Set(['a', 'few', 'several']);
 /** "a centimetre", "a centimetre and a half" */

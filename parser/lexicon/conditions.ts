@@ -26,11 +26,11 @@ export const conditions = {
   },
   shear: {
     label: 'Shear mouth', group: 'wear', places: ['R'],
-    say: ['shear mouth(ed)', 'scissor mouth(ed)', 'sheared', 'shear(s|ing)', '(very|really) steep [(table|tables|angle|angles)]', 'steep (table|tables|angle|angles)'],
+    say: ['shear mouth(ed)', 'scissor mouth(ed)', 'sheared', 'shear(s|ing)', '(very|really) steep [(table|tables|angle|angles)]', 'steep (table|tables|angle|angles)', 'sheared [off] (at|to) [(an|a)] [(steep|sharp|real)] angle'],
   },
   'exaggerated-transverse-ridges': {
     label: 'Exaggerated transverse ridges', short: 'ridges', group: 'wear', places: ['T', 'R'],
-    say: ['(exaggerated|excessive|accentuated|prominent|tall|high) transverse ridge(s)', '(exaggerated|excessive|accentuated|prominent) ridge(s)', 'transverse ridge(s)', 'transverse ridging', 'ridging', 'washboard', '(big|tall|high|heavy|strong) ridge(s)', 'ridges across [the] (table|tables)', 'ridged tables', 'e t r(s)', 'a t r(s)'],
+    say: ['(exaggerated|excessive|accentuated|prominent|tall|high) transverse ridge(s)', '(exaggerated|excessive|accentuated|prominent) ridge(s)', 'transverse ridge(s)', 'transverse ridging', 'ridging', 'washboard', '(big|tall|high|heavy|strong) ridge(s)', 'ridges across [the] (table|tables)', 'ridged tables', 'e t r(s)', 'a t r(s)', 'ridges [across [the] (table|tables)] [(is|are|standing)] [(too|very|standing|quite)] (proud|high|tall|big|prominent)'],
     withPlace: ['ridge(s)', 'ridged'],
   },
   'focal-overgrowth': {
@@ -62,16 +62,16 @@ export const conditions = {
   },
   'out-of-occlusion': {
     label: 'Out of occlusion', group: 'wear', places: ['T'],
-    say: ['out of occlusion', 'not in occlusion', 'not meeting', 'not in contact', 'nothing to bite (on|against)', 'does not meet', 'no contact with its opposite'],
+    say: ['out of occlusion', 'not in occlusion', 'not meeting', 'not in contact', 'nothing to bite (on|against)', 'does not meet', 'no contact with its opposite', 'no contact (with|between|against)', 'no (occlusal|proper) contact', 'not touching its opposite', 'nothing (under|over|above|below|opposite|opposing|to meet) it', 'not meeting anything'],
   },
   'bit-seat-present': {
     label: 'Bit seat present', short: 'bit seat', group: 'wear', places: ['T'],
-    say: ['bit seat(s) (present|there|already there|already present)', '(old|existing|previous) bit seat(s)', '(has|have) [a] bit seat(s) [(already|on it|on them)]', '(bit seat|bit seats|a bit seat) (on|already on|already in|from last time)'],
+    say: ['bit seat(s) (present|there|already there|already present)', '(old|existing|previous) bit seat(s)', '(has|have) [a] bit seat(s) [(already|on it|on them)]', '(bit seat|bit seats|a bit seat) (on|already on|already in|from last time)', 'bit seat(s) [(is|are)] still (there|visible|evident|good|in|present|showing|on)'],
   },
   sharp: {
     label: 'Sharp', group: 'wear', places: ['T'],
     say: [],
-    withPlace: ['sharp', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives|knife|blade|blades|glass)'],
+    withPlace: ['sharp', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives|knife|blade|blades|glass)', 'like [a] (needle|needles|razor|razors|knife|knives|pins|razor blades)', 'needle like', 'pin sharp'],
   },
   expired: {
     label: 'Expired', group: 'wear', places: ['T'],
@@ -84,7 +84,7 @@ export const conditions = {
   },
   'food-packing': {
     label: 'Food packing', short: 'packed', group: 'gums', places: ['S', 'T'],
-    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food', 'packed (solid|tight|hard)', '(sits|sitting) (food|feed)', '(food|feed) (sits|sitting) [in]', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (stuffed|jammed|wedged|rammed|caught|lodged|packed|packing|pocketing|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed|getting stuck|getting caught) [(in|into|down|up|in it|down in|up in)]', 'packed [tight|solid|full] with (food|feed|hay|grass|haylage|forage|chaff)', 'full of (food|feed|hay|grass|haylage|chaff)', '(trapping|packing|holding|collecting|catching) (food|feed|hay|grass|haylage|chaff)', 'food (trap|trapping)', 'packing (up|in|solid)', 'packs (food|feed|hay)'],
+    say: ['food (packing|packed|trapped|impaction|impacted|stuck)', 'feed (packing|packed|trapped|impaction|impacted|stuck)', 'forage (packing|packed|trapped)', '(packed|impacted|full) (with|of) (food|feed|hay|grass|haylage|forage)', '(trapped|impacted) (food|feed|hay|grass|haylage)', '(food|feed|hay|grass) in (it|there|the gap|between)', 'packing food', 'packed (solid|tight|hard)', '(sits|sitting) (food|feed)', '(food|feed) (sits|sitting) [in]', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (stuffed|jammed|wedged|rammed|caught|lodged|packed|packing|pocketing|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed|getting stuck|getting caught) [(tight|solid|hard|fast)]', '(food|feed|hay|haylage|grass|forage|chaff|fibre|stuff) (is|has|gets|has got|is getting|was) [all] (stuffed|jammed|wedged|rammed|caught|lodged|packed|collecting|gathering|building up|balled up|stuck|impacted|trapped|pushed) [(tight|solid|hard|fast)]', 'packed [tight|solid|full] with (food|feed|hay|grass|haylage|forage|chaff)', 'full of (food|feed|hay|grass|haylage|chaff)', '(trapping|packing|holding|collecting|catching) (food|feed|hay|grass|haylage|chaff)', 'food (trap|trapping)', 'packing (up|in|solid)', 'packs (food|feed|hay)'],
     withPlace: ['packing'],
     absentSay: ['(clear|free|empty) of (feed|food|hay|grass)'],
   },
@@ -103,12 +103,12 @@ export const conditions = {
   },
   'gingival-recession': {
     label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
-    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) [(is|are|has|have)] (pulled|pulling|drawn|shrunk|shrinking|creeping|crept|gone) (back|up)', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
+    say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) [(is|are|has|have)] (pulled|pulling|drawn|shrunk|shrinking|creeping|crept|crawled|moved|slipped|peeled|gone) (back|up)', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
     withPlace: ['receded', 'receding', '(has|have) crept (up|back)'],
   },
   'gingival-hyperplasia': {
     label: 'Gingival hyperplasia', short: 'gum overgrowth', group: 'gums', places: ['T', 'G'],
-    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', 'overgrown gum(s)', 'thickened gum(s)', 'hyperplastic (gum|gums|gingiva)', 'gum growing over', '(gum|gums) [(is|are|has|have)] (enlarged|overgrown|thickened)'],
+    say: ['gingival hyperplasia', 'gum (overgrowth|hyperplasia)', 'enlarged gum(s)', 'overgrown gum(s)', 'thickened gum(s)', 'hyperplastic (gum|gums|gingiva)', 'gum growing over', '(gum|gums) [(is|are|has|have)] [((puffy|swollen|thick|red|lumpy) and)] (enlarged|overgrown|thickened|heaped up|proliferating|growing over|grown over)'],
   },
   'attachment-loss': {
     label: 'Attachment loss', group: 'gums', places: ['T'],
@@ -143,11 +143,12 @@ export const conditions = {
   },
   caries: {
     label: 'Caries', group: 'tooth', places: ['T'],
-    say: ['caries', 'carious', 'decay(ing)', 'decayed', 'tooth decay', 'rotten', 'rotting', 'cavity', 'cavities'],
+    say: ['caries', 'carious', 'decay(ing)', 'decayed', 'tooth decay', 'rotten', 'rotting', 'cavity', 'cavities', 'rotted', 'gone rotten'],
+    withPlace: ['[(a bit of|some|a spot of)] rot'],
   },
   'cemental-hypoplasia': {
     label: 'Cemental hypoplasia', group: 'tooth', places: ['T'],
-    say: ['cemental hypoplasia', 'cementum hypoplasia', 'hypocementosis', 'infundibular hypoplasia', '(hypoplastic|poor|missing|deficient) cement(um)'],
+    say: ['cemental hypoplasia', 'cementum hypoplasia', 'hypocementosis', 'infundibular hypoplasia', '(hypoplastic|poor|missing|deficient) cement(um)', 'cement(um) [(has|have|is|was)] (never|not) [(fully|properly|quite|completely)] (filled|formed|developed|laid down|gone) [in] [properly]', 'cement(um) (missing|lacking|deficient)', '(unfilled|empty|underfilled|part filled|half filled|poorly filled) infundibul(um|a)', 'infundibul(um|a) [(is|are)] [(half|part|only half)] (empty|unfilled|not filled|never filled)', 'lack of cement(um)', 'no cement(um) in'],
   },
   'pulp-exposure': {
     label: 'Pulp exposure', short: 'open pulp', group: 'tooth', places: ['T'],
@@ -158,11 +159,11 @@ export const conditions = {
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
     say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '[a] (corner|piece|bit|chunk) [(is|has)] (chipped off|snapped off|broken off|off|out of|come off|broken away|gone|gone from|missing)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '[a] (corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
-    withPlace: ['broke', 'break(s)'],
+    withPlace: ['broke', 'break(s)', 'splits'],
   },
   'retained-fragment': {
     label: 'Retained fragment', short: 'fragment', group: 'tooth', places: ['T'],
-    say: ['(retained|dental|tooth|loose|remaining) fragment(s)', 'fragment(s) (retained|remaining|left|left behind|still there)', 'shard(s)', 'cap (sliver|slivers|fragment|fragments)', 'bit of (tooth|cap) (left|still in)', 'fragment(s) of (tooth|cap|crown)'],
+    say: ['(retained|dental|tooth|loose|remaining) fragment(s)', 'fragment(s) (retained|remaining|left|left behind|still there)', 'shard(s)', 'cap (sliver|slivers|fragment|fragments)', 'bit of (tooth|cap) (left|still in)', 'fragment(s) of (tooth|cap|crown)', '(piece|pieces|fragment|fragments|bit|sliver|slab) [(is|are)] [still] (sitting|stuck|lodged|hanging) in (there|place|the socket|the gum)', '(piece|pieces|fragment|fragments|slab) [(is|are)] still (in|there|in there|in place|left in|attached)'],
     withPlace: ['fragment(s)', 'piece left', 'sliver(s)'],
   },
   'apical-infection': {
@@ -173,7 +174,7 @@ export const conditions = {
   discoloured: {
     label: 'Discoloured', group: 'tooth', places: ['T'],
     say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)', '[(has|have|is|are)] gone (black|brown|grey|gray|dark|a funny colour)', 'off colour', 'dark (tooth|brown|coloured|staining)'],
-    withPlace: ['(black|brown|grey|gray|dark) tooth', '(brownish|blackish|greyish|dark)'],
+    withPlace: ['(black|brown|grey|gray|dark) tooth', '(brownish|blackish|greyish|dark)', '(brown|black|yellow) [and]', '(is|are|looks|looking|gone) (grey|gray)', '[(looks|looking)] dead [looking]'],
   },
   resorption: {
     label: 'Resorption', group: 'tooth', places: ['T'],
@@ -195,7 +196,7 @@ export const conditions = {
   },
   'previously-extracted': {
     label: 'Previously extracted', short: 'old extraction', group: 'number', places: ['T'],
-    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled|whipped out|came out|come out|out) (last (year|time|visit|spring|summer|autumn|winter|month)|years ago|[(a|one|two|three|four|five|six)] (year|years|months) ago|a while (ago|back)|some time ago|previously|before|a few years (ago|back))', 'was (extracted|removed|taken out|pulled)', 'old (socket|extraction|gap where it was)', '[healed] socket', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)', '(been|is) (out|gone|away) since', '(been|is) (out|gone) for (a while|years|ages|a long time)', 'been out [(a while|years|ages|a long time)]'],
+    say: ['previously (extracted|removed)', '(extracted|removed|taken out|pulled|whipped out|came out|come out|out) (last (year|time|visit|spring|summer|autumn|winter|month)|years ago|[(a|one|two|three|four|five|six)] (year|years|months) (ago|back)|a while (ago|back)|some time ago|previously|before|a few years (ago|back))', 'was (extracted|removed|taken out|pulled)', 'old (socket|extraction|gap where it was)', '[healed] socket', 'old extraction [site]', '[healed] extraction site', 'healed socket(s)', 'already (extracted|removed|out)', '(been|is) (out|gone|away) since', '(been|is) (out|gone) for (a while|years|ages|a long time)', 'been out [(a while|years|ages|a long time)]'],
   },
   erupting: {
     label: 'Erupting', short: 'coming through', group: 'number', places: ['T'],
@@ -217,16 +218,16 @@ export const conditions = {
   'retained-cap': {
     label: 'Retained cap', short: 'cap', group: 'number', places: ['T'],
     say: ['retained (cap|caps|deciduous)', 'retained (baby|milk) (tooth|teeth)', 'retained deciduous (tooth|teeth|incisor|premolar)', 'cap(s) [(is|are|was)] [still] (retained|on|sitting on|not ready|not shed|in place|present|hanging on|stuck on|firm|tight|sitting|sitting tight|there)', 'still (has|have|got|wearing|carrying) [(its|a|the|his|her)] cap(s)', 'still capped', 'capped', 'persistent deciduous'],
-    withPlace: ['cap(s)', 'not ready [yet]', 'cap(s) not ready yet'],
+    withPlace: ['cap(s)', 'not ready [yet]', 'cap(s) not ready yet', '[still] (hanging|holding|clinging) on'],
   },
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
-    say: ['loose cap(s)', 'cap(s) [(is|are)] (on the move|lifting|moving|nearly off|hanging|hanging off|hanging by a thread|coming off|coming loose|rocking|ripe)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
+    say: ['loose cap(s)', 'cap(s) [(is|are)] (on the move|lifting|moving|nearly off|flapping|flapping about|flopping about|swinging|hanging|hanging off|hanging by a thread|coming off|coming loose|rocking|ripe)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
     withPlace: ['(ready|nearly ready|about|due) to come off', '(hanging|dangling) [(on|off)] by a thread', 'hanging off'],
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],
-    say: ['displaced', 'displacement', 'out of (line|position|place|the row|the arcade)', '(leaning|pushed|sits|sitting|shifted|angled|kicked) (out|in|outwards|inwards|over)', 'not in line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line'],
+    say: ['displaced', 'displacement', 'out of (line|position|place|the row|the arcade)', '(leaning|pushed|sits|sitting|shifted|angled|kicked) (out|in|outwards|inwards|over)', 'not in line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line', '(shoved|shunted|forced|driven|bumped) [(over|across|out|in|inwards|outwards|sideways)]', 'pushed (across|sideways|off line)'],
   },
   rotated: {
     label: 'Rotated', group: 'number', places: ['T'],
@@ -235,7 +236,7 @@ export const conditions = {
   },
   overcrowded: {
     label: 'Overcrowded', short: 'crowded', group: 'number', places: ['T'],
-    say: ['overcrowded', 'overcrowding', 'crowded', 'crowding', 'cramped', 'squashed [up|together]', 'jammed together', 'overlapping', 'bunched [up]'],
+    say: ['overcrowded', 'overcrowding', 'crowded', 'crowding', 'cramped', 'squashed [up|together]', 'jammed together', 'overlapping', 'bunched [up]', 'jostling [for (room|space)]', '(fighting|competing) for (room|space)', '(short of|not enough|too little) (room|space)'],
   },
   'wolf-tooth': {
     label: 'Wolf tooth', group: 'number', places: ['T'],
@@ -278,11 +279,11 @@ export const conditions = {
   },
   overjet: {
     label: 'Overjet', group: 'bite', places: ['R', 'N'], measure: 'width',
-    say: ['overjet', 'over jet', 'horizontal overlap', 'overshot', 'over shot', '(uppers|upper incisors|top incisors|top teeth) [(stick|sticking|jut|jutting|hang|hanging)] (out|over) (in front of|past|over) the (lowers|lower incisors|bottom ones|bottom teeth)'],
+    say: ['overjet', 'over jet', 'horizontal overlap', 'overshot', 'over shot', '(uppers|upper incisors|top incisors|top teeth|top ones) [(stick|sticking|jut|jutting|hang|hanging|sit|sitting|come|poke|project)] [(out|over|forward)] (in front of|past|over|beyond) the (lowers|lower incisors|bottom ones|bottom teeth|bottom incisors|bottoms)'],
   },
   overbite: {
     label: 'Overbite', group: 'bite', places: ['R', 'N'], measure: 'height',
-    say: ['overbite', 'over bite', 'vertical overlap', 'deep bite'],
+    say: ['overbite', 'over bite', 'vertical overlap', 'deep bite', '(drop|drops|dropping|hang|hangs|come|comes) down (in front|over the front) [of (them|the lowers|the bottom ones)]'],
   },
   underbite: {
     label: 'Underbite', group: 'bite', places: ['R', 'N'],
@@ -290,15 +291,15 @@ export const conditions = {
   },
   smile: {
     label: 'Smile', group: 'bite', places: ['R', 'N'],
-    say: ['smile [(bite|mouth)]', 'grin', 'grinning', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature'],
+    say: ['smile [(bite|mouth)]', 'grin', 'grinning', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature', '(corners|ends) [(are|is)] (turned|turning|curling|curled|turn|curl) up'],
   },
   frown: {
     label: 'Frown', group: 'bite', places: ['R', 'N'],
-    say: ['frown [(bite|mouth)]', 'frowning', 'frowny', 'frown shaped', 'sad face', 'incisor frown', 'dorsal curvature'],
+    say: ['frown [(bite|mouth)]', 'frowning', 'frowny', 'frown shaped', 'sad face', 'incisor frown', 'dorsal curvature', '(corners|ends) [(are|is)] (turned|turning|curling|curled|turn|curl) down'],
   },
   slant: {
     label: 'Slant', group: 'bite', places: ['R', 'N'],
-    say: ['slant(ed) [(bite|mouth|incisors)]', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite|front teeth|nippers) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant'],
+    say: ['slant(ed) [(bite|mouth|incisors)]', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite|front teeth|nippers) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant', '(incisors|bite|front teeth|nippers) (run|runs|running|go|goes|going|fall|falls) (downhill|uphill|off level|away)'],
   },
   'stepped-incisors': {
     label: 'Stepped incisors', group: 'bite', places: ['R', 'N'],
@@ -306,7 +307,7 @@ export const conditions = {
   },
   'level-bite': {
     label: 'Level bite', short: 'level', group: 'bite', places: ['R', 'N'],
-    say: ['level bite', '(front|front teeth|incisor|incisors) [(is|are|all|nice and|sit|sitting|meet|meeting)] [(nice and|nicely|all)] level', 'level (at the front|across the front|in front)', 'bite [is] level', 'level incisor(s)', 'incisor(s) (meet|meeting) level'],
+    say: ['level bite', '(front|front teeth|incisor|incisors) [(is|are|all|nice and|sit|sitting|meet|meeting)] [(nice and|nicely|all)] level', 'level (at the front|across the front|in front)', 'bite [is] [(dead|nice and|perfectly|nicely|all|bang|spot on)] level', 'level incisor(s)', 'incisor(s) (meet|meeting) level'],
   },
   'parrot-mouth': {
     label: 'Parrot mouth', group: 'bite', places: ['N'],
@@ -326,12 +327,12 @@ export const conditions = {
   },
   ulcer: {
     label: 'Ulcer', group: 'soft', places: ['G'], measure: 'width',
-    say: ['a sore (on|inside|in)', 'sore spot(s)', 'ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)', 'ulcerating', 'ulcery', 'raw (patch|spot|area|place)', '(sore|raw) (patch|spot|place) (on|in|inside)', 'erosion(s)'],
+    say: ['a sore (on|inside|in)', 'sore spot(s)', 'ulcer(s|ated)', 'ulceration(s)', 'mouth ulcer(s)', 'ulcerating', 'ulcery', 'raw (patch|spot|area|place)', '(sore|raw) (patch|spot|place) (on|in|inside)', 'erosion(s)', 'rubbed (raw|sore)', 'chafed', 'chafing'],
     withPlace: ['sores', 'a sore', 'raw', 'sore (patch|spot|area|place)(s)'],
   },
   laceration: {
     label: 'Laceration', short: 'cut', group: 'soft', places: ['G'], measure: 'width',
-    say: ['laceration(s)', 'lacerated', 'cut(s)', 'graze(s|d)', 'tear', 'torn', 'gash(ed)', 'nick(s|ed)', 'bitten', 'slit', 'wound'],
+    say: ['laceration(s)', 'lacerated', 'cut(s)', 'graze(s|d)', 'tear', 'torn', 'gash(ed)', 'nick(s|ed)', 'bitten', 'slit', 'wound', '(bite|tooth|teeth) mark(s)'],
   },
   scar: {
     label: 'Scar', group: 'soft', places: ['G'], measure: 'width',
@@ -344,7 +345,7 @@ export const conditions = {
   },
   lump: {
     label: 'Lump', group: 'soft', places: ['G'], measure: 'width',
-    say: ['lump(s)', '[bony] bump(s)', 'bony (lump|lumps|enlargement|swelling|prominence)', 'nodule(s)', 'lumpy', 'bumpy', 'knob(s)'],
+    say: ['lump(s)', '[bony] bump(s)', 'bony (lump|lumps|enlargement|swelling|prominence)', 'nodule(s)', 'lumpy', 'bumpy', 'knob(s)', 'knobble(s)', 'bony (knobble|nodule|bit|ridge)(s)'],
   },
   mass: {
     label: 'Mass', group: 'soft', places: ['G'],
@@ -356,7 +357,7 @@ export const conditions = {
   },
   'bit-injury': {
     label: 'Bit injury', group: 'soft', places: ['G'],
-    say: ['bit (injury|injuries|rub|rubs|damage|sore|sores|mark|marks|trauma|ulcer)', 'rubbed by the bit', '(pinched|bruised) by the bit'],
+    say: ['bit (injury|injuries|rub|rubs|damage|sore|sores|mark|marks|trauma|ulcer)', 'rubbed by the bit', '(pinched|bruised) by the bit', '(raw|sore|rubbed|rubbed raw|rubbed sore|chafed|cut|bruised) from the bit'],
   },
   bleeding: {
     label: 'Bleeding', group: 'soft', places: ['G', 'T', 'S'],
@@ -424,16 +425,17 @@ export const conditions = {
   'lateral-excursion': {
     label: 'Lateral excursion', short: 'excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
     say: ['lateral excursion(s)', 'excursion(s)', 'molar slide', 'excursion to molar contact'],
-    withPlace: ['side to side'],
+    withPlace: ['side to side', 'slides [(over|across)]', '(jaw|mandible) (slides|moves|swings|goes) [(over|across|out)]'],
   },
   'rostrocaudal-movement': {
     label: 'Rostrocaudal movement', short: 'forward and back', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
-    say: ['rostrocaudal (movement|mobility|motion)', 'rostro caudal movement', 'a p movement', 'anterior posterior movement', 'fore and aft movement', 'forward and back movement'],
+    say: ['rostrocaudal (movement|mobility|motion)', 'rostro caudal movement', 'a p movement', 'anterior posterior movement', 'fore and aft movement', 'forward and back movement', 'jaw (comes|moves|slides|drops|goes|slips) (forward|forwards) [and back]', '(jaw|mandible) moves (forward|forwards|fore) and (back|aft)'],
   },
   'dull-percussion': {
     label: 'Dull on percussion', group: 'soft', places: ['G'],
     say: ['dull (on|to|when) (percussion|percussed|tapped|tapping|knocking)', 'dull when i (tap|knock|percuss|tapped|knocked) [(over|on|at)]', '(percusses|percussed|percussing|taps|tapped|sounded|sounding) dull', 'dull (sound|note|tap)', 'dullness', 'dull percussion', 'percussion [is] dull', 'sounds dull'],
     withPlace: ['dull'],
+    absentSay: ['resonant', 'resonating', '(sound|sounds|sounded|sounding|percuss|percusses|percussed) (hollow|clear|resonant|normal|equal|even|the same [both sides])'],
   },
   nosebleed: {
     label: 'Nosebleed', home: 'nostril', group: 'soft', places: ['G'],
@@ -449,15 +451,15 @@ export const conditions = {
   },
   halitosis: {
     label: 'Halitosis', short: 'bad breath', group: 'horse', places: ['N'],
-    say: ['halitosis', 'bad breath', '(rotten|awful|terrible|horrible|stinking|rank|nasty) breath', 'breath [(is|was|really|absolutely)] (foul|bad|awful|terrible|rotten|rank|smelly|stinking|horrible|rancid|honking|minging)', 'breath (stinks|reeks|pongs|honks|hums) [(today|of rot)]', '[his|her] mouth (smells|stinks)', 'foul breath', 'breath smells [bad]', 'smelly breath'],
+    say: ['halitosis', 'bad breath', '(rotten|awful|terrible|horrible|stinking|rank|nasty) breath', 'breath [(is|was|really|absolutely)] (foul|bad|awful|terrible|rotten|rank|smelly|stinking|horrible|rancid|honking|minging)', 'breath (stinks|reeks|pongs|honks|hums) [(today|of rot)]', '[his|her] mouth (smells|stinks)', 'foul breath', 'breath smells [bad]', 'smelly breath', 'breath [that] (would|could) (knock|floor|kill|fell|strip|drop|stop) [(you|a (horse|man|fly|donkey))] [(over|down|flat|out|dead)]', 'breath (is|was) (ripe|humming|high|something else|shocking)'],
   },
   quidding: {
     label: 'Quidding', group: 'horse', places: ['N'],
-    say: ['quid(s|ding|ded)', '(dropping|drops|dropped|spitting|spits) [out] [(half|some|a lot|lots|most|balls)] [of] [(his|her|their|the|its)] (food|feed|hay|haylage|chaff|dinner|hard feed|forage|nuts|wads)', '(wads|balls) of (hay|haylage|grass) (on the floor|in the stable|dropped)', 'leaving (quids|wads|balls)', '(spits|spitting) out (wads|balls) [of (hay|haylage|grass)]', 'drops (food|feed|hay|his feed|her feed)', 'balling hay'],
+    say: ['quid(s|ding|ded)', '(dropping|drops|dropped|spitting|spits) [out] [(half|some|a lot|lots|most|balls)] [of] [(his|her|their|the|its)] (food|feed|hay|haylage|chaff|dinner|hard feed|forage|nuts|wads)', '(wads|balls) of (hay|haylage|grass) (on the floor|in the stable|dropped)', 'leaving (quids|wads|balls)', '(spits|spitting) out (wads|balls) [of (hay|haylage|grass)]', 'drops (food|feed|hay|his feed|her feed)', 'balling hay', '(dropping|drops|spitting|spits|leaving|leaves|finding) [out] [(little|wee|big|half chewed)] (balls|wads|clumps|plugs|mouthfuls) of [(half|part|partly)] [chewed] [up] (hay|haylage|grass|feed|food)'],
   },
   'weight-loss': {
     label: 'Weight loss', group: 'horse', places: ['N'],
-    say: ['weight loss', 'losing [a bit of|some] (weight|condition)', 'gone (thin|poor|ribby|light)', 'dropping (off|away)', '(weight|condition) (loss|dropping off|falling off|going)', 'looking (poor|thin|ribby|light)', 'light on (condition|weight)', 'lost [(some|a bit of|a little|a lot of|a fair bit of|a little bit of)] (weight|condition)', 'dropping (condition|weight|off)', 'dropped (condition|weight|off)'],
+    say: ['weight loss', 'losing [a bit of|some] (weight|condition)', 'gone (thin|poor|ribby|light)', 'dropping (off|away)', '(weight|condition) (loss|dropping off|falling off|going)', 'looking (poor|thin|ribby|light)', 'light on (condition|weight)', 'lost [(some|a bit of|a little|a lot of|a fair bit of|a little bit of)] (weight|condition)', 'dropping (condition|weight|off)', 'dropped [(some|a bit of|a little|a lot of|a fair bit of)] (condition|weight|off)'],
   },
   drooling: {
     label: 'Drooling', group: 'horse', places: ['N'],

@@ -25,6 +25,8 @@ function becomes(marks: readonly Mark[], tokens: readonly Token[], at: number): 
     !tokens.slice(Math.max(0, from - 1), to).some(({ t }) => ['has', 'have', 'is', 'are'].includes(t))
   )
     return false;
+  // "have gone to grade three"
+  if (tokens[to]?.t === 'to') return true;
   const next = marks[at + 1];
   const last = next !== undefined && (at + 2 === marks.length || tokens[next.to - 1]?.ends === true);
   return (

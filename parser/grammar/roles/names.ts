@@ -37,6 +37,19 @@ export const finding: Rule = ({ marks, tokens, i, mark, condition, work, qualifi
 export const undisplaced: Rule = ({ qualifier, fractureSaid }) =>
   qualifier?.id === 'undisplaced' && !fractureSaid ? { condition: { id: 'displaced', strength: 'absentSay', plural: false } } : undefined;
 
+/** "the front infundibulum is a grade one": what is graded in an infundibulum is its decay. */
+export const gradedCup: Rule = ({ marks, tokens, i, mark, condition }) => {
+  if (condition !== undefined || !tokens.slice(mark.from, mark.to).some(({ t }) => t.startsWith('infundibul'))) return undefined;
+  const names = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'condition' && t.strength === 'say') === true;
+  const grade = marks.findIndex((one, at) => at > i && one.grade?.announced === true);
+  return grade > i &&
+    !marks.slice(i, grade).some(names) &&
+    !marks.some(({ terms }) => terms?.some((t) => t.k === 'condition' && ofCement.has(t.id)))
+    ? { condition: { id: 'infundibular-caries', strength: 'say', plural: false } }
+    : undefined;
+};
+const ofCement: ReadonlySet<string> = new Set(['caries', 'infundibular-caries', 'peripheral-caries', 'cemental-hypoplasia']);
+
 /** "neither canines nor wolf teeth": right behind a word of ruling out a group word is what is ruled out. */
 const ruledOutBeside = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean =>
   (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') &&
