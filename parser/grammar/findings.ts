@@ -6,10 +6,11 @@ import { positionOf } from '../lexicon/places.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
-import type { ConditionEntry } from '../lexicon/types.ts';
+import type { ConditionEntry, PlaceKind } from '../lexicon/types.ts';
 import { crested, type Clause } from './assemble.ts';
 import type { Placing } from './groups.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
+import type { RawPlace } from './places.ts';
 import { neitherOf, resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -73,7 +74,10 @@ export function findingsOf(
         : clause.placings;
   const shares = apportioned(clause, details, marks, tokens);
   if (shares) return shares.flatMap((share) => findingsOf(share, marks, tokens, missing));
-  const split = crestsAt.length > 0 ? [clause.placings.filter(({ raw }) => raw.codes === undefined)] : placingsApart(four);
+  const split =
+    crestsAt.length > 0
+      ? [clause.placings.filter(({ raw }) => raw.codes === undefined)]
+      : placingsApart(four, (conditions[id] as ConditionEntry).places);
   // "no hook, three mil": what is not there has no size, unless the size bounds it ("no pockets over five mil").
   const sizedAway =
     ruledOut &&
@@ -228,12 +232,24 @@ export const sizedOrNot = (body: FindingBody): MadeDoubt => {
 /** A size behind these says how big it is not. */
 const bounding: ReadonlySet<string> = new Set(['over', 'above', 'than', 'beyond', 'exceeding', 'past']);
 
+const isGroup = ({ codes, region, positions, row, jaw, side }: RawPlace): boolean =>
+  codes === undefined && region === undefined && (positions !== undefined || row === true || (jaw !== undefined && side !== undefined));
 /** The places that each have an item of their own. */
-function placingsApart(placings: readonly Placing[]): readonly (readonly Placing[])[] {
+function placingsApart(placings: readonly Placing[], kinds: readonly PlaceKind[]): readonly (readonly Placing[])[] {
   const regions = placings.filter(({ raw, beside }) => raw.region !== undefined && raw.codes === undefined && !beside);
   // "tongue, cheeks and palate normal": each has its own item.
   if (new Set(regions.map(({ raw }) => raw.region)).size > 1 && regions.length === placings.length)
     return regions.map((placing) => [placing]);
+  // "incisors and bars normal": teeth are no part of the region.
+  const groups = placings.filter(({ raw, beside }) => isGroup(raw) && !beside);
+  if (
+    regions.length > 0 &&
+    groups.length > 0 &&
+    regions.length + groups.length === placings.length &&
+    kinds.includes('G') &&
+    kinds.includes('R')
+  )
+    return [...regions.map((placing) => [placing]), groups];
   return [placings];
 }
 /** Everything the modifiers say, apart from the place. */

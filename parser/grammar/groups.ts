@@ -41,6 +41,9 @@ export function placeGroups(
   heads: readonly Head[],
   link: (a: number, b: number) => Link,
 ): readonly PlaceGroup[] {
+  const ruledOut = marks.some(({ terms }) =>
+    terms?.some((t) => (t.k === 'cue' && t.cue.means === 'absent') || (t.k === 'condition' && t.strength === 'absentSay')),
+  );
   const groups: { marks: number[]; placings: Placing[]; bound: boolean; subject?: number }[] = [];
   marks.forEach((mark, i) => {
     if (role[i] !== 'place' || mark.place === undefined) return;
@@ -62,7 +65,9 @@ export function placeGroups(
     const rest = lastMark !== undefined && tokens.slice(marks[lastMark]?.to, mark.from).some(({ t }) => t === 'rest');
     // "points on one oh six and the rest of the upper right": with nothing said of it, it is.
     const goesOn = rest && heads.some((head) => head.mark < lastMark) && endsHere(marks, tokens, role, i);
-    const bond = lastMark === undefined || (rest && !goesOn) ? '' : link(lastMark, i);
+    const tied = lastMark === undefined || (rest && !goesOn) ? '' : link(lastMark, i);
+    // "nothing wrong with the incisors or the canines": of what is not there "or" names both.
+    const bond = (tied === 'or' || tied === 'nor') && ruledOut && isGroup(mark.place) && isGroup(last?.placings.at(-1)?.raw) ? 'and' : tied;
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween =
       lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
@@ -73,8 +78,17 @@ export function placeGroups(
       heads.some((head) => head.mark < (lastMark ?? -1)) &&
       (!role.slice((heads[next] as Head).mark, heads[next + 1]?.mark).includes('place') ||
         ownClause(marks, tokens, i, (heads[next] as Head).mark));
+    // "bars, canines and incisors unremarkable": listed before what is said of them.
+    const listed =
+      lastMark === i - 1 &&
+      bond === '' &&
+      tokens[mark.from - 1]?.ends === true &&
+      !heads.some((head) => head.mark < i) &&
+      isPart(mark.place) &&
+      isPart(last?.placings.at(-1)?.raw) &&
+      !mark.place.positions?.some((p) => last?.placings.at(-1)?.raw.positions?.includes(p));
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
-    if (last && !apart && !surfacesBetween && (regions || ['and', 'prep', 'beside'].includes(bond))) {
+    if (last && !apart && !surfacesBetween && (regions || listed || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
       const raw = goesOn ? ofItsRow(mark.place, last.placings.at(-1)?.raw) : mark.place;
       last.placings.push({ raw, marks: [i], ...(bond === 'beside' ? { beside: true } : {}), ...(goesOn ? { rest: true } : {}) });
@@ -92,6 +106,10 @@ const ownClause = (marks: readonly Mark[], tokens: readonly Token[], place: numb
   const start = tokens[from - 1]?.t === 'the' ? from - 1 : from;
   return tokens[start - 1]?.ends === true && !tokens.slice(from, (marks[head] as Mark).to - 1).some(({ ends }) => ends);
 };
+/** A part of the mouth, or a group of teeth, by its name. */
+const isPart = (raw: RawPlace | undefined): boolean =>
+  raw?.codes === undefined && (raw?.region !== undefined || (raw?.positions !== undefined && raw.plural === true));
+const isGroup = (raw: RawPlace | undefined): boolean => raw !== undefined && raw.codes === undefined && raw.region === undefined;
 
 /** Nothing is said of this place behind it: the phrase ends, or a comma and another place follow. */
 const endsHere = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean =>

@@ -4,7 +4,7 @@ import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { positionOf as positionNamedBy } from '../lexicon/places.ts';
 import type { RegionId } from '../lexicon/regions.ts';
 import type { ConditionEntry, PlaceKind } from '../lexicon/types.ts';
-import type { RowId } from '../lexicon/teeth.ts';
+import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import type { Placing } from './groups.ts';
 import { gapOf } from './codes.ts';
 import { contradicts, isPaired, quadrantsOf, type RawPlace } from './places.ts';
@@ -127,8 +127,13 @@ function join(a: Resolved, b: Resolved): Resolved {
   if ('rows' in x && 'rows' in y) return { place: { ...x, rows: [...new Set([...x.rows, ...y.rows])].sort() }, doubts };
   if ('region' in x && 'region' in y && x.region === y.region && x.side !== undefined && y.side !== undefined && x.side !== y.side)
     return { place: { ...x, side: 'both' }, doubts };
+  // "incisors and canines": a row and teeth are the teeth of both.
+  const [teeth, others] = [teethIn(x), teethIn(y)];
+  if (teeth && others) return { place: { teeth: unique([...teeth, ...others]), from: 'group' }, doubts };
   return { place: x, doubts };
 }
+const teethIn = (place: Place): readonly string[] | undefined =>
+  'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((row) => rowTeeth[row]) : undefined;
 
 const unique = (codes: readonly string[]): string[] => [...new Set(codes)].sort();
 
@@ -172,6 +177,9 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
     raw.region === undefined
   )
     return raw.jaw === undefined ? none : ofGroupAsArea(raw, [1, 2, 3], undefined, wanted);
+  // "incisors normal, no wolf teeth": a tooth that has a name of its own stands at no others.
+  if (wanted.positions && raw.positions && !raw.positions.some((p) => wanted.positions?.includes(p)))
+    return { place: null, doubts: [{ doubt: 'no-place' }] };
   const positions = raw.positions ?? wanted.positions;
   const quadrants = raw.quadrants ?? (raw.jaw !== undefined || raw.side !== undefined ? quadrantsOf(raw) : undefined);
   if (
