@@ -14,6 +14,23 @@ export const leadsOn = (mark: Mark, tokens: readonly Token[]): boolean =>
   tokens[mark.to - 1]?.ends !== true &&
   /^(?:of|off|from) (?:the|that|this|those|his|her|both)$|^the \w+$/.test(`${tokens[mark.to]?.t ?? ''} ${tokens[mark.to + 1]?.t ?? ''}`);
 
+const isTool = ({ terms }: Mark): boolean =>
+  terms?.some((t) => t.k === 'work' && ['instrument', 'water', 'supervised'].includes(t.term.as)) === true;
+/** Whether a verb of reducing has the finding behind it for its object, up to a size that no pause parts from it. */
+const objectOf = (
+  { mark: verb, work }: Head,
+  { mark: object, condition }: Head,
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  size: number,
+): boolean =>
+  work?.id === 'reduce' &&
+  work.done === true &&
+  condition !== undefined &&
+  tokens.slice((marks[verb] as Mark).from, (marks[size] as Mark).from).every(({ ends }) => ends !== true) &&
+  role.slice(verb + 1, size).every((r, i) => r === 'glue' || r === 'place' || verb + 1 + i === object);
+
 /** A modifier belongs to the head it stands beside; between two, small words, places and what each head can hold decide. */
 export function modsOf(
   marks: readonly Mark[],
@@ -54,6 +71,14 @@ export function modsOf(
       heads.forEach((head, h) => {
         if (holds(head, mark) && !(head.condition && mark.terms?.some((t) => t.k === 'work'))) (mods[h] as number[]).push(i);
       });
+      return;
+    }
+    // "took the hook off with the burr, plenty of water": a tool is of the work, whatever was named between.
+    const worked = isTool(mark) ? heads.findLastIndex((head) => head.mark < i && head.work !== undefined) : -1;
+    // "reduced the one oh six hook three mil": so is how much, right behind what the work was done to.
+    const taken = mark.measure && previous > 0 && objectOf(heads[previous - 1] as Head, heads[previous] as Head, marks, tokens, role, i);
+    if (worked >= 0 || taken) {
+      (mods[taken ? previous - 1 : worked] as number[]).push(i);
       return;
     }
     if (next < 0) {

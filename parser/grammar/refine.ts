@@ -7,7 +7,7 @@ import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
-import { afterWork, objectOfWork, partDone, unclearWork, wouldHave } from './refine/work.ts';
+import { afterWork, objectOfWork, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
 import { parted, timeWords } from './timeline.ts';
 
@@ -16,6 +16,7 @@ const timeline: Rule = (reads, { marks, tokens }) => parted(reads, marks, tokens
 /** In this order, each with what it needs: a word, a condition, work (`work`), what was ruled out (`absent`), an exception (`except`). */
 const ordered = woken<Rule>([
   { rule: unclearWork, needs: ['left', 'vet', 'veterinarian'] },
+  { rule: outAlone, needs: ['out'] },
   { rule: longAgo, needs: ['work'] },
   { rule: wolfTeethBefore, needs: ['wolf-tooth'] },
   { rule: partDone, needs: ['state'] },

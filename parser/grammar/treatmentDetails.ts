@@ -25,6 +25,7 @@ export function treatmentDetails(
     for (const term of mark.terms ?? []) {
       if (term.k === 'work' && term.term.as === 'instrument' && !ruledOutBefore(marks, m)) out['instrument'] = term.term.instrument;
       if (term.k === 'work' && term.term.as === 'water') out['waterCooled'] = true;
+      if (term.k === 'work' && term.term.as === 'supervised') out['supervisedBy'] = 'veterinarian';
       if (term.k === 'work' && term.term.as === 'level') out['amountBasis'] = 'level';
       if (term.k === 'work' && term.term.as === 'outcome') out['outcome'] = term.term.outcome;
       // "ground it back", "took the incisors back": how far, and no end of the tooth.

@@ -15,6 +15,8 @@ export type WorkTerm =
   | { readonly as: 'sedate' } | { readonly as: 'topUp' } | { readonly as: 'given' } | { readonly as: 'prescribed' }
   | { readonly as: 'agent'; readonly agent: string; readonly class: 'sedative' | 'medicine' }
   | { readonly as: 'route'; readonly route: 'iv' | 'im' | 'oral' | 'sublingual' }
+  /** Who stood by while it was done. */
+  | { readonly as: 'supervised' }
   | { readonly as: 'vet' } | { readonly as: 'owner' }
   | { readonly as: 'recheck' } | { readonly as: 'refer' } | { readonly as: 'monitor' } | { readonly as: 'advise' } | { readonly as: 'report' } | { readonly as: 'noBit' }
 
@@ -91,6 +93,7 @@ export const workSay: readonly Row[] = [
   { as: 'route', route: 'im', say: ['i m', 'im', 'intramuscular(ly)', '(in|into) the muscle'] },
   { as: 'route', route: 'oral', say: ['oral(ly)', 'by mouth', 'oral (gel|paste)'] },
   { as: 'route', route: 'sublingual', say: ['sublingual(ly)', 'under the tongue gel', 'sublingual gel'] },
+  { as: 'supervised', say: ['under [(the|a|direct|direct and continuous)] (vet|veterinary|vet is|veterinarian) [(direct|direct and continuous)] supervision', '[with] [(the|a|her|his|their)] (vet|veterinarian) (supervising|supervised|supervising me|standing by|stood by|watching|watched|looking on|looked on|in attendance|on hand|standing over me|stood over me|looking over my shoulder)', 'supervised by [(the|a|her|his)] (vet|veterinarian|veterinary surgeon)', '[while] [(the|a|her|his)] vet (looked on|watched|stood (by|over me|there))', 'with (the|a|her|his) (vet|veterinarian) (present|there)'] },
   { as: 'vet', say: ['[by] [(the|a|her|his|their|own)] (vet|veterinarian|veterinary surgeon)', 'vet', '[the] doctor gave', 'by the doctor'] },
   { as: 'owner', say: ['[the] owner'] },
   { as: 'recheck', say: ['control [visit]', 'come [and] see (me|us) [again]', 'recheck(ed)', 're check', 'rechecking', '(wants|needs|want|need) [a] (rechecking|recheck|to be rechecked)', 'back again', '(same time|same again)', 'see you', '(annual|six monthly|three monthly|yearly) (recheck|check|checks|check up|dental|visit|visits)', 'book (him|her|it|them) in', 'due back', '(wants|needs) (doing|seeing|checking|looking at) again', 'to be (done|seen|checked) again', 'doing again', 'from (now|here) on', '(monthly|yearly) (check|checks|visits|rechecks)', '(see|check|look at) (him|her|it|them) [again]', '(see|check|look) again', 'back', 'come back', 'next (visit|exam|check) [due]', 'follow up', 'review', 'due [again] in', 'again in', 'next (one|appointment|dental|check) [(is|due)]', 'routine recheck', '[have] (a|another) look', 'due (a|another) look', 'pop back', '(bring|have|get|fetch) (him|her|it|them) back', 'book (him|her|it|them) [back] in', 'book [back] in', '(wants|needs|want|due|wanting) (doing|seeing|looking at|checking) [again]', '(be|get) (seen|checked|looked at|done) again', 'do (him|her|it|them) again', 'revisit', 're visit', 'return visit', '(same again|again) (this time|in|next)', 'come (out|round) again', 'be back'] },

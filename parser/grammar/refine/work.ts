@@ -37,6 +37,43 @@ export const unclearWork: Rule = (reads, { text }) => {
   });
 };
 
+const drawn: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'deciduous-present']);
+/** "wolf teeth out today, both uppers": a tooth that is out was taken out, or is to be; which is asked, and it is never read as there and no more. */
+export const outAlone: Rule = (reads, { marks, tokens }) =>
+  reads.some(({ clause }) => clause.head.work?.id === 'extract')
+    ? reads
+    : reads.map((read) => {
+        const [own] = read.made;
+        const body = own && finding(own);
+        const out = marks.findIndex(
+          (mark, i) =>
+            i > read.clause.head.mark &&
+            mark.to === mark.from + 1 &&
+            tokens[mark.from]?.t === 'out' &&
+            (tokens[mark.from]?.ends === true || ['', 'today', 'now', 'both', 'and', 'with'].includes(tokens[mark.to]?.t ?? '')) &&
+            marks
+              .slice(read.clause.head.mark + 1, i)
+              .every((m) => m.place !== undefined || (m.terms ?? [{ k: 'talk' }]).every(({ k }) => k === 'glue' || k === 'side')),
+        );
+        if (!own || !body || !drawn.has(body.condition) || body.presence !== 'present' || body.when !== 'now' || out < 0) return read;
+        const { place } = body;
+        const readings = (['done', 'planned'] as const).map((state) => ({
+          label: state,
+          bodies: [{ kind: 'treatment' as const, procedure: 'extract' as const, state, place }],
+        }));
+        return {
+          ...read,
+          made: [
+            ...read.made,
+            {
+              marks: [out],
+              rules: ['work without a verb of doing'],
+              doubts: [{ doubt: 'state-unclear', ...(place ? { place } : {}), readings }],
+            },
+          ],
+        };
+      });
+
 const objects: Readonly<Partial<Record<string, readonly string[]>>> = {
   extract: [
     'wolf-tooth',
