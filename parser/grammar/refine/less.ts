@@ -74,7 +74,7 @@ export const lessThoseNamed: Rule = (reads, { context, carry, text, words, excep
     // "everything apart from the lower sixes is spot on": all but those, and never those.
     const aside = excepts.find(({ cue, places }) => places.length > 0 && nothingBut(clause, cue, places));
     const where = aside && leftOut(aside, id, marks);
-    const teeth = where != null && ('teeth' in where || 'rows' in where);
+    const teeth = where !== undefined && where !== null && ('teeth' in where || 'rows' in where);
     if (ruledOut && id === 'abnormality' && aside && named.length === 0 && !(teeth && clause.placings.some(({ raw }) => raw.all))) {
       const used = [...new Set([...made.marks, aside.cue, ...aside.places])];
       const there = (place: Place | null): Made => ({ ...become(made, { place }, 'less those named'), marks: used });
