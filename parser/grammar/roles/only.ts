@@ -12,14 +12,17 @@ const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = {
 };
 const notOfAToothEdge: ReadonlySet<RegionId> = new Set(['tongue', 'lips', 'cheek', 'palate']);
 
-/** "ready to come off": of a cap. */
+/** "ready to come off", "seven oh eight still hanging on": of a cap. */
 export const ofACap: Rule = ({ marks, tokens, mark, condition }) =>
   (condition?.id === 'loose-cap' || (condition?.id === 'retained-cap' && tokens[mark.to - 1]?.t === 'on')) &&
   condition.strength === 'withPlace' &&
   !marks.some(
     ({ terms, place }) =>
-      terms?.some((t) => t.k === 'condition' && t.id === 'retained-cap' && t !== condition) ||
-      place?.codes?.some((code) => Number(code[0]) >= 5),
+      terms?.some(
+        (t) =>
+          (t.k === 'condition' && t.id === 'retained-cap' && t !== condition) ||
+          (t.k === 'work' && t.term.as === 'procedure' && t.term.id === 'remove-cap'),
+      ) || place?.codes?.some((code) => Number(code[0]) >= 5),
   )
     ? 'unknown'
     : undefined;
