@@ -9,6 +9,7 @@ import type { ProcedureId } from '../lexicon/procedures.ts';
 export interface DoneTo {
   readonly things: readonly ConditionId[];
   readonly many: 'one' | 'some' | 'both';
+  /** As it was said: "the big hook" may tell it from another. */ readonly words: readonly string[];
 }
 type Found = Extract<Item, { kind: 'finding' }>;
 
@@ -20,12 +21,13 @@ export function doneTo(words: readonly string[]): DoneTo | undefined {
     ? undefined
     : {
         things: thingsSay[word.replace(/s$/, '')] as readonly ConditionId[],
-        many: words.includes('both') || words.includes('two') ? 'both' : /[^u]s$|data$/.test(word) ? 'some' : 'one',
+        many: words.includes('both') || words.slice(0, at).includes('two') ? 'both' : /[^u]s$|data$/.test(word) ? 'some' : 'one',
+        words,
       };
 }
 
 /** Where it is; undefined, and it is asked, where the findings are not as many as were said. */
-export function placeOf({ things, many }: DoneTo, procedure: ProcedureId, { items }: Context): Place | undefined {
+export function placeOf({ things, many, words }: DoneTo, procedure: ProcedureId, { items }: Context): Place | undefined {
   const found = items.filter(
     (item): item is Found =>
       item.kind === 'finding' && item.presence === 'present' && item.when === 'now' && things.includes(item.condition),
@@ -41,8 +43,20 @@ export function placeOf({ things, many }: DoneTo, procedure: ProcedureId, { item
       ),
   );
   const left = undone.length > 0 ? undone : found;
-  return many === 'one' ? (left.at(-1)?.place ?? undefined) : together(left, many);
+  return many === 'one' ? (theOne(left, words, items)?.place ?? undefined) : together(left, many);
 }
+
+/** Of several the one just found, or the one that was called so; which of them else is asked. */
+function theOne(found: readonly Found[], words: readonly string[], items: Context['items']): Found | undefined {
+  const called = found.filter(({ severitySaid }) => severitySaid !== undefined && words.includes(severitySaid));
+  const of = called.length > 0 ? called : found;
+  const last = of.at(-1);
+  const alone = new Set(of.map(({ place }) => JSON.stringify(place))).size === 1;
+  const just =
+    items.findLast(({ kind }) => kind === 'finding')?.id === last?.id && called.length === 0 && !words.some((word) => sizes.has(word));
+  return alone || just ? last : undefined;
+}
+const sizes: ReadonlySet<string> = new Set(['big', 'large', 'small', 'little', 'wee', 'tall', 'bad', 'high']);
 
 /** "took them all down", "flushed both of those": the places of all findings of one kind since the last work; none where another kind stands among them. */
 export function placeOfAll(every: 'all' | 'both', place: Place, { items }: Context): Place | undefined {

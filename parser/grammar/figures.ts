@@ -34,6 +34,10 @@ function quadrantIn(raw: RawPlace): Quadrant | undefined {
     : undefined;
 }
 
+/** A side, and neither jaw nor part. */
+const bareSideOf = ({ side, jaw, region, positions, quadrants }: RawPlace): Quadrant | undefined =>
+  (side === 'left' || side === 'right') && [jaw, region, positions, quadrants].every((one) => one === undefined) ? { side } : undefined;
+
 const small = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'glue' || t.k === 'filler') ?? false;
 const condition = (mark: Mark | undefined) => mark?.terms?.find((t) => t.k === 'condition');
 /** "ten the same", "eleven too". */
@@ -344,9 +348,13 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
     if (place === undefined || raw?.positions === undefined) return undefined;
     const all = [mark.number, ...raw.positions];
     // "between the nine and the ten"
-    const codes = gap ? all.map((position) => codeOf(quadrantsOf(raw)[0] as number, position)) : undefined;
+    const [quadrant, ...others] = quadrantsOf(raw);
+    const codes = gap && quadrant !== undefined && others.length === 0 ? all.map((position) => codeOf(quadrant, position)) : undefined;
+    const where: RawPlace = codes
+      ? { codes, joined: 'between' }
+      : { ...raw, positions: all, ...(gap ? { joined: 'between' } : { plural: true }) };
     return {
-      mark: { ...place, from: mark.from, place: codes ? { codes, joined: 'between' } : { ...raw, positions: all, plural: true } },
+      mark: { ...place, from: mark.from, place: where },
       last: to,
     };
   }
@@ -354,7 +362,8 @@ export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry:
   /** A position of the quadrant that was named. */
   function ofQuadrant(mark: Mark, value: number): Mark | undefined {
     const here = out.findLast((m) => m.place !== undefined)?.place;
-    const quadrant = here ? quadrantIn(here) : carry.place?.map(quadrantIn).at(-1);
+    // "on the right, a gap between the ten and the eleven": of which jaw is asked.
+    const quadrant = here ? (quadrantIn(here) ?? bareSideOf(here)) : carry.place?.map(quadrantIn).at(-1);
     return (
       quadrant && {
         from: mark.from,

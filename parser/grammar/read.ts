@@ -30,7 +30,7 @@ import { selfCorrected } from './selfCorrection.ts';
 import { tokenise, type Token } from './tokens.ts';
 import { restated } from './restated.ts';
 import { retracted } from './retracted.ts';
-import { toTheHorse } from './toTheHorse.ts';
+import { approved, toTheHorse } from './toTheHorse.ts';
 import { turned } from './turns.ts';
 import { treatmentsOf } from './treatments.ts';
 import { workRules, type Claimed } from './work.ts';
@@ -84,7 +84,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const corrected = selfCorrected(spoken);
   const tokens = pointed(corrected.tokens, context, carry);
   const { marks: heard, steps } = scan(tokens);
-  const scanned = retracted(toTheHorse(heard, tokens), tokens);
+  const scanned = retracted(toTheHorse(approved(heard, tokens), tokens), tokens);
   const marks = turned(
     restated(
       leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry, standing(context, carry.last)),

@@ -195,6 +195,25 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
       raw.positions.map((p) => codeOf(quadrants[0] as number, p)),
       { ...wanted, kinds: ['S'] },
     );
+  // "on the right, a gap between the ten and the eleven": upper or lower is asked.
+  if (
+    raw.positions?.length === 2 &&
+    raw.joined === 'between' &&
+    wanted.kinds.includes('S') &&
+    quadrants?.length === 2 &&
+    raw.jaw === undefined &&
+    !raw.plural &&
+    (raw.side === 'left' || raw.side === 'right')
+  )
+    return {
+      place: null,
+      doubts: [
+        {
+          doubt: 'two-readings',
+          readings: quadrants.map((q) => ({ spaces: [raw.positions?.map((p) => codeOf(q, p)) as [string, string]] })),
+        },
+      ],
+    };
   // "between the tens and elevens on both lowers": the gap of each row.
   if (
     raw.positions?.length === 2 &&

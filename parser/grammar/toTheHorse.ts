@@ -22,4 +22,24 @@ export function toTheHorse(marks: readonly Mark[], tokens: readonly Token[]): re
   });
 }
 
+const approving =
+  /^(?:(?:all|very|really|lovely|that is|that's) )*(?:good|fine|grand|great|lovely|perfect|sound|brilliant|spot on|super|smashing)$/;
+/** "good, upper left now": said of what was done before the pause; of the place behind it nothing was said. */
+export function approved(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const at = marks.findIndex((mark) => mark.terms?.every(({ k }) => k === 'glue' || k === 'filler') !== true);
+  const word = marks[at];
+  const said =
+    word?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality' && t.strength === 'absentSay') === true &&
+    tokens[word.to - 1]?.ends === true &&
+    approving.test(
+      tokens
+        .slice(word.from, word.to)
+        .map(({ t }) => t)
+        .join(' '),
+    );
+  return said && marks.slice(at + 1).some(({ place }) => place !== undefined)
+    ? marks.map((mark, i): Mark => (i === at ? { from: mark.from, to: mark.to, terms: [{ k: 'filler' }] } : mark))
+    : marks;
+}
+
 const isTalk = ({ unknown, terms }: Mark): boolean => unknown === true || terms?.some(({ k }) => k === 'talk') === true;

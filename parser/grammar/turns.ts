@@ -74,14 +74,17 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
 
 /** "lower arcades, points, wave on the left": under a jaw said first and parted off, a side is of that jaw. */
 function underJaw(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
-  const topic = marks.find((mark) => !small(mark));
+  // "grand, the lowers now, nothing much on the left": what is said before the pause is no part of it.
+  const topic = marks.find(({ place }) => place !== undefined);
   const jaw = topic?.place?.jaw;
+  const start = tokens[(topic?.from ?? 0) - 1]?.t === 'the' ? (topic?.from ?? 0) - 1 : (topic?.from ?? 0);
   const whole =
+    (start === 0 || tokens[start - 1]?.ends === true || marks.slice(0, marks.indexOf(topic as Mark)).every(small)) &&
     (jaw === 'upper' || jaw === 'lower') &&
     topic?.place?.side === undefined &&
     topic?.place?.positions === undefined &&
     topic?.place?.region === undefined &&
-    tokens[(topic?.to ?? 0) - 1]?.ends === true;
+    (tokens[(topic?.to ?? 0) - 1]?.ends === true || (tokens[topic?.to ?? 0]?.t === 'now' && tokens[topic?.to ?? 0]?.ends === true));
   if (!whole || marks.some(({ place }) => place?.jaw !== undefined && place.jaw !== jaw)) return marks;
   return marks.map((mark) =>
     mark !== topic &&
