@@ -4,6 +4,7 @@ import { assemble } from './assemble.ts';
 import { roles, type Roles } from './roles.ts';
 import { bareNo, noNo, noOrBack } from './bareNo.ts';
 import { answeredOrAsked, framed, hearsaid } from './framed.ts';
+import { quarterFirst } from './quarterFirst.ts';
 import { governed } from './governed.ts';
 import { bareNot, butThere, noticedOrNot } from './notThere.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
@@ -53,7 +54,7 @@ export interface Reading {
 }
 
 export function read(said: readonly Token[], context: Context, carry: Carry): Reading {
-  const spoken = governed(butThere(said));
+  const spoken = governed(butThere(quarterFirst(said)));
   const readAs = (word: number, as: string): Reading =>
     readOnce(
       spoken.flatMap((token) =>

@@ -1,0 +1,182 @@
+/**
+ * Teeth of a quarter in whatever order they were said, put the way the reader of places knows them: "six and seven on the upper right" as
+ * "upper right six and seven", "upper right oh six" without its nought, "the back tooth, lower left" as its eleven. Read apart, the quarter
+ * alone would be all of its row.
+ */
+import { jawSay, sideSay } from '../lexicon/quarters.ts';
+import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
+import { measuring } from './codes.ts';
+import { digit } from './numbers.ts';
+import { isOh, type Token } from './tokens.ts';
+
+const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
+const joins: ReadonlySet<string> = new Set(['and', 'to', 'through', 'or']);
+const leads: ReadonlySet<string> = new Set(['on', 'in', 'of', 'at', 'up', 'down', 'along', 'the', 'back']);
+const rowNouns: ReadonlySet<string> = new Set(['row', 'arcade', 'quadrant', 'side']);
+const lastWords: ReadonlySet<string> = new Set(['back', 'last', 'rearmost', 'hindmost', 'furthest', 'farthest']);
+const corners = [undefined, ['upper', 'right'], ['upper', 'left'], ['lower', 'left'], ['lower', 'right']] as const;
+
+/** One of the cheek teeth; where the quarter is said right before it, any tooth. */
+const positionAt = (tokens: readonly Token[], at: number): number | undefined => {
+  const n = teenWords[text(tokens, at)] ?? digit(text(tokens, at));
+  return n !== undefined && n >= 6 && n <= 11 && !isOh(text(tokens, at)) ? n : undefined;
+};
+
+interface Quarter {
+  readonly words: readonly Token[];
+  readonly to: number;
+}
+/** "upper right", "left maxillary", "quadrant one", "one hundreds". */
+function quarterAt(tokens: readonly Token[], at: number): Quarter | undefined {
+  const [a, b] = [text(tokens, at), text(tokens, at + 1)];
+  if (tokens[at]?.ends !== true && ((jawSay[a] && sideSay[b]) || (sideSay[a] && jawSay[b]))) {
+    const jaw = (jawSay[a] ?? jawSay[b]) as string;
+    const side = (sideSay[a] ?? sideSay[b]) as string;
+    const words = [
+      { ...(tokens[at] as Token), t: jaw },
+      { ...(tokens[at + 1] as Token), t: side },
+    ];
+    return { words: words.map(({ ends: _, ...word }) => word), to: at + 2 };
+  }
+  const n = a === 'quadrant' ? digit(b) : b === 'hundreds' ? digit(a) : undefined;
+  const corner = n === undefined ? undefined : corners[n];
+  return corner && tokens[at]?.ends !== true
+    ? { words: corner.map((t, i) => ({ t, word: (tokens[at + i] as Token).word })), to: at + 2 }
+    : undefined;
+}
+
+/** "six and seven", "eight to the ten", "first and second cheek teeth", "the very back tooth": the numbers and what joins them. */
+function teethAt(tokens: readonly Token[], at: number): { readonly words: readonly Token[]; readonly to: number } | undefined {
+  let from = at;
+  while (['the', 'from', 'number', 'very'].includes(text(tokens, from))) from += 1;
+  const named = from > at;
+  if (lastWords.has(text(tokens, from)) && (named || text(tokens, from) === 'back')) {
+    const noun = text(tokens, from + 1) === 'back' ? from + 2 : from + 1;
+    return text(tokens, noun) === 'tooth' ? { words: [{ t: 'eleven', word: (tokens[from] as Token).word }], to: noun + 1 } : undefined;
+  }
+  if (named && text(tokens, from) === 'first' && text(tokens, from + 1) === 'tooth')
+    return { words: [{ t: 'six', word: (tokens[from] as Token).word }], to: from + 2 };
+  const counted = ordinalsAt(tokens, from);
+  if (counted) return counted;
+  const words: Token[] = [];
+  let to = from;
+  for (;;) {
+    if (positionAt(tokens, to) === undefined || isOh(text(tokens, to - 1))) break;
+    words.push(tokens[to] as Token);
+    to += 1;
+    const the = text(tokens, to + 1) === 'the' ? to + 2 : to + 1;
+    if (joins.has(text(tokens, to)) && positionAt(tokens, the) !== undefined) {
+      words.push({ ...(tokens[to] as Token), t: text(tokens, to) === 'through' ? 'to' : text(tokens, to) });
+      to = the;
+    } else if (positionAt(tokens, to) === undefined) return { words, to };
+  }
+  return undefined;
+}
+const numbers = ['', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven'] as const;
+/** "first and second cheek teeth". One alone the reader of places knows. */
+function ordinalsAt(tokens: readonly Token[], from: number): { readonly words: readonly Token[]; readonly to: number } | undefined {
+  const words: Token[] = [];
+  let to = from;
+  while (words.length < 11) {
+    const n = text(tokens, to) === 'last' ? 6 : ordinalWords[text(tokens, to)];
+    const number = n === undefined ? undefined : numbers[n];
+    if (number === undefined) return undefined;
+    words.push({ ...(tokens[to] as Token), t: number });
+    to += 1;
+    if (text(tokens, to) === 'cheek' && text(tokens, to + 1) === 'teeth') return words.length > 1 ? { words, to: to + 2 } : undefined;
+    if (!joins.has(text(tokens, to))) continue;
+    words.push(tokens[to] as Token);
+    to += 1;
+  }
+  return undefined;
+}
+
+/** @returns the tokens with each such place the other way round; the same list where there is none */
+export function quarterFirst(tokens: readonly Token[]): readonly Token[] {
+  let said = tokens;
+  for (let at = 0; at < said.length; at += 1)
+    said = bothQuarters(said, at) ?? ofBothSides(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
+  return said;
+}
+
+/** "six and seven on the upper right": no size before, no other number. */
+function quarterBehind(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const teeth = teethAt(tokens, at);
+  // A gap between two has a reader of its own.
+  if (
+    teeth === undefined ||
+    text(tokens, at - 1) === 'between' ||
+    isNumber(tokens, at - 1) ||
+    tokens.slice(at, teeth.to).some(({ ends }) => ends)
+  )
+    return undefined;
+  let to = teeth.to;
+  while (leads.has(text(tokens, to))) to += 1;
+  const quarter = quarterAt(tokens, to);
+  // "the back tooth on the upper right": a number of its own behind the quarter is another tooth.
+  if (quarter === undefined || (isNumber(tokens, quarter.to) && !measuring.has(text(tokens, quarter.to + 1)))) return undefined;
+  const end = text(tokens, quarter.to) === 'hand' ? quarter.to + 1 : quarter.to;
+  const after = rowNouns.has(text(tokens, end)) ? end + 1 : quarter.to;
+  const closes = tokens[after - 1]?.ends === true;
+  const words = [...quarter.words, ...teeth.words];
+  return [
+    ...tokens.slice(0, at),
+    ...words.slice(0, -1),
+    { ...(words.at(-1) as Token), ...(closes ? { ends: true as const } : {}) },
+    ...tokens.slice(after),
+  ];
+}
+
+/** "one and two oh six": the same tooth of two quarters. */
+function bothQuarters(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const [a, b] = [digit(text(tokens, at)), digit(text(tokens, at + 2))];
+  if (text(tokens, at + 1) !== 'and' || a === undefined || b === undefined || a === b || a > 4 || b > 4 || a === 0 || b === 0)
+    return undefined;
+  const rest = tokens.slice(at + 3, isOh(text(tokens, at + 3)) ? at + 5 : at + 4);
+  const whole = rest.length === 2 ? digit(rest[1]?.t ?? '') !== undefined : ['ten', 'eleven'].includes(rest[0]?.t ?? '');
+  if (!whole || isNumber(tokens, at - 1) || scaled.has(text(tokens, at - 1)) || tokens.slice(at, at + 3).some(({ ends }) => ends))
+    return undefined;
+  return [...tokens.slice(0, at + 1), ...rest.map(({ ends: _, ...token }) => token), ...tokens.slice(at + 1)];
+}
+const scaled: ReadonlySet<string> = new Set(['grade', 'stage', 'degree', 'score', 'number', 'or', 'to', 'and']);
+
+const plurals = ['', 'sixes', 'sevens', 'eights', 'nines', 'tens', 'elevens'] as const;
+/** "the first upper cheek teeth": those of both sides. */
+function ofBothSides(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const n = text(tokens, at) === 'last' ? 6 : ordinalWords[text(tokens, at)];
+  const jaw = jawSay[text(tokens, at + 1)];
+  const plural = n === undefined ? undefined : plurals[n];
+  if (!jaw || !plural || text(tokens, at + 2) !== 'cheek' || text(tokens, at + 3) !== 'teeth') return undefined;
+  const [, jawToken, , teeth] = tokens.slice(at, at + 4) as [Token, Token, Token, Token];
+  return [...tokens.slice(0, at), { ...jawToken, t: jaw }, { ...teeth, t: plural }, ...tokens.slice(at + 4)];
+}
+
+/** "upper right oh six", "quadrant one six", "upper right back tooth", "upper right eight through ten". */
+function quarterBefore(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const quarter = quarterAt(tokens, at);
+  if (quarter === undefined || tokens[quarter.to - 1]?.ends === true) return undefined;
+  const nought = isOh(text(tokens, quarter.to)) || text(tokens, quarter.to) === 'zero' || text(tokens, quarter.to) === 'nought';
+  const number = digit(text(tokens, quarter.to + 1));
+  if (nought && number !== undefined && number > 0) return [...tokens.slice(0, at), ...quarter.words, ...tokens.slice(quarter.to + 1)];
+  const teeth = teethAt(tokens, quarter.to);
+  const same = teeth === undefined || measuring.has(text(tokens, teeth.to)) || plainAlready(tokens, at, quarter, teeth);
+  return same
+    ? undefined
+    : [...tokens.slice(0, at), ...quarter.words, ...closed(teeth.words, tokens[teeth.to - 1]), ...tokens.slice(teeth.to)];
+}
+const closed = (words: readonly Token[], last: Token | undefined): readonly Token[] =>
+  words.map((word, i) => (i === words.length - 1 && last?.ends ? { ...word, ends: true as const } : word));
+const plainAlready = (
+  tokens: readonly Token[],
+  at: number,
+  quarter: Quarter,
+  teeth: { readonly words: readonly Token[]; readonly to: number },
+): boolean =>
+  [...quarter.words, ...teeth.words].map(({ t }) => t).join(' ') ===
+  tokens
+    .slice(at, teeth.to)
+    .map(({ t }) => t)
+    .join(' ');
+const isNumber = (tokens: readonly Token[], at: number): boolean =>
+  at >= 0 &&
+  ((digit(text(tokens, at)) ?? teenWords[text(tokens, at)]) !== undefined || isOh(text(tokens, at)) || text(tokens, at) === 'hundred');
