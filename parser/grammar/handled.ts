@@ -148,7 +148,10 @@ function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item 
     number === undefined ||
     words[number.to] !== 'off' ||
     whatBefore(marks, words, at, last) !== 'overgrowth' ||
-    !marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at)
+    !(
+      marks.some(({ measure, to }) => measure?.unit === 'mm' && to <= at) ||
+      (last?.kind === 'finding' && last.measures?.some(({ unit }) => unit === 'mm'))
+    )
   )
     return undefined;
   return { from: at, to: at + 1, id: 'reduce', amount: [from, number.to] };

@@ -1,16 +1,18 @@
 /** A finding said without its place leans on the place spoken before, and is marked as carried; with none to lean on it is half a finding. */
 import type { Context } from '../contract/draft.ts';
-import type { Place } from '../contract/item.ts';
+import type { Item, Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import { positionOf as positionByName } from '../lexicon/places.ts';
 import { rowTeeth } from '../lexicon/teeth.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { missingTeeth, type Carry } from './carry.ts';
+import { missingTeeth, standing, type Carry } from './carry.ts';
 import { less } from './except.ts';
-import type { Made } from './made.ts';
+import type { FindingBody, Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
-import { positionOf } from './teeth.ts';
+import { ruledOutLater } from './rules.ts';
+import { sideOfLast } from './sameAgain.ts';
+import { isUpper, positionOf } from './teeth.ts';
 
 /** "lower incisors" ... "tartar on the corners": of a group those that lie in the rows or the group that waits; undefined where that says no less. A tooth that waits is one of its own. */
 function inWaiting(teeth: readonly string[], place: Place | null | undefined): string[] | undefined {
@@ -25,10 +27,41 @@ function inWaiting(teeth: readonly string[], place: Place | null | undefined): s
   return inside.length > 0 && inside.length < teeth.length ? inside : undefined;
 }
 
+/** "ulcer left cheek", "the right's clear": a side alone is that side of what was named, and no row. */
+function otherSideOf({ places, marks }: Reading, last: Item | undefined): Place | undefined {
+  const [at, ...more] = places;
+  const raw = marks[at ?? -1]?.place;
+  const side = raw && more.length === 0 && Object.keys(raw).every((key) => key === 'side') && (raw.side === 'left' || raw.side === 'right');
+  const sided =
+    last?.kind === 'finding' && last.place && ('rows' in last.place || ('region' in last.place && last.place.side !== undefined));
+  const jaws = new Set(
+    (last?.kind === 'finding' && last.place && 'teeth' in last.place ? last.place.teeth : []).map((tooth) =>
+      isUpper(tooth) ? 'upper' : 'lower',
+    ),
+  );
+  if (side && jaws.size === 1) return { rows: [`${[...jaws][0] as 'upper' | 'lower'}-${raw.side as 'left' | 'right'}`] };
+  return side && sided ? (sideOfLast(last, [{ raw, marks: [] }], new Set()).place ?? undefined) : undefined;
+}
+const others = /\b(?:other|others|another|more|further|else|elsewhere|apart|except|either|rest|only|just)\b/;
+/** "there's no hook actually", where one was recorded and nothing was done to it. */
+const foundBefore = (body: FindingBody, { tokens }: Reading, { items }: Context): boolean =>
+  body.condition !== 'abnormality' &&
+  body.when === 'now' &&
+  !others.test(tokens.map(({ t }) => t).join(' ')) &&
+  items.some(
+    (item, i) =>
+      item.kind === 'finding' &&
+      item.presence === 'present' &&
+      item.when === 'now' &&
+      item.condition === body.condition &&
+      !items.slice(i + 1).some(({ kind }) => kind === 'treatment'),
+  );
+
 const here = /\b(?:over here|(?:on )?this side|on this one|in this row|along here|in it|in there)\b/;
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
   const said = reading.places.length > 0;
+  const last = standing(context, carry.last);
   let settled = false;
   return reading.made.map((made) => {
     const body = made.body;
@@ -53,6 +86,14 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
         };
       }
     }
+    const other = body?.kind === 'finding' && body.condition === 'abnormality' && !made.revises ? otherSideOf(reading, last) : undefined;
+    if (other && body?.kind === 'finding' && body.place && 'rows' in body.place && body.place.rows.length === 2)
+      return {
+        ...made,
+        body: { ...body, place: other },
+        how: { ...made.how, place: 'carried' as const },
+        rules: [...made.rules, 'carried place'],
+      };
     if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
     const entry = conditions[body.condition] as ConditionEntry;
     if (
@@ -66,7 +107,8 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
       !here.test(reading.tokens.map(({ t }) => t).join(' ')) &&
       !waiting &&
       !(made.less && body.condition === 'abnormality');
-    if (ruledOut) return made;
+    if (ruledOut)
+      return foundBefore(body, reading, context) ? { ...made, doubts: [...made.doubts, { doubt: 'unlikely', ...ruledOutLater }] } : made;
     const position = positionByName[body.condition];
     const leaned =
       // "wolf teeth gone": named by what they are, and never the tooth spoken of before.

@@ -58,8 +58,10 @@ const LONGEST_NAME = 8;
 const idle = 'well';
 
 export function reachedBack(tokens: readonly Token[], context: Context, carry: Carry): Reached | undefined {
-  if (!tokens.some(({ t }) => verbWords.has(t))) return undefined;
-  let from = 0;
+  // "change the hook to four mil"
+  const changes = changing.has(tokens[0]?.t ?? '');
+  if (!changes && !tokens.some(({ t }) => verbWords.has(t))) return undefined;
+  let from = changes ? 1 : 0;
   let sorry = false;
   for (;;) {
     const form = formAt(takingBack, tokens, from);
@@ -71,11 +73,13 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
   // "... on the right was five mil": the verb of all that names it.
   // "I put the gap on the right, it should be the left": what was said before comes first, and what is so behind it.
   const told = saidBefore.test(words.slice(0, from).join(' '));
-  const at = told
-    ? words.findLastIndex((word, i) => i > from && word === 'it' && verb.test(words.slice(i).join(' ')) && tokens[i - 1]?.ends === true)
-    : words.findIndex((_, i) => i > from && i - from <= LONGEST_NAME && verb.test(words.slice(i).join(' ')));
+  const at = changes
+    ? words.findIndex((word, i) => i > from && i - from <= LONGEST_NAME && word === 'to')
+    : told
+      ? words.findLastIndex((word, i) => i > from && word === 'it' && verb.test(words.slice(i).join(' ')) && tokens[i - 1]?.ends === true)
+      : words.findIndex((_, i) => i > from && i - from <= LONGEST_NAME && verb.test(words.slice(i).join(' ')));
   if (at < 0) return undefined;
-  const end = at + (verb.exec(words.slice(at).join(' '))?.[0].split(' ').length ?? 0);
+  const end = changes ? at + 1 : at + (verb.exec(words.slice(at).join(' '))?.[0].split(' ').length ?? 0);
   const back = tokens.findLastIndex((_, i) => i > end && formAt(tails, tokens, i) !== undefined);
   const not =
     back < 0 ? [] : scan(tokens.slice(back + (formAt(tails, tokens, back)?.words.length ?? 1))).marks.filter((mark) => !small(mark));
@@ -87,6 +91,8 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
     sorry ||
     tail < tokens.length ||
     words[at] === 'should' ||
+    changes ||
+    (which === 'the' && /\b(?:actually|sorry)$/.test(words.join(' '))) ||
     (which === 'the' &&
       (words[at] === 'was' ||
         /^(?:on )?both(?: sides)?$/.test(
@@ -110,6 +116,7 @@ export function reachedBack(tokens: readonly Token[], context: Context, carry: C
     carry: { ...carry, last: target.id, half: undefined, ...placeOf(target.place) },
   };
 }
+const changing: ReadonlySet<string> = new Set(['change', 'switch', 'alter', 'amend']);
 const saidBefore = /\bi (?:put|said|had|called|gave you)$/;
 const verbWords: ReadonlySet<string> = new Set(['was', 'is', 'be', 'been', 'were', 'are', 'goes']);
 

@@ -51,6 +51,9 @@ export const earliestEruption: Readonly<Record<number, number>> = {
   11: 2,
 };
 
+/** What was found and is ruled out later, of a place or of the whole mouth. */
+export const ruledOutLater = { rule: 'found-then-ruled-out', why: 'This was recorded here before it was ruled out.', source: 'logic' };
+
 export const rules: readonly Rule[] = [
   {
     name: 'no-infundibulum-below',
@@ -300,9 +303,9 @@ export const rules: readonly Rule[] = [
     },
   },
   {
-    name: 'found-then-ruled-out',
-    why: 'This was recorded here before it was ruled out.',
-    source: 'logic',
+    name: ruledOutLater.rule,
+    why: ruledOutLater.why,
+    source: ruledOutLater.source,
     broken: (body, context) =>
       body.kind === 'finding' &&
       body.presence === 'absent' &&

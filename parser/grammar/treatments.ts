@@ -97,7 +97,7 @@ export function treatmentsOf(
   const last = standing(context, carry.last);
   const before = last && 'place' in last ? last.place : undefined;
   const carriedPlace =
-    (here && !(place === null && thing)) || !procedure.needsPlace
+    (here && !(place === null && thing)) || !(procedure.needsPlace || (work.id === 'radiograph' && pointsAt(clause, marks, tokens)))
       ? undefined
       : thing
         ? placeOf(thing, work.id, context)
@@ -196,6 +196,11 @@ export function treatmentsOf(
   ];
 }
 
+/** "x rayed that", "get it x rayed": of what was named before. */
+const pointsAt = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => {
+  const { from, to } = marks[clause.head.mark] as Mark;
+  return [tokens[from - 1]?.t, tokens[to]?.t].some((t) => t === 'it' || t === 'that');
+};
 /** "hook two eleven", "wolf teeth came out in March": no wolf tooth is the tooth spoken of before. */
 const strangeTooth = (id: ProcedureId, marks: readonly Mark[], place: Place): boolean =>
   id === 'extract' &&
@@ -236,6 +241,12 @@ function allBefore(clause: Clause, marks: readonly Mark[]): Clause['placings'] {
 /** "I'd want two oh nine x rayed", "needs two oh nine x rayed": what is wanted of the tooth between is not done yet. */
 function wished(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): WorkState | undefined {
   const head = marks[clause.head.mark] as Mark;
+  // "get that x rayed": asked for, and not done yet.
+  const asked = tokens
+    .slice(Math.max(0, head.from - 3), head.from)
+    .map(({ t }) => t)
+    .join(' ');
+  if (/(?:^|^(?:so|and|then|best|please|better) )(?:get|have) (?:it|that|this|them|those|him|her|that one)$/.test(asked)) return 'advised';
   const place = clause.placings.flatMap((p) => p.marks).find((m) => m < clause.head.mark);
   const before = place === undefined ? undefined : marks[place]?.from;
   if (before === undefined || tokens.slice(before, head.from).some(({ ends }) => ends)) return undefined;
