@@ -47,6 +47,7 @@ const healing = new Set([
   'cut',
   'mass',
 ]);
+const gums = new Set(['gum', 'gums', 'gingiva', 'recession', 'receded']);
 /** Behind "off" these make it a place: "two mil off centre". */
 const notWork = new Set(['centre', 'center', 'midline', 'square', 'line', 'track', 'level']);
 /** Of these "level" is the end: "brought one oh nine level". */
@@ -159,6 +160,8 @@ function sizeAlone(tokens: readonly Token[], at: number): Mark | undefined {
   // "that pocket is down to four mil": what heals is not reduced.
   if (said === 'down' && tokens.slice(0, at).some(({ t }) => healing.has(t))) return undefined;
   if (said === 'down') return ['by', 'to'].includes(word(tokens, at + 1)) && sizeAt(tokens, at + 1) ? reduce(at, at + 1) : undefined;
+  // "gum has crept back four mil off three oh one": what draws back by itself.
+  if (tokens.slice(0, at).some(({ t }) => gums.has(t))) return undefined;
   const off = said === 'off' ? at : word(tokens, at + 1) === 'off' ? at + 1 : -1;
   if (off < 0 || !units.has(word(tokens, at - 1)) || notWork.has(word(tokens, off + 1)) || notWork.has(word(tokens, off + 2)))
     return undefined;

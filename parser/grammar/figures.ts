@@ -8,7 +8,9 @@ import { aboutSay } from '../lexicon/modifiers.ts';
 import { newAfter, newBefore, oldAfter, oldBefore } from '../lexicon/history.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
+import { crested } from './assemble.ts';
 import type { Carry } from './carry.ts';
+import { first } from './lists.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import { codeOf, quadrantOf } from './teeth.ts';
@@ -61,7 +63,26 @@ const estimates: ReadonlySet<string> = new Set(['nearer', 'like', ...aboutSay]);
 const unsaid: ReadonlySet<string> = new Set(['one', 'only', ...estimates]);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
-export function leaning(marks: readonly Mark[], tokens: readonly Token[], carry: Carry, last?: Item): readonly Mark[] {
+/** "wave on the upper right, peaks at the nine": the tooth of the row that was named. */
+function withCrest(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const named = crested(tokens) && marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && t.id === 'wave'));
+  const row = named ? first(marks, ({ place }) => (place ? quadrantIn(place) : undefined)) : undefined;
+  const [quadrant] = row ? quadrantsOf(row) : [];
+  if (quadrant === undefined) return marks;
+  const from = marks.findIndex((mark) => crested(tokens.slice(mark.from, mark.to)));
+  const end = marks.findIndex((mark, i) => i > from && !small(mark));
+  const { number, place } = marks[end] ?? {};
+  const bare = place === undefined || (place.codes ?? place.jaw ?? place.side ?? place.region) === undefined;
+  const own = place === undefined ? number : place.positions?.length === 1 ? place.positions[0] : undefined;
+  return !bare || typeof own !== 'number' || own < 6 || own > 11
+    ? marks
+    : marks.map((mark, i) =>
+        i === end ? { from: mark.from, to: mark.to, place: { codes: [codeOf(quadrant, own)], joined: 'one' as const } } : mark,
+      );
+}
+
+export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry: Carry, last?: Item): readonly Mark[] {
+  const marks = withCrest(heard, tokens);
   if (
     !marks.some(
       (mark) =>

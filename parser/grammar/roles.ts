@@ -1,8 +1,8 @@
 /** What each mark is: the name of a finding or of work, a place, a turn, a word that says more, a stop, or nothing of the record. Its neighbours decide, where its words allow more than one thing. */
-import { gapAsPlace } from './roles/gaps.ts';
+import { gapAsPlace, packedGap } from './roles/gaps.ts';
 import { goneOfFinding, hasBecome } from './roles/gone.ts';
 import { finding, gradedCup, howLarge, kindOfCaries, undisplaced } from './roles/names.ts';
-import { anotherOfThem, howItIs, nothingListed, nothingThere } from './roles/nothing.ts';
+import { anotherOfThem, howItIs, nothingAtAll, nothingListed, nothingThere } from './roles/nothing.ts';
 import { comingThrough, edges, ofACap, ofATooth, ofTheseParts, solid } from './roles/only.ts';
 import { type Head, hereOf, phraseOf, type Role, type Rule } from './roles/phrase.ts';
 import { detail, figure, howMany, notKnown, place, procedure, turn } from './roles/rest.ts';
@@ -18,9 +18,9 @@ export interface Roles {
 
 /** The first that has an opinion decides. */
 const rules: readonly Rule[] = [
-  ...[nothingListed, nothingThere, kindOfCaries, anotherOfThem, howItIs, hasBecome, ofACap, goneOfFinding, howLarge],
+  ...[nothingListed, nothingThere, nothingAtAll, kindOfCaries, anotherOfThem, howItIs, hasBecome, ofACap, goneOfFinding, howLarge],
   ...[bitSeats, packedWith, tookOut, howItCameOut, packingAdvised],
-  ...[gapAsPlace, comingThrough, solid, takenOff, edges, ofTheseParts, ofATooth],
+  ...[packedGap, gapAsPlace, comingThrough, solid, takenOff, edges, ofTheseParts, ofATooth],
   ...[finding, place, gradedCup, undisplaced, procedure, figure, howMany, notKnown, turn, detail],
 ];
 

@@ -235,9 +235,9 @@ export const rules: readonly Rule[] = [
       const f = finding(body);
       return (
         f !== undefined &&
-        !is(body, 'sharp-enamel-points') &&
         teeth(body).some(
-          (t) => (isUpper(t) && (f.surfaces ?? []).includes('lingual')) || (!isUpper(t) && (f.surfaces ?? []).includes('palatal')),
+          (t) =>
+            (isUpper(t) && (f.surfaces ?? []).includes('lingual') && !is(body, 'sharp-enamel-points')) || (!isUpper(t) && (f.surfaces ?? []).includes('palatal')),
         )
       );
     },

@@ -107,7 +107,7 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const head = certain && reading.role[i] === 'head';
     if (!talk) return code || (head && outright(mark));
     return (
-      (certain && !numbered && (saidAsTooth(reading, mark) || rowsOfBoth(reading, mark))) ||
+      (certain && (!numbered || mark.place?.joined === 'between') && (saidAsTooth(reading, mark) || rowsOfBoth(reading, mark))) ||
       (certain && !theirs && reading.made.length === 0 && saidOfTeeth(reading, mark)) ||
       (head && (ofTrade(reading, i) || (!theirs && reading.marks.some(amongTeeth))))
     );
@@ -126,8 +126,11 @@ const numbers: ReadonlySet<string> = new Set(otherNumbers);
 /** "four eleven trimming off", "two oh nine looks dodgy": a tooth's number is a tooth, whatever the other words were meant to be; "at three ten" is a time. */
 function saidAsTooth({ tokens }: Reading, { place, from, to }: Mark): boolean {
   const said = tokens.slice(from, to);
+  // "at three ten three eleven": two of them are no hour.
   const time =
-    ['at', 'by', 'till', 'until', 'before', 'after', 'past'].includes(tokens[from - 1]?.t ?? '') && !said.some(({ t }) => isOh(t));
+    (place?.codes ?? []).length < 2 &&
+    ['at', 'by', 'till', 'until', 'before', 'after', 'past'].includes(tokens[from - 1]?.t ?? '') &&
+    !said.some(({ t }) => isOh(t));
   return place?.codes !== undefined && said.some(({ t, carried }) => digit(t) !== undefined && !carried) && !time;
 }
 

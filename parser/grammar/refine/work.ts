@@ -22,7 +22,7 @@ export const unclearWork: Rule = (reads, { text }) => {
           : undefined;
     if (body === undefined || procedure === undefined || (left && reads.length > 1)) return made;
     const states = left ? (['not-done', 'planned'] as const) : (['planned', 'done'] as const);
-    const place = left ? null : body.place;
+    const { place } = body;
     return {
       marks: made.marks,
       rules: ['work without a verb of doing'],

@@ -11,6 +11,15 @@ export const gapAsPlace: Rule = ({ marks, tokens, i, condition, filled }) =>
     ? 'glue'
     : undefined;
 
+/** "flushed the packed gap at ...": packed with feed, and no more work. */
+export const packedGap: Rule = ({ marks, tokens, i, mark, work }) =>
+  work?.id === 'pack' &&
+  tokens[mark.from]?.t === 'packed' &&
+  ['the', 'that', 'a', 'this', 'both', 'each'].includes(tokens[mark.from - 1]?.t ?? '') &&
+  marks.slice(0, i).some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done))
+    ? { condition: { id: 'food-packing', strength: 'withPlace', plural: false } }
+    : undefined;
+
 /** "the gap is packed": with feed; "packed the gap": work on it. */
 const worked = (marks: readonly Mark[], at: number): boolean =>
   marks.some(({ terms }, i) =>

@@ -22,6 +22,15 @@ export const nothingListed: Rule = ({ marks, tokens, i, mark, terms }) =>
 /** "nothing on the right cheek, two ulcers on the left": a place of its own, and a finding with another behind it. */
 export const nothingThere: Rule = ({ marks, tokens, i }) => (nothingBeforeFinding(marks, tokens, i) ? nothingFound : undefined);
 
+/** "three eleven", "nothing": of the place that waits. */
+export const nothingAtAll: Rule = ({ marks, tokens, i, mark, anyPlace }) =>
+  anyPlace &&
+  tokens[mark.from]?.t === 'nothing' &&
+  mark.to - mark.from === 1 &&
+  marks.every((one, at) => at === i || (one.place === undefined && one.terms?.every((t) => t.k === 'glue' || t.k === 'filler')))
+    ? nothingFound
+    : undefined;
+
 /** "a blind wolf tooth top right and a normal one on the left": one of what was named, and there. */
 export const anotherOfThem: Rule = ({ tokens, mark, condition, heads }) => {
   if (condition?.id !== 'abnormality' || condition.strength !== 'absentSay' || tokens[mark.to]?.t !== 'one') return undefined;
