@@ -186,8 +186,10 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
       ['has', 'had', 'have', 'got', 'is'].includes(around.tokens[mark.to]?.t ?? '') &&
       around.role.slice(i + 1, at).every((r) => r === 'glue' || r === 'mod'),
   );
+  // "slides over fourteen mil to the left but barely six to the right": of nothing else in a stable is that measured.
+  const measured = entry.measure === 'excursion' && clause.mods.some((m) => around.marks[m]?.measure?.unit !== undefined);
   return made.filter(({ body, doubts }) => {
-    if (body?.kind !== 'finding') return true;
+    if (body?.kind !== 'finding' || measured) return true;
     if (!codes && theirs) return false;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
     if (ruledOut && (plural || technical || (strength === 'say' && all === 1)) && strength !== 'absentSay')

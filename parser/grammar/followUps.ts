@@ -45,11 +45,21 @@ const longBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   /^(?:weeks?|months?|years?)$/.test(tokens[from - 1]?.t ?? '') &&
   tokens.slice(0, from).some(({ t }) => t === 'last' || t === 'was' || t === 'did' || t === 'done');
 
+/** "flu due in May": of a vaccination, and no next visit. */
+const ofVaccine = ({ from }: Mark, tokens: readonly Token[]): boolean =>
+  tokens
+    .slice(Math.max(0, from - 3), from)
+    .some(({ t }) => ['flu', 'tetanus', 'vaccination', 'vaccinations', 'jab', 'jabs', 'booster'].includes(t));
+
 export const followUps: WorkRule = (marks, tokens, { carry, named, context }) => {
   const first = firstOf(marks);
   const find = (as: string): number => {
     const at = first.get(as) ?? -1;
-    return as === 'recheck' && at >= 0 && (ownBack(marks[at] as Mark, tokens) || longBack(marks[at] as Mark, tokens)) ? -1 : at;
+    return as === 'recheck' &&
+      at >= 0 &&
+      (ownBack(marks[at] as Mark, tokens) || longBack(marks[at] as Mark, tokens) || ofVaccine(marks[at] as Mark, tokens))
+      ? -1
+      : at;
   };
   const words = tokens.map(({ t }) => t);
   const text = words.join(' ');

@@ -4,6 +4,7 @@ import type { ItemBody, Made } from './made.ts';
 import { resolvePlace } from './resolve.ts';
 import { noReason, notLooked, notLookedWords, type NotLooked } from '../lexicon/notExamined.ts';
 import type { Mark } from './scan.ts';
+import { codeOf, positionOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 import type { RawPlace } from './places.ts';
@@ -53,7 +54,7 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   // "upper wolf teeth not checked": which of the uppers.
   const wolf = object.some((i) => (marks[i] as Mark).terms?.some((t) => t.k === 'condition' && t.id === 'wolf-tooth'));
   const rawAt = (i: number): RawPlace => {
-    const raw = (marks[i] as Mark).place as RawPlace;
+    const raw = beyond(marks[i] as Mark, words);
     return wolf && raw.codes === undefined && raw.positions === undefined && raw.region === undefined
       ? { ...raw, positions: [5], plural: true }
       : raw;
@@ -120,6 +121,18 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
   }));
 };
 
+/** "could not see past the nines on the right": those behind them. */
+function beyond({ place, from }: Mark, words: readonly string[]): RawPlace {
+  const raw = place as RawPlace;
+  const lead = words[from - 1] === 'the' ? words[from - 2] : words[from - 1];
+  const last = Math.max(...(raw.positions ?? []), ...(raw.codes ?? []).map(positionOf));
+  if ((lead !== 'past' && lead !== 'beyond') || raw.relative !== undefined || last < 6 || last >= 11) return raw;
+  const positions = Array.from({ length: 11 - last }, (_, i) => last + 1 + i);
+  return raw.codes
+    ? { codes: [...new Set(raw.codes.map(quadrantOf))].flatMap((q) => positions.map((p) => codeOf(q, p))), joined: 'and' }
+    : { ...raw, positions, plural: true };
+}
+
 const movements: ReadonlySet<string> = new Set(['lateral-excursion', 'reduced-excursion', 'rostrocaudal-movement']);
 
 /** The first words that say so, as a span of tokens; a bare "not seen" is none of them. */
@@ -182,6 +195,8 @@ const joining = new Set([
   'around',
   'near',
   'behind',
+  'past',
+  'beyond',
   'up',
   'tooth',
   'teeth',
