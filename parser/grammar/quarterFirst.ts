@@ -102,13 +102,10 @@ export function quarterFirst(tokens: readonly Token[]): readonly Token[] {
 /** "six and seven on the upper right": no size before, no other number. */
 function quarterBehind(tokens: readonly Token[], at: number): readonly Token[] | undefined {
   const teeth = teethAt(tokens, at);
-  // A gap between two has a reader of its own.
-  if (
-    teeth === undefined ||
-    text(tokens, at - 1) === 'between' ||
-    isNumber(tokens, at - 1) ||
-    tokens.slice(at, teeth.to).some(({ ends }) => ends)
-  )
+  // "between eight and nine and between nine and ten on the lower right": the quarter is of all of them.
+  const gaps = text(tokens, at - 1) === 'between' && tokens.filter(({ t }) => t === 'between').length > 1;
+  const within = joins.has(text(tokens, at - 1)) && positionAt(tokens, at - 2) !== undefined;
+  if (teeth === undefined || gaps || within || isNumber(tokens, at - 1) || tokens.slice(at, teeth.to).some(({ ends }) => ends))
     return undefined;
   let to = teeth.to;
   while (leads.has(text(tokens, to))) to += 1;
