@@ -29,10 +29,11 @@ export function doneTo(words: readonly string[]): DoneTo | undefined {
 /** Where it is; undefined, and it is asked, where the findings are not as many as were said. */
 export function placeOf({ things, many, words }: DoneTo, procedure: ProcedureId, { items }: Context): Place | undefined {
   const found = items.filter(
-    (item): item is Found =>
-      item.kind === 'finding' && item.presence === 'present' && item.when === 'now' && things.includes(item.condition),
+    (item): item is Found => item.kind === 'finding' && item.presence === 'present' && things.includes(item.condition),
   );
-  const undone = found.filter(
+  // "flushed that pocket again": what was there last time, where none was found today.
+  const all = found.some(({ when }) => when === 'now') ? found.filter(({ when }) => when === 'now') : found;
+  const undone = all.filter(
     ({ place }) =>
       !items.some(
         (item) =>
@@ -42,7 +43,7 @@ export function placeOf({ things, many, words }: DoneTo, procedure: ProcedureId,
           JSON.stringify(item.place) === JSON.stringify(place),
       ),
   );
-  const left = undone.length > 0 ? undone : found;
+  const left = undone.length > 0 ? undone : all;
   return many === 'one' ? (theOne(left, words, items)?.place ?? undefined) : together(left, many);
 }
 

@@ -245,7 +245,8 @@ export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
     const amount = readAmount(tokens, at) ?? (article ? { value: 1, to: at + 1 } : undefined);
     if (amount === undefined) continue;
     const unit = (Object.keys(timeUnits) as (keyof typeof timeUnits)[]).find((u) => timeUnits[u].includes(words[amount.to] ?? ''));
-    if (unit === undefined) continue;
+    // "twenty two year old"
+    if (unit === undefined || words[amount.to + 1] === 'old') continue;
     const about = ['about', 'around', 'roughly'].includes(words[at - 1] ?? '');
     return {
       value: typeof amount.value === 'number' ? amount.value : ([amount.value[0], amount.value[1]] as [number, number]),

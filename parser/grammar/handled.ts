@@ -201,9 +201,12 @@ function downTo(marks: readonly Mark[], words: Words, at: number, last: Item | u
   if (
     words[at] === 'down' &&
     thingsSay[(words[at - 1] ?? '').replace(/s$/, '')] &&
-    marks.some((m) => m.from === at + 1 && m.measure?.unit === 'mm')
+    (marks.some((m) => m.from === at + 1 && m.measure?.unit === 'mm') ||
+      words[at + 1] === 'level' ||
+      (words[at + 1] === 'to' && words[at + 2] === 'level'))
   )
-    return { from: at - 1, to: at + 1, id: 'reduce' };
+    // "down to level" says how far.
+    return { from: at - 1, to: words[at + 1] === 'level' || words[at + 1] === 'to' ? at : at + 1, id: 'reduce' };
   const tokens = words.map((t, word): Token => ({ t, word }));
   const number = ['by', 'to'].includes(words[at + 1] ?? '') ? readNumber(tokens, at + 2) : undefined;
   const ends =

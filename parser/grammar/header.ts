@@ -193,10 +193,12 @@ function besideSex(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'a
     const number = readNumber(tokens, at);
     if (number === undefined || readCodes(tokens, at)) continue;
     const to = tokens[number.to]?.t === 'now' ? number.to + 1 : number.to;
-    const clause = closes(at - 1) && closes(to - 1) && Number.isInteger(number.value) && number.value >= 2 && number.value <= 40;
-    if (!clause || !(at === sex + 1 || to === sex)) continue;
-    for (let i = at; i < to; i += 1) taken.add(i);
-    return { age: { value: number.value, unit: 'year' } };
+    const about = ['about', 'around', 'roughly', 'maybe'].includes(tokens[at - 1]?.t ?? '');
+    const from = about ? at - 1 : at;
+    const clause = closes(from - 1) && closes(to - 1) && Number.isInteger(number.value) && number.value >= 2 && number.value <= 40;
+    if (!clause || !(from === sex + 1 || to === sex)) continue;
+    for (let i = from; i < to; i += 1) taken.add(i);
+    return { age: { value: number.value, unit: 'year', ...(about ? { about } : {}) } };
   }
   return undefined;
 }

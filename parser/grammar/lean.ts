@@ -57,6 +57,20 @@ const foundBefore = (body: FindingBody, { tokens }: Reading, { items }: Context)
       !items.slice(i + 1).some(({ kind }) => kind === 'treatment'),
   );
 
+/** Where the one finding of that name is; 'asked' where there are several at places of their own. */
+function foundByName({ marks: own }: Made, body: FindingBody, { marks, tokens }: Reading, { items }: Context): Place | 'asked' | undefined {
+  const head = own.find((m) => marks[m]?.terms?.some((t) => t.k === 'condition' && t.id === body.condition && !t.plural));
+  const which = head === undefined ? undefined : tokens[(marks[head]?.from ?? 0) - 1]?.t;
+  if (which !== 'the' && which !== 'that') return undefined;
+  const places = items.flatMap((item) =>
+    item.kind === 'finding' && item.condition === body.condition && item.presence === 'present' && item.when === 'now' && item.place
+      ? [item.place]
+      : [],
+  );
+  const one = new Set(places.map((place) => JSON.stringify(place))).size;
+  return one === 0 ? undefined : one === 1 || which === 'that' ? places.at(-1) : 'asked';
+}
+
 const here = /\b(?:over here|(?:on )?this side|on this one|in this row|along here|in it|in there)\b/;
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
@@ -113,7 +127,10 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
     const leaned =
       // "wolf teeth gone": named by what they are, and never the tooth spoken of before.
       (position !== undefined &&
-        !carry.place?.every(({ codes, positions }) => codes?.every((code) => positionOf(code) === position) ?? positions === undefined)) ||
+        !carry.place?.every(
+          ({ codes, positions, region }) =>
+            codes?.every((code) => positionOf(code) === position) ?? (positions === undefined && region === undefined),
+        )) ||
       (said && !made.less) ||
       carry.place === undefined ||
       entry.home !== undefined
@@ -122,8 +139,12 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
             carry.place.map((raw) => ({ raw, marks: [] })),
             wantedBy(body.condition, missingTeeth(context), body.presence === 'absent'),
           );
+    // "the wave I'll do in stages": by its name it is the one that was found, and at no place spoken of since.
+    const found = said || body.presence === 'absent' ? undefined : foundByName(made, body, reading, context);
+    if (found === 'asked' && !waiting)
+      return { ...made, doubts: [...made.doubts.filter(({ doubt }) => doubt !== 'no-place'), { doubt: 'no-place' as const }] };
     if (leaned?.place) {
-      const { place } = leaned;
+      const place = found && found !== 'asked' ? found : leaned.place;
       // "upper left", "sharp on the outside": cheek teeth are sharp by their enamel points.
       const points = body.condition === 'sharp' && 'teeth' in place && place.teeth.every((t) => positionOf(t) >= 6);
       const settles = waiting && !settled ? [carry.half?.doubt as string] : [];

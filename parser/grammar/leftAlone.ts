@@ -48,9 +48,15 @@ export function leftAlone(marks: readonly Mark[], tokens: readonly Token[]): rea
   );
   const apart = (at: number): boolean => marks.some(({ from, to }) => from === at && to === at + 1);
   if (first < 0 || !between || !apart(first) || !apart(last)) return marks;
+  // "floated lightly, left the lower left alone": the same work, and not there.
+  const pause = tokens[first - 1]?.ends === true;
+  const worked = pause
+    ? marks.findLast((mark) => mark.to <= first && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done))
+    : undefined;
+  const onlyPlace = !marks.some(({ from, terms }) => from > first && from < last && terms?.some(({ k }) => k === 'condition'));
   return marks.map((mark): Mark =>
     mark.from === first
-      ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' }] }
+      ? { from: mark.from, to: mark.to, terms: worked?.terms && onlyPlace ? worked.terms : [{ k: 'glue' }] }
       : mark.from === last
         ? { from: mark.from, to: mark.to, terms: [{ k: 'work', term: { as: 'state', state: 'not-done' } }] }
         : mark,

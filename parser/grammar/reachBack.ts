@@ -190,6 +190,8 @@ const foundBeside: ReadonlySet<ConditionId> = new Set([
   'periodontal-pocket',
   'bruising',
   'swelling',
+  'sharp',
+  'sharp-enamel-points',
 ]);
 /** "that pocket is packed", "the hook was taken down two mil": what is said of a finding named again is said of where it is. */
 export function whereItIs(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] | undefined {

@@ -195,6 +195,8 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
     !tokens.slice(0, at).some((_, i) => ofTheMouth(tokens, i))
   )
     return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  // "worn right out": all the way.
+  if (['out', 'off', 'away'].includes(text(tokens, at + 1)) && before === 'worn') return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   // "they were right sharp": how sharp.
   if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition'))
     return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
