@@ -4,6 +4,7 @@ import { assemble } from './assemble.ts';
 import { roles, type Roles } from './roles.ts';
 import { bareNo, noNo, noOrBack } from './bareNo.ts';
 import { answeredOrAsked, framed, hearsaid } from './framed.ts';
+import { inTurn } from './inTurn.ts';
 import { quarterFirst } from './quarterFirst.ts';
 import { governed } from './governed.ts';
 import { bareNot, butThere, noticedOrNot } from './notThere.ts';
@@ -54,7 +55,7 @@ export interface Reading {
 }
 
 export function read(said: readonly Token[], context: Context, carry: Carry): Reading {
-  const spoken = governed(butThere(quarterFirst(said)));
+  const spoken = governed(butThere(inTurn(quarterFirst(said))));
   const readAs = (word: number, as: string): Reading =>
     readOnce(
       spoken.flatMap((token) =>

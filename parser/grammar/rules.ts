@@ -237,7 +237,8 @@ export const rules: readonly Rule[] = [
         f !== undefined &&
         teeth(body).some(
           (t) =>
-            (isUpper(t) && (f.surfaces ?? []).includes('lingual') && !is(body, 'sharp-enamel-points')) || (!isUpper(t) && (f.surfaces ?? []).includes('palatal')),
+            (isUpper(t) && (f.surfaces ?? []).includes('lingual') && !is(body, 'sharp-enamel-points')) ||
+            (!isUpper(t) && (f.surfaces ?? []).includes('palatal')),
         )
       );
     },

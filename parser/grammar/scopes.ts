@@ -81,7 +81,10 @@ export function scopesOf(
         (scopes[h] as Scope[]).push(forward.means as Scope);
       }
     } else if (back && previous >= 0 && ['absent', 'suspected', 'before'].includes(back.means)) {
+      // "hook on one oh six, and there was a ramp on three eleven last time": the ramp alone has its time twice.
+      const told = back.means === 'before' && scopes[previous]?.includes('before') === true;
       (scopes[previous] as Scope[]).push(back.means as Scope);
+      if (told) return;
       // "hooks, ramps, waves, none of those": all that was listed.
       const listed = tokens.slice(mark.from, mark.to).some(({ t }) => ['those', 'these', 'them', 'above', 'either'].includes(t));
       for (
@@ -163,7 +166,9 @@ function listGoesOn(heads: readonly Head[], h: number, link: (a: number, b: numb
     const [a, b] = [(heads[i] as Head).mark, (heads[i + 1] as Head).mark];
     const bond = link(a, b);
     const between = role.slice(a + 1, b);
-    if (between.some((r) => r === 'place' || r === 'stop' || r === 'unknown') || (between.includes('cue') && bond !== 'nor')) return false;
+    // "no hook on one oh six or ramp on three eleven": each with its place.
+    const placed = between.includes('place') && bond !== 'or' && bond !== 'nor';
+    if (placed || between.some((r) => r === 'stop' || r === 'unknown') || (between.includes('cue') && bond !== 'nor')) return false;
     if (bond === 'or' || bond === 'nor') return true;
     if (bond !== '') return false;
   }

@@ -26,6 +26,7 @@ export const timeWords: readonly string[] = [
 /** @param reads findings as read, each by itself; @returns the same, those of two times parted */
 export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): readonly Read[] {
   const text = tokens.map(({ t }) => t).join(' ');
+  const until = fronted(text, tokens);
   return outlived(reads, tokens).map((read) => {
     const figures = figuresOf(read, marks);
     const made = read.made.flatMap((one) =>
@@ -33,22 +34,29 @@ export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: r
         ? [one]
         : (byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text) ?? again(one, one.body, text)]),
     );
-    const then = fronted(text) ? made.map(asItWas) : made;
+    const told = made.some(({ body }) => body?.kind === 'finding' && body.when === 'before');
+    const then = !told && (marks[read.clause.head.mark]?.from ?? 0) < until ? made.map(asItWas) : made;
     return then.every((one, i) => one === read.made[i]) ? read : { ...read, made: then };
   });
 }
 
 const frontedSay =
   /^(?:(?:so|and|well|now|okay|right) )*(?:(?:last|the last|previous|the previous) (?:time|year|visit|month|week|spring|summer|autumn|winter|exam|check)|(?:a|two|three|six|twelve) (?:year|month|week)s? (?:ago|back)|back in (?:the )?(?:spring|summer|autumn|winter|\w+ber|\w+uary|march|april|may|june|july|august))\b(?! (?:it )?is\b)(.*)$/;
-/** "last year the hook on one oh six was six mil": said first, the time is that of all that follows, unless that speaks of today. */
-const fronted = (text: string): boolean => {
+/**
+ * "last year the hook on one oh six was six mil": said first, the time is that of all that follows, up to a word of today ("this year a ramp").
+ * @returns the token up to which it reaches; 0 where no such time stands first
+ */
+function fronted(text: string, tokens: readonly Token[]): number {
   const rest = frontedSay.exec(text)?.[1];
-  return (
-    rest !== undefined &&
-    !/\b(?:now|today|this time|still|since|currently|gone|healed|closed)\b/.test(rest) &&
-    (/\b(?:was|were|had)\b/.test(rest) || !/\b(?:is|are|has|have)\b/.test(rest))
-  );
-};
+  if (rest === undefined || !(/\b(?:was|were|had)\b/.test(rest) || !/\b(?:is|are|has|have)\b/.test(rest.split(todaySay)[0] ?? '')))
+    return 0;
+  if (/\b(?:still|since|currently|gone|healed|closed)\b/.test(rest)) return 0;
+  const today = tokens.findIndex(({ t }, i) => t === 'now' || t === 'today' || (t === 'this' && todays.has(tokens[i + 1]?.t ?? '')));
+  // "now" in the middle of a sentence is of all of it.
+  return today < 0 ? tokens.length : tokens[today - 1]?.ends === true || ['and', 'but'].includes(tokens[today - 1]?.t ?? '') ? today : 0;
+}
+const todays: ReadonlySet<string> = new Set(['time', 'year', 'visit', 'month', 'spring', 'autumn']);
+const todaySay = /\b(?:now|today|this (?:time|year|visit|month|spring|autumn))\b/;
 const asItWas = (one: Made): Made =>
   one.body?.kind === 'finding' && one.body.when === 'now' && !one.revises
     ? { ...one, body: { ...one.body, when: 'before' }, rules: [...one.rules, 'as it was'] }

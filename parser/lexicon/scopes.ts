@@ -26,6 +26,6 @@ export const scopeCues: readonly ScopeCue[] = [
 export const scopeStops: readonly string[] = ['but', 'however', 'though', 'although', 'otherwise', 'whereas', 'then'];
 
 /** Behind a place these rule out there what was found elsewhere ("..., one oh six doesn't"); with the "not" taken off they say that it is there. */
-export const contrary: readonly string[] = ['has not', 'have not', 'does not', 'do not', 'is not', 'are not', 'has none', 'has not got one', 'has not one', 'has not got', 'does not have one', 'is not there', 'has not got any', 'no', 'not', 'no bother', 'no problem', 'has nothing', 'none', 'is quiet', 'is silent'];
+export const contrary: readonly string[] = ['has not', 'have not', 'does not', 'do not', 'is not', 'are not', 'has none', 'has not got one', 'has not one', 'has not got', 'does not have one', 'is not there', 'has not got any', 'no', 'not', 'no bother', 'no problem', 'has nothing', 'none', 'is quiet', 'is silent', 'is clear of it', 'is clear of them', 'is clear of that', 'is free of it', 'is free of them', 'is free of that', 'is free', 'are free of it', 'are clear of it', 'are clear of them', 'are free of them'];
 /** Words that stand for what was named, in a phrase that ruled it out elsewhere ("one on the left"). */
 export const counting: readonly string[] = ['one', 'two', 'three', 'some', 'couple', 'few'];
