@@ -72,7 +72,7 @@ export function findingsOf(
           headWords(marks, tokens, clause.head.mark).some((word) => ['canines', 'tushes', 'tusks'].includes(word))
         ? [{ raw: { positions: [4], plural: true }, marks: [] }]
         : clause.placings;
-  const shares = apportioned(clause, details, marks, tokens);
+  const shares = apportioned(clause, details, marks, tokens) ?? contrasted(clause, marks);
   if (shares) return shares.flatMap((share) => findingsOf(share, marks, tokens, missing));
   const split =
     crestsAt.length > 0
@@ -217,6 +217,27 @@ function apportioned(clause: Clause, details: Details, marks: readonly Mark[], t
     placings: [{ ...placing, raw: { codes: [code], joined: 'one' as const, ...(placing.raw.repaired ? { repaired: true } : {}) } }],
     mods: [...rest, own[i] as number],
   }));
+}
+
+const contrasts: readonly (readonly [QualifierId, QualifierId])[] = [
+  ['rostral', 'caudal'],
+  ['clinical', 'radiographic'],
+];
+/** "grade two in the mesial cup, distal cup grade one", "stage two radiographically, clinically one": each grade with what it is said of. */
+function contrasted(clause: Clause, marks: readonly Mark[]): readonly Clause[] | undefined {
+  const mods = [...clause.mods].sort((a, b) => a - b);
+  const grades = mods.filter((m) => marks[m]?.grade !== undefined);
+  const of = (pair: readonly QualifierId[]): readonly number[] =>
+    mods.filter((m) => marks[m]?.terms?.some((t) => t.k === 'qualifier' && pair.includes(t.id)));
+  const named = contrasts.map(of).find((own) => own.length === 2);
+  if (grades.length !== 2 || named === undefined) return undefined;
+  const kinds = mods
+    .filter((m) => grades.includes(m) || named.includes(m))
+    .map((m) => (grades.includes(m) ? 'g' : 'n'))
+    .join('');
+  const order = kinds === 'gnng' || kinds === 'ngng' || kinds === 'gngn' || kinds === 'nggn' ? [0, 1] : undefined;
+  const rest = mods.filter((m) => !grades.includes(m) && !named.includes(m));
+  return order?.map((k) => ({ ...clause, mods: [...rest, grades[k] as number, named[k] as number] }));
 }
 
 /** "no hook, three mil": nothing, or something of that size. */

@@ -156,6 +156,11 @@ export function modsOf(
     // "the front one a grade one, back one clean": an end that a pause opens with is of what is normal there.
     const opens =
       !figure && ends(mark.from - 1) && !ends(mark.to - 1) && isNormal(heads[next] as Head) && firstTaken(role, i, after) === after;
+    // "fracture of two oh nine, not displaced, grade four caries with it": how a fracture stands.
+    if (heads[previous]?.condition?.id === 'fracture' && mark.terms?.some((t) => t.k === 'qualifier' && t.id.endsWith('displaced'))) {
+      (mods[previous] as number[]).push(i);
+      return;
+    }
     const toNext =
       opens ||
       (!marks[after]?.again &&

@@ -415,7 +415,7 @@ export const conditions = {
   },
   'lymph-node-enlargement': {
     label: 'Enlarged lymph node', short: 'lymph node', home: 'lymph-nodes', group: 'soft', places: ['G'],
-    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '(lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] [(a bit|slightly|quite|very)] (enlarged|up|swollen|raised|big|prominent)', '(lumpy|hard|firm) (lymph node|lymph nodes|node|nodes|gland|glands)', 'lymphadenopathy'],
+    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '[(submandibular|mandibular)] (lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] [(a bit|slightly|quite|very)] (enlarged|up|swollen|raised|big|prominent)', '(lumpy|hard|firm) (lymph node|lymph nodes|node|nodes|gland|glands)', 'lymphadenopathy'],
   },
   'reduced-excursion': {
     label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
