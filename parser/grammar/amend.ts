@@ -54,7 +54,10 @@ export function numberAlone({ marks, role, tokens, carry, context, unknown }: Al
   if (measures.length > 0)
     return [revision(last, { measures: [...measures.slice(0, -1), { ...measures.at(-1), value: amount }] }, [at], {})];
   const legal: readonly string[] = last.grade && last.grade.scale !== 'spoken' ? scales[last.grade.scale].values : [String(value)];
-  return last.grade && legal.includes(String(value)) ? [revision(last, { grade: { ...last.grade, value: String(value) } }, [at], {})] : [];
+  // "make that four", of what has neither a size nor a grade: of what, is asked.
+  return last.grade && legal.includes(String(value))
+    ? [revision(last, { grade: { ...last.grade, value: String(value) } }, [at], {})]
+    : [{ marks: [at], rules: ['half'], doubts: [{ doubt: 'unread' }] }];
 }
 
 /** "correction, two oh seven", "sorry, the right": where it was. */

@@ -1,5 +1,5 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each, in this order. */
-import { hollowTeeth, grownGum, nodes, overhang, splitSoft } from './refine/byPlace.ts';
+import { hollowTeeth, grownGum, nodes, overhang, splitSoft, sideOfPart } from './refine/byPlace.ts';
 import { looseCap } from './refine/caps.ts';
 import { lessOfTheWork, lessRuledOut, lessThoseNamed } from './refine/less.ts';
 import { blind, displacedFracture, sharpCheekTeeth, slantLong, smellyDischarge, somethingWrong, twoNames } from './refine/oneThing.ts';
@@ -38,6 +38,7 @@ const ordered = woken<Rule>([
   { rule: blind, needs: ['wolf-tooth', 'blind-wolf-tooth'] },
   { rule: nodes, needs: ['lymph-node-enlargement', 'swelling'] },
   { rule: displacedFracture, needs: ['displaced'] },
+  { rule: sideOfPart, needs: ['abnormality'] },
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
   { rule: lessOfTheWork, needs: ['except'] },
   { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },

@@ -1,6 +1,7 @@
 /** Words that name one thing here and another there: the place decides. */
 import type { FindingBody } from '../made.ts';
 import { resolvePlace, wantedBy } from '../resolve.ts';
+import { isPaired } from '../places.ts';
 import { positionOf } from '../teeth.ts';
 import { asked, become, each, finding, type Rule } from './rule.ts';
 
@@ -81,4 +82,29 @@ export const nodes: Rule = (reads) =>
     return body?.condition === 'swelling' && body.place !== null && 'region' in body.place && body.place.region === 'lymph-nodes'
       ? become(made, { condition: 'lymph-node-enlargement' }, 'swelling of a node')
       : made;
+  });
+
+/** "left node up, right one normal": a side alone is that side of the part that was named, and no row. */
+export const sideOfPart: Rule = (reads) =>
+  reads.map((read, i) => {
+    const [only] = read.clause.placings.length === 1 ? read.clause.placings : [];
+    const { side, ...more } = only?.raw ?? {};
+    const bare = (side === 'left' || side === 'right') && Object.values(more).every((value) => value === undefined);
+    const named = bare
+      ? reads
+          .slice(0, i)
+          .flatMap(({ made }) => made.flatMap((one) => finding(one)?.place ?? []))
+          .at(-1)
+      : undefined;
+    const part = named !== undefined && 'region' in named && isPaired(named.region) ? named.region : undefined;
+    return part === undefined
+      ? read
+      : {
+          ...read,
+          made: read.made.map((one) =>
+            finding(one)?.condition === 'abnormality'
+              ? { ...become(one, { place: { region: part, side: side as 'left' } }, 'side of the part named'), doubts: [] }
+              : one,
+          ),
+        };
   });
