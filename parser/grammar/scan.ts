@@ -88,7 +88,7 @@ export function scan(tokens: readonly Token[]): { readonly marks: readonly Mark[
     marks.push(mark);
     at = mark.to;
   }
-  return { marks: named(narrowed(partPlaces(mergeClusters(marks), tokens), tokens), tokens), steps };
+  return { marks: named(narrowed(gapByPositions(partPlaces(mergeClusters(marks), tokens), tokens), tokens), tokens), steps };
 }
 
 function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
@@ -370,6 +370,40 @@ function mergeClusters(marks: readonly Mark[]): readonly Mark[] {
     } else done.push(mark);
   }
   return done;
+}
+
+/** "the nine ten gap on the lower right": two positions before the gap, and their row behind it. */
+function gapByPositions(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const at = marks.findIndex(
+    ({ number }, i) =>
+      typeof number === 'number' &&
+      number >= 6 &&
+      number <= 10 &&
+      marks[i + 1]?.number === number + 1 &&
+      gapWords.has(text(tokens, marks[i + 1]?.to ?? -1)),
+  );
+  if (at < 0) return marks;
+  const ofRow: number[] = [];
+  let row: Pick<RawPlace, 'jaw' | 'side'> = {};
+  for (let i = at + 3; i < marks.length && (marks[i]?.place !== undefined || !marks[i]?.unknown); i += 1) {
+    const { jaw, side, plural, ...more } = marks[i]?.place ?? {};
+    if (Object.values(more).some((value) => value !== undefined) || (row.jaw && jaw) || (row.side && side)) break;
+    if (jaw === undefined && side === undefined) continue;
+    row = { ...(jaw ? { jaw } : {}), ...(side ? { side } : {}), ...row };
+    ofRow.push(i);
+  }
+  if (row.jaw === undefined || row.side === undefined) return marks;
+  const n = marks[at]?.number as number;
+  const place: RawPlace = { positions: [n, n + 1], joined: 'between', ...row };
+  return marks.flatMap((mark, i) =>
+    i === at
+      ? [{ from: mark.from, to: (marks[at + 1] as Mark).to, place }]
+      : i === at + 1
+        ? []
+        : ofRow.includes(i)
+          ? [{ from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] }]
+          : [mark],
+  );
 }
 
 /** A word of what a gap was filled with. */
