@@ -386,8 +386,9 @@ function gapByPositions(marks: readonly Mark[], tokens: readonly Token[]): reado
   const ofRow: number[] = [];
   let row: Pick<RawPlace, 'jaw' | 'side'> = {};
   for (let i = at + 3; i < marks.length && (marks[i]?.place !== undefined || !marks[i]?.unknown); i += 1) {
-    const { jaw, side, plural, ...more } = marks[i]?.place ?? {};
-    if (Object.values(more).some((value) => value !== undefined) || (row.jaw && jaw) || (row.side && side)) break;
+    const { jaw, side, ...more } = marks[i]?.place ?? {};
+    if (Object.entries(more).some(([name, value]) => name !== 'plural' && value !== undefined) || (row.jaw && jaw) || (row.side && side))
+      break;
     if (jaw === undefined && side === undefined) continue;
     row = { ...(jaw ? { jaw } : {}), ...(side ? { side } : {}), ...row };
     ofRow.push(i);

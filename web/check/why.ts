@@ -64,6 +64,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'a quarter behind front teeth': 'the quarter was named behind front teeth: it may be one of those, or its cheek teeth',
   except: 'it was named as the exception',
   'one of those named': 'it is one of the teeth just named',
+  'side of the part named': 'a side said alone is that side of the part named just before it',
   'as it was': 'how it was before was said beside how it is now',
   'still there': 'it was said to be there still',
   filled: 'a filling was named, so the work is packing',
