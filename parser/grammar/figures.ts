@@ -432,7 +432,8 @@ export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry:
       .slice(i + 1)
       .find((m) => !small(m) && !(verb && m.terms?.every((t) => ['severity', 'severityKept', 'qualifier', 'glue'].includes(t.k))));
     const head = condition(next);
-    const counted = head !== undefined && head.plural && !verb && word((next as Mark).to - 1) !== 'caries';
+    const counted =
+      head !== undefined && head.plural && !verb && tokens[mark.to - 1]?.ends !== true && word((next as Mark).to - 1) !== 'caries';
     const same = againWords.has(word(mark.to)) || (word(mark.to) === 'the' && word(mark.to + 1) === 'same');
     const follows = same || (head !== undefined && !counted && (verb || next === marks[i + 1]));
     if (!(the || follows || listed) || (counted && !listed)) return undefined;

@@ -36,6 +36,7 @@ const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? 
 /** A side and nothing else. */
 const bareSide = (mark: Mark | undefined): boolean =>
   mark?.place !== undefined && mark.place.side !== undefined && Object.keys(mark.place).every((key) => key === 'side' || key === 'weak');
+const oneSide = (mark: Mark | undefined): boolean => bareSide(mark) && mark?.place?.side !== 'both';
 const compares = (mark: Mark | undefined, tokens: readonly Token[]): boolean =>
   mark !== undefined && mark.place === undefined && comparing.has(text(tokens, mark.from));
 
@@ -48,17 +49,34 @@ function withoutComparison(marks: readonly Mark[], tokens: readonly Token[]): re
   let end = at + 1;
   while (end < marks.length && glue(marks[end])) end += 1;
   const than = text(tokens, (marks[at] as Mark).to) === 'than';
-  if (!bareSide(marks[end]) && !than) return marks;
+  if (!bareSide(marks[end]) && !than) return withoutOneSide(marks, tokens, at);
   // "higher than the ones either side": all that it is measured against.
   while (than && (glue(marks[end + 1]) || marks[end + 1]?.place) && !isHead(marks[end + 1])) end += 1;
   let start = at;
   while (start > 0 && glue(marks[start - 1])) start -= 1;
-  const from = bareSide(marks[start - 1]) ? start - 1 : at;
+  // "points both sides, worse on the left": both are where it was found.
+  const from = oneSide(marks[start - 1]) ? start - 1 : at;
   return marks.map((mark, i) =>
     i >= from && i <= (bareSide(marks[end]) || (than && marks[end]?.place) ? end : at)
       ? { from: mark.from, to: mark.to, terms: [{ k: 'glue' as const }] }
       : mark,
   );
+}
+
+/** "points on both sides, the left is worse": beside the other side, where both were named; with "than last time" behind it it is a change. */
+function withoutOneSide(marks: readonly Mark[], tokens: readonly Token[], at: number): readonly Mark[] {
+  const mark = marks[at] as Mark;
+  const side = marks.slice(0, at).findLastIndex((one) => !isGlue(one));
+  const both = marks.slice(0, side).findLast(({ place }) => place !== undefined)?.place;
+  const ended = mark.to === tokens.length || tokens[mark.to - 1]?.ends === true;
+  return mark.to - mark.from === 1 &&
+    ended &&
+    oneSide(marks[side]) &&
+    both !== undefined &&
+    both.codes === undefined &&
+    (both.side ?? 'both') === 'both'
+    ? marks.map((one, i) => (i === side || i === at ? { from: one.from, to: one.to, terms: [{ k: 'glue' as const }] } : one))
+    : marks;
 }
 
 /** "points on the uppers, the sevens worst", "ridges all through, worst on the right": one part beside the rest, no other place. */

@@ -87,10 +87,14 @@ const beginnings: ReadonlySet<string> = new Set([
   ...['last', 'rearmost', 'front', 'between', 'four', 'every', 'each', 'either'],
 ]);
 
+const speaks: ReadonlySet<string> = new Set(['i', 'we', 'he', 'she', 'they', 'you', 'it', "let's", 'lets', 'so', 'then', 'there']);
+
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const begun = text(tokens, start);
   if (!startsWithDigit(begun) && !beginnings.has(begun)) return undefined;
+  // "right, I have floated the lot": a word to begin with, and no side.
+  if (begun === 'right' && start === 0 && speaks.has(text(tokens, 1))) return undefined;
   const between = begun === 'between';
   // "four canines", "four sixes": all of them, for there are four.
   const four =

@@ -12,11 +12,13 @@ import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { elided } from './ellipsis.ts';
 import { exceptionsIn } from './except.ts';
+import { withoutFalseStarts } from './falseStart.ts';
 import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
 import { leftAlone } from './leftAlone.ts';
 import { findingsOf } from './findings.ts';
 import { alone } from './alone.ts';
+import { alongRow } from './alongRow.ts';
 import { corrects, revision } from './amend.ts';
 import { where } from './lists.ts';
 import { pointed } from './pointing.ts';
@@ -83,8 +85,9 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
 }
 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {
-  const corrected = selfCorrected(spoken);
-  const tokens = pointed(corrected.tokens, context, carry);
+  const begun = withoutFalseStarts(spoken);
+  const corrected = selfCorrected(begun);
+  const tokens = pointed(alongRow(corrected.tokens), context, carry);
   const { marks: heard, steps } = scan(tokens);
   const scanned = retracted(toTheHorse(approved(heard, tokens), tokens), tokens);
   const marks = turned(
@@ -177,7 +180,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
     made: [...made, ...rest],
     places,
     unknown,
-    takenBack: corrected.takenBack,
+    takenBack: [...corrected.takenBack, ...spoken.filter((token) => !begun.includes(token)).map(({ word }) => word)],
     steps: steps + corrected.steps,
   };
 }

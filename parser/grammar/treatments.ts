@@ -341,9 +341,11 @@ function detailsOf(
   mods: readonly number[],
   tokens: readonly Token[],
 ): ReturnType<typeof treatmentDetails> {
-  const { outcome, amountBasis, ...rest } = treatmentDetails(marks, mods, tokens);
+  const { outcome, amountBasis, instrument, ...rest } = treatmentDetails(marks, mods, tokens);
   return {
     ...rest,
+    // "floated the lot, went round again with my fingers": nobody rasps with them.
+    ...(instrument && !(instrument === 'fingers' && abrades.has(id)) ? { instrument } : {}),
     ...(outcome && id === 'extract' ? { outcome } : {}),
     ...(amountBasis &&
     (rest.amountMm !== undefined || amountBasis === 'level') &&
@@ -353,6 +355,7 @@ function detailsOf(
   };
 }
 
+const abrades: ReadonlySet<ProcedureId> = new Set(['rasp', 'reduce', 'bit-seat', 'round', 'buff', 'reduce-incisors']);
 const ofTeeth: ReadonlySet<ProcedureId> = new Set([
   'rasp',
   'scale-calculus',

@@ -231,7 +231,7 @@ export const conditions = {
   },
   rotated: {
     label: 'Rotated', group: 'number', places: ['T'],
-    say: ['rotated', 'rotation', 'rotating', 'twisted', 'turned', 'sitting sideways', 'sideways'],
+    say: ['rotated', 'rotation', 'rotating', 'twisted', 'turned', '(is|sits|sitting|gone|lying) sideways'],
     withPlace: ['angled'],
   },
   overcrowded: {
@@ -249,7 +249,7 @@ export const conditions = {
   },
   'canine-present': {
     label: 'Canine present', group: 'number', places: ['T'],
-    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] [all] [four] [of them] (present|there|in|through|up)', 'has (canine|canines|tushes|a canine)', 'has a small canine'],
+    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] [all] [four] [of them] (present|there|in|through)', '(canine|canines|tush|tushes|tusk|tusks) (is|are) up', 'has (canine|canines|tushes|a canine)', 'has a small canine'],
     withPlace: ['canine(s)', 'tush(es)', 'tusk(s)'],
   },
   'deciduous-present': {
@@ -420,11 +420,11 @@ export const conditions = {
   'reduced-excursion': {
     label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
     say: ['(reduced|restricted|limited|poor|decreased) [lateral] excursion(s)', '[lateral] excursion(s) [(is|are)] (reduced|restricted|limited|poor|decreased|short)', '(reduced|restricted|limited) (jaw movement|lateral movement|side to side [movement])'],
-    absentSay: ['[lateral] excursion(s) [(is|are|feels)] [(nice|nice and)] (even|equal|full|normal|good|fine|free|symmetrical) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]', '(full|even|equal|normal|good|free|symmetrical) [lateral] excursion(s) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]'],
+    absentSay: ['(good|even|equal|full|normal|free|nice) (lateral|sideways|side to side) (slide|glide|movement)', '[lateral] excursion(s) [(is|are|feels)] [(nice|nice and)] (even|equal|full|normal|good|fine|free|symmetrical) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]', '(full|even|equal|normal|good|free|symmetrical) [lateral] excursion(s) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]'],
   },
   'lateral-excursion': {
     label: 'Lateral excursion', short: 'excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
-    say: ['lateral excursion(s)', 'excursion(s)', 'molar slide', 'excursion to molar contact'],
+    say: ['lateral excursion(s)', 'excursion(s)', '(lateral|sideways) (slide|glide)', 'molar slide', 'excursion to molar contact'],
     withPlace: ['side to side', 'slides [(over|across)]', '(jaw|mandible) (slides|moves|swings|goes) [(over|across|out)]'],
   },
   'rostrocaudal-movement': {

@@ -5,7 +5,7 @@ export const sideSay: Readonly<Record<'left' | 'right' | 'both', readonly string
   both: ['both', 'both side(s)', 'bilateral(ly)', 'each side', 'either side', 'either', 'left and right', 'right and left'],
 };
 export const jawSay: Readonly<Record<'upper' | 'lower' | 'both', readonly string[]>> = {
-  upper: ['upper(s)', 'top(s)', 'up top', 'maxillary'],
+  upper: ['upper(s)', 'top(s)', 'up top', 'up above', 'maxillary'],
   lower: ['lower(s)', 'bottom(s)', 'down below', 'mandibular'],
   both: ['(upper|uppers|top) and (lower|lowers|bottom)', 'upper and lower', 'top and bottom'],
 };
