@@ -133,7 +133,9 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
         },
         marks: all,
         rules: ['sedation'],
-        doubts: [],
+        // "sedated with nought point three": a fraction is an amount, also where what was given is not known.
+        doubts:
+          typeof more?.value === 'number' && !more.unit && !Number.isInteger(more.value) ? [{ doubt: 'dose-unclear', words: text }] : [],
       },
     ];
   const doses = dosesOf(

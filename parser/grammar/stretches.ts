@@ -3,6 +3,7 @@
  * thing opens a stretch of its own, so that a rule that reads a whole sentence takes no word of another one.
  */
 import { conditions } from '../lexicon/conditions.ts';
+import { describingSay } from '../lexicon/modifiers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { factAt, ofAFinding } from './facts.ts';
 import { afterIn } from './followUps.ts';
@@ -51,7 +52,7 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
       found.push({ at, kind: 'visit', what: fact.about, to: fact.to });
       return;
     }
-    if (mark.from < factTo) return;
+    if (mark.from < factTo || ofSedation(marks, at, tokens)) return;
     const own = openingOf(mark, at, marks, tokens);
     // "gag on, took it fine": fine is what was said before it, where no part of the mouth is named.
     const ofTheFact =
@@ -62,6 +63,17 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
     if (own && !ofTheFact) found.push(own);
   });
   return found;
+}
+
+const describes: ReadonlySet<string> = new Set(describingSay);
+/** "good sedation", "nice deep sedation": how it took, and nothing of the mouth. */
+function ofSedation(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {
+  const { from, to } = marks[at] as Mark;
+  if (to - from !== 1 || !describes.has(tokens[from]?.t ?? '') || tokens[from]?.ends === true) return false;
+  const next = marks
+    .slice(at + 1)
+    .find((mark) => !mark.terms?.every((t) => ['severity', 'severityKept', 'qualifier', 'glue'].includes(t.k)));
+  return next?.terms?.some((t) => t.k === 'work' && ['sedate', 'agent', 'topUp'].includes(t.term.as)) === true;
 }
 
 function openingOf(mark: Mark, at: number, marks: readonly Mark[], tokens: readonly Token[]): Opening | undefined {
