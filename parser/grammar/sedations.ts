@@ -135,7 +135,9 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
         rules: ['sedation'],
         // "sedated with nought point three": a fraction is an amount, also where what was given is not known.
         doubts:
-          typeof more?.value === 'number' && !more.unit && !Number.isInteger(more.value) ? [{ doubt: 'dose-unclear', words: text }] : [],
+          typeof more?.value === 'number' && !more.unit && !Number.isInteger(more.value) && !/\bhalf ?way\b/.test(text)
+            ? [{ doubt: 'dose-unclear', words: text }]
+            : [],
       },
     ];
   const doses = dosesOf(
