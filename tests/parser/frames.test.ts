@@ -1,0 +1,76 @@
+/**
+ * What is said around a finding, a verb of work or a tooth, each with several of them: a form of words means the same of every finding.
+ * Teeth are checked against the modified Triadan system (Floyd 1991); the wording is invented, what it means is common practice, no source.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Item } from '../../parser/contract/item.ts';
+import { emptyContext, parseText, type Parsed } from '../../parser/index.ts';
+
+const rowsOf = (name: string): readonly (readonly [string, string])[] =>
+  readFileSync(join(import.meta.dirname, '../../fixtures/frames', `${name}.tsv`), 'utf8')
+    .split('\n')
+    .filter((line) => line.includes('\t'))
+    .map((line) => line.split('\t') as [string, string]);
+const read = (said: string): Parsed => parseText('frame', said, emptyContext());
+const filled = (frame: string, words: Readonly<Record<string, string>>): string =>
+  frame.replace(/\{(\w+)\}/g, (_, name: string) => words[name] ?? name).replace(/\ba (?=ulcer)/g, 'an ');
+
+const findings = [
+  { c: 'hook', p: 'one oh six', id: 'hook', at: '"106"' },
+  { c: 'ramp', p: 'three eleven', id: 'ramp', at: '"311"' },
+  { c: 'ulcer', p: 'the left cheek', id: 'ulcer', at: '"left"' },
+  { c: 'fracture', p: 'two oh nine', id: 'fracture', at: '"209"' },
+  { c: 'step', p: 'the upper left ten', id: 'step', at: '"210"' },
+] as const;
+const place = (item: Item): string => ('place' in item ? JSON.stringify(item.place) : '');
+
+/** How a finding stands, or that it is asked about. */
+function stands({ items, doubts }: Parsed, id: string, at: string): string {
+  const one = items.find((item) => item.kind === 'finding' && item.condition === id && place(item).includes(at));
+  if (one?.kind !== 'finding') return doubts.length > 0 ? 'asked' : 'lost';
+  return one.when === 'now' ? one.presence : `${one.presence} ${one.when}`;
+}
+
+test('a form of words makes the same of every finding', () => {
+  const wrong = rowsOf('presence').flatMap(([sign, frame]) =>
+    findings.flatMap(({ c, p, id, at }) => {
+      const said = filled(frame, { c, cs: `${c}s`, p });
+      const got = stands(read(said), id, at);
+      return got === sign ? [] : [`${said}: ${got}, not ${sign}`];
+    }),
+  );
+  expect(wrong).toEqual([]);
+});
+
+const works = [
+  { v: 'reduce', d: 'reduced', g: 'reducing', n: 'the hook on one oh six', id: 'reduce', at: '"106"' },
+  { v: 'extract', d: 'extracted', g: 'extracting', n: 'the wolf tooth at one oh five', id: 'extract', at: '"105"' },
+  { v: 'flush', d: 'flushed', g: 'flushing', n: 'the gap between three oh nine and three ten', id: 'flush', at: '"309"' },
+] as const;
+
+test('what governs a verb of work makes the same of every verb', () => {
+  const wrong = rowsOf('work').flatMap(([state, frame]) =>
+    works.flatMap(({ id, at, ...words }) => {
+      const said = filled(frame, words);
+      const one = read(said).items.find((item) => item.kind === 'treatment' && item.procedure === id && place(item).includes(at));
+      const got = one?.kind === 'treatment' ? one.state : 'lost';
+      return got === state ? [] : [`${said}: ${got}, not ${state}`];
+    }),
+  );
+  expect(wrong).toEqual([]);
+});
+
+const aboutTeeth = ['{p} is overlong', 'overlong {p}', 'there is caries in {p}', '{p} has caries'] as const;
+
+test('teeth are the same teeth in whatever order and words they are said', () => {
+  const wrong = rowsOf('places').flatMap(([codes, words]) =>
+    aboutTeeth.flatMap((frame) => {
+      const said = filled(frame, { p: words });
+      const found = read(said).items.flatMap((item) => ('place' in item && item.place && 'teeth' in item.place ? item.place.teeth : []));
+      return found.join(' ') === codes ? [] : [`${said}: ${found.join(' ') || 'nowhere'}, not ${codes}`];
+    }),
+  );
+  expect(wrong).toEqual([]);
+});
