@@ -89,12 +89,20 @@ const beginnings: ReadonlySet<string> = new Set([
 
 const speaks: ReadonlySet<string> = new Set(['i', 'we', 'he', 'she', 'they', 'you', 'it', "let's", 'lets', 'so', 'then', 'there']);
 
+const closesAt = (tokens: readonly Token[], at: number): boolean => tokens[at]?.ends === true;
+/** A jaw and a side, in whichever order. */
+const cornerAt = (tokens: readonly Token[], at: number): boolean => {
+  const [a, b] = [text(tokens, at), text(tokens, at + 1)];
+  const side = (word: string): boolean => word === 'left' || word === 'right';
+  return (side(a) && jawWords[b] !== undefined) || (side(b) && jawWords[a] !== undefined);
+};
+
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const begun = text(tokens, start);
   if (!startsWithDigit(begun) && !beginnings.has(begun)) return undefined;
   // "right, I have floated the lot": a word to begin with, and no side.
-  if (begun === 'right' && start === 0 && speaks.has(text(tokens, 1))) return undefined;
+  if (begun === 'right' && start === 0 && (speaks.has(text(tokens, 1)) || (closesAt(tokens, 0) && cornerAt(tokens, 1)))) return undefined;
   const between = begun === 'between';
   // "four canines", "four sixes": all of them, for there are four.
   const four =
@@ -125,8 +133,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     if (
       to > start &&
       tokens[text(tokens, at - 1) === 'the' ? at - 2 : at - 1]?.ends === true &&
-      told.has(text(tokens, plural?.to ?? (nounsBehind.has(text(tokens, at + 1)) ? at + 2 : at + 1))) &&
-      (cornerWords.has(text(tokens, at)) || plural !== undefined)
+      toldAt(tokens, plural?.to ?? (nounsBehind.has(text(tokens, at + 1)) ? at + 2 : at + 1)) &&
+      (cornerWords.has(text(tokens, at)) || jawWords[text(tokens, at)] !== undefined || plural !== undefined)
     )
       break;
     // "tens cupped on the bottom, nines on the top": of another jaw.
@@ -371,7 +379,12 @@ const told = new Set([
   'still',
   'will',
   'can',
+  'next',
+  'later',
+  'tomorrow',
 ]);
+const toldAt = (tokens: readonly Token[], at: number): boolean =>
+  told.has(text(tokens, at)) || (text(tokens, at) === 'to' && ['do', 'come', 'go', 'finish'].includes(text(tokens, at + 1)));
 /** Behind a side or a jaw, before what is said of it. */
 const nounsBehind: ReadonlySet<string> = new Set(['side', 'one', 'hand', 'row', 'rows', 'arcade', 'arcades', 'teeth']);
 const jawWords: Readonly<Record<string, Jaw>> = {

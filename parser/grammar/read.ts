@@ -35,6 +35,7 @@ import { tokenise, type Token } from './tokens.ts';
 import { restated } from './restated.ts';
 import { retracted } from './retracted.ts';
 import { approved, toTheHorse } from './toTheHorse.ts';
+import { toDoYet } from './toDoYet.ts';
 import { turned } from './turns.ts';
 import { treatmentsOf } from './treatments.ts';
 import { workRules, type Claimed } from './work.ts';
@@ -92,7 +93,12 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const scanned = retracted(toTheHorse(approved(heard, tokens), tokens), tokens);
   const marks = turned(
     restated(
-      leaning(handled(leftAlone(scanned, tokens), tokens, standing(context, carry.last)), tokens, carry, standing(context, carry.last)),
+      leaning(
+        handled(toDoYet(leftAlone(scanned, tokens), tokens), tokens, standing(context, carry.last)),
+        tokens,
+        carry,
+        standing(context, carry.last),
+      ),
       tokens,
     ),
     tokens,

@@ -14,7 +14,7 @@ import { contradicts, isBut, leavesIt, readCluster, type RawPlace } from './plac
 import { comparedSay } from '../lexicon/modifiers.ts';
 import { isTheOne } from './teeth.ts';
 import { readMeasure, unitWords, type MeasureMark } from './sizes.ts';
-import type { Token } from './tokens.ts';
+import { isOh, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { isOfPlace, vocabulary, withoutTalk, type Term } from './vocabulary.ts';
 
@@ -98,7 +98,10 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   // "diastema nine ten on the lower left": two positions, not 910.
   if (codes.raw.codes?.length === 0 && codes.raw.notTeeth?.[0] === '910' && tokens.some(({ t }) => gapWords.has(t))) return undefined;
   if (before === 'a' && text(tokens, at - 2) === 'the') return undefined;
-  if (notATooth.includes(text(tokens, codes.to)) || notAToothBefore.includes(before) || gradeWords.includes(before)) return undefined;
+  // "lost four oh seven years ago": with its "oh" the number is a tooth's, and what follows says when.
+  const ago = text(tokens, codes.to + 1) === 'ago' && tokens.slice(at, codes.to).some(({ t }) => isOh(t));
+  if ((notATooth.includes(text(tokens, codes.to)) && !ago) || notAToothBefore.includes(before) || gradeWords.includes(before))
+    return undefined;
   // "that's one ten today": the price of the visit.
   if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;
   // "there's one hundred and ten steps up to her flat": counted, with its hundreds.
