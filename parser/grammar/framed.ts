@@ -3,7 +3,17 @@
  * offered. So too what was looked for, and what a "no" behind it may take back.
  */
 import { conditions } from '../lexicon/conditions.ts';
-import { answersNo, answersYes, expected, hearsay, openQuestions, questions, questionVerbs, searching } from '../lexicon/framing.ts';
+import {
+  answersNo,
+  answersYes,
+  beforeAnswers,
+  expected,
+  hearsay,
+  openQuestions,
+  questions,
+  questionVerbs,
+  searching,
+} from '../lexicon/framing.ts';
 import { either } from './either.ts';
 import { formAt, formsOf, type Forms } from './forms.ts';
 import type { Reading } from './read.ts';
@@ -24,6 +34,7 @@ const opens = table([openQuestions, true], [expected, false]);
 const others = table([hearsay, true]);
 /** Longest first, and whether it says yes. */
 const answers = table([answersNo, false], [answersYes, true]);
+const joining: ReadonlySet<string> = new Set(beforeAnswers);
 const verbs: ReadonlySet<string> = new Set(questionVerbs);
 /** A sentence may begin with these and still ask. */
 const leads: ReadonlySet<string> = new Set([
@@ -63,7 +74,7 @@ export interface Framed {
 /** @returns nothing where nothing is asked */
 export function framed(tokens: readonly Token[]): Framed | undefined {
   const opener = openerOf(tokens);
-  if (opener === undefined && !tokens.some(({ t }, i) => i > 1 && answers.has(t))) return undefined;
+  if (opener === undefined && answerOf(tokens, 2) === undefined) return undefined;
   const { marks } = scan(tokens);
   const named = marks.find((mark) => mark.from >= (opener?.behind ?? 0) && namesFinding(mark));
   if (named === undefined) return undefined;
@@ -118,11 +129,12 @@ function openerOf(tokens: readonly Token[]): Opener | undefined {
         ? tokens.findIndex(({ t }, i) => i > at && i < at + NEAR && t === 'for')
         : -1;
     if (for_ > 0) return { at: [at, for_], behind: for_ + 1 };
+    const ask = formAt(asks, tokens, at);
+    if (ask === undefined && !verbs.has(word)) continue;
     const begins = tokens
       .slice(0, at)
       .every(({ t, ends }, i, before) => ends === true || leads.has(t) || before.slice(i).some((one) => one.ends));
     if (!begins) continue;
-    const ask = formAt(asks, tokens, at);
     if (ask) return { at: range(at, at + ask.words.length), behind: at + ask.words.length };
     const have = verbs.has(word) ? tokens.findIndex(({ t }, i) => i > at && i < at + NEAR && (t === 'have' || t === 'got')) : -1;
     if (have > 0 && scan(tokens.slice(at + 1, have)).marks.some(({ place }) => place !== undefined))
@@ -140,7 +152,10 @@ function answerOf(tokens: readonly Token[], from: number): { readonly at: number
       at,
       ({ words }) => at + words.length === tokens.length || tokens[at + words.length - 1]?.ends === true,
     );
-    if (form) return { at, to: at + form.words.length, yes: form.means };
+    if (form === undefined) continue;
+    let start = at;
+    while (start > from && joining.has(tokens[start - 1]?.t ?? '')) start -= 1;
+    return { at: start, to: at + form.words.length, yes: form.means };
   }
   return undefined;
 }

@@ -7,6 +7,7 @@ import { formAt, formsOf, type Form, type Forms } from './forms.ts';
 import { scan } from './scan.ts';
 import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
+import { didWords } from './vocabulary.ts';
 
 const longest = <T>(rows: readonly (readonly [readonly string[], T])[]): Forms<T> =>
   formsOf(
@@ -88,10 +89,11 @@ function before(tokens: readonly Token[], at: number): readonly Token[] | undefi
 
 /** "reduce the hook on one oh six next time": an infinitive with nothing before it is for later where the phrase says so. */
 function bare(tokens: readonly Token[]): readonly Token[] | undefined {
+  if (!some(later, tokens, 1)) return undefined;
   const from = tokens[0]?.t === 'to' ? 1 : 0;
   const did = tokens[from]?.t.endsWith('ing') ? undefined : pastAt(tokens, from);
   // "lower left" is a place.
-  return did && scan(tokens.slice(from)).marks[0]?.place === undefined && some(later, tokens, 1)
+  return did && scan(tokens.slice(from)).marks[0]?.place === undefined
     ? [...put(plainly.planned, tokens[0] as Token), { ...(tokens[from] as Token), t: did.t }, ...tokens.slice(from + 1)]
     : undefined;
 }
@@ -154,6 +156,7 @@ function offered(tokens: readonly Token[], at: number): readonly Token[] | undef
 
 /** What was done in the words that begin here, where they are a past form. */
 function doneAt(tokens: readonly Token[], at: number): string | undefined {
+  if (!didWords.has(tokens[at]?.t ?? '')) return undefined;
   const [mark] = scan(tokens.slice(at, at + 4)).marks;
   const work = mark?.from === 0 ? mark.terms?.find((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done) : undefined;
   return work?.k === 'work' && work.term.as === 'procedure' ? work.term.id : undefined;
@@ -169,8 +172,9 @@ function pastAt(tokens: readonly Token[], at: number): { readonly t: string; rea
   }
   return undefined;
 }
+const irregulars = new Map(Object.entries(irregular));
 function pastsOf(verb: string): readonly string[] {
-  const known = irregular[verb];
+  const known = irregulars.get(verb);
   if (known !== undefined) return [known];
   const stem = verb.endsWith('ing') ? verb.slice(0, -3) : verb;
   return stem.endsWith('e')

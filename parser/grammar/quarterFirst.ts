@@ -9,6 +9,8 @@ import { measuring } from './codes.ts';
 import { digit } from './numbers.ts';
 import { isOh, type Token } from './tokens.ts';
 
+const jaws = new Map(Object.entries(jawSay)),
+  sides = new Map(Object.entries(sideSay));
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 const joins: ReadonlySet<string> = new Set(['and', 'to', 'through', 'or']);
 const leads: ReadonlySet<string> = new Set(['on', 'in', 'of', 'at', 'up', 'down', 'along', 'the', 'back']);
@@ -29,9 +31,9 @@ interface Quarter {
 /** "upper right", "left maxillary", "quadrant one", "one hundreds". */
 function quarterAt(tokens: readonly Token[], at: number): Quarter | undefined {
   const [a, b] = [text(tokens, at), text(tokens, at + 1)];
-  if (tokens[at]?.ends !== true && ((jawSay[a] && sideSay[b]) || (sideSay[a] && jawSay[b]))) {
-    const jaw = (jawSay[a] ?? jawSay[b]) as string;
-    const side = (sideSay[a] ?? sideSay[b]) as string;
+  if (tokens[at]?.ends !== true && ((jaws.get(a) && sides.get(b)) || (sides.get(a) && jaws.get(b)))) {
+    const jaw = (jaws.get(a) ?? jaws.get(b)) as string;
+    const side = (sides.get(a) ?? sides.get(b)) as string;
     const words = [
       { ...(tokens[at] as Token), t: jaw },
       { ...(tokens[at + 1] as Token), t: side },
@@ -93,9 +95,12 @@ function ordinalsAt(tokens: readonly Token[], from: number): { readonly words: r
 
 /** @returns the tokens with each such place the other way round; the same list where there is none */
 export function quarterFirst(tokens: readonly Token[]): readonly Token[] {
+  const named = tokens.some(({ t }) => jaws.has(t) || t === 'quadrant' || t === 'hundreds');
   let said = tokens;
-  for (let at = 0; at < said.length; at += 1)
-    said = bothQuarters(said, at) ?? ofBothSides(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
+  for (let at = 0; at < said.length; at += 1) {
+    if (text(said, at + 1) === 'and') said = bothQuarters(said, at) ?? said;
+    if (named) said = ofBothSides(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
+  }
   return said;
 }
 
@@ -141,7 +146,7 @@ const plurals = ['', 'sixes', 'sevens', 'eights', 'nines', 'tens', 'elevens'] as
 /** "the first upper cheek teeth": those of both sides. */
 function ofBothSides(tokens: readonly Token[], at: number): readonly Token[] | undefined {
   const n = text(tokens, at) === 'last' ? 6 : ordinalWords[text(tokens, at)];
-  const jaw = jawSay[text(tokens, at + 1)];
+  const jaw = jaws.get(text(tokens, at + 1));
   const plural = n === undefined ? undefined : plurals[n];
   if (!jaw || !plural || text(tokens, at + 2) !== 'cheek' || text(tokens, at + 3) !== 'teeth') return undefined;
   const [, jawToken, , teeth] = tokens.slice(at, at + 4) as [Token, Token, Token, Token];

@@ -17,10 +17,12 @@ export const expected: readonly string[] = ['(was|were) [half] expecting', '(was
 export const hearsay: readonly string[] = ['[the] (owner|vet|dentist|rider|groom|trainer|farrier|physio|yard manager|last (man|lady|dentist|one|person)) (said|says|thinks|thought|reckons|reckoned|told (me|us)|mentioned|is convinced|is sure|swears|was saying|saw|noticed|felt)', 'you (said|told me|mentioned|thought)', '(they|she|somebody|someone) (said|told (me|us)|mentioned) [that] there'];
 
 const there = '[(there|here|here either|on this one|found|seen|felt|to (feel|find|see))]';
-/** What answers at the end of a sentence, or of the phrase. */
+/** What answers at the end of a sentence, or of the phrase. Words of joining and a "no" or "yes" may stand before it. */
 export const answersNo: readonly string[] = [
-  `[(but|and|well|oh)] (no|nope|nah|none|nothing|neither) ${there}`, `[(but|and|well)] [no] nothing ${there}`, '[(but|and)] [no] [(there|that|it)] is (not|none|nothing) [(one|any|there|so|a thing)]', '[(but|and)] [no] there is no (such thing|sign)', '[(but|and)] [no] (we|i|he|she|it) (have|has|do|does|did|had) not [(got|have)] [(one|any|it|that)]', '[(but|and)] [no] (can|could|did) not (find|see|feel) (it|one|any|anything)', '[(but|and)] found (none|nothing)', '[(but|and)] there (was|were) (none|nothing|not)', '[(but|and)] [no] i (was|am) wrong',
+  `(no|nope|nah|none|nothing|neither) ${there}`, `nothing ${there}`, '[(there|that|it)] is (not|none|nothing) [(one|any|there|so|a thing)]', 'there is no (such thing|sign)', '(we|i|he|she|it) (have|has|do|does|did|had) not [(got|have)] [(one|any|it|that)]', '(can|could|did) not (find|see|feel) (it|one|any|anything)', 'found (none|nothing)', 'there (was|were) (none|nothing|not)', 'i (was|am) wrong',
 ];
 export const answersYes: readonly string[] = [
-  '[(but|and|oh)] (yes|yep|yeah|yup|aye) [there (is|are)] [(one|some)]', '[(but|and)] [(yes|yep|yeah)] (there|it|that) (is|was) [one]', '[(but|and)] [(yes|yep)] (found|got|have) (one|it)', '[(but|and)] there are [some]', '[(but|and)] (yes|yep) (he|she|it|we|i) (has|have|do|does|did) [(got|have)] [one]',
+  '(yes|yep|yeah|yup|aye) [there (is|are)] [(one|some)]', '(there|it|that) (is|was) [one]', '(found|got|have) (one|it)', 'there are [some]', '(yes|yep) (he|she|it|we|i) (has|have|do|does|did) [(got|have)] [one]',
 ];
+/** Before an answer, and part of it. */
+export const beforeAnswers: readonly string[] = ['but', 'and', 'well', 'oh', 'no', 'yes', 'yep', 'yeah'];

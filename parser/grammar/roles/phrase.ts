@@ -70,7 +70,17 @@ export function hereOf(phrase: Phrase, i: number, heads: readonly Head[]): Here 
   const mark = phrase.marks[i] as Mark;
   const terms = mark.terms ?? [];
   return {
-    ...phrase,
+    // Field by field: a spread costs a tenth of the reading.
+    marks: phrase.marks,
+    tokens: phrase.tokens,
+    anyPlace: phrase.anyPlace,
+    fractureSaid: phrase.fractureSaid,
+    ruledOut: phrase.ruledOut,
+    notOnly: phrase.notOnly,
+    seated: phrase.seated,
+    outcome: phrase.outcome,
+    drawn: phrase.drawn,
+    filled: phrase.filled,
     i,
     mark,
     terms,
