@@ -4,6 +4,7 @@ import { assemble } from './assemble.ts';
 import { roles, type Roles } from './roles.ts';
 import { bareNo, noNo, noOrBack } from './bareNo.ts';
 import { answeredOrAsked, framed, hearsaid } from './framed.ts';
+import { leftOut } from './leftOut.ts';
 import { inTurn } from './inTurn.ts';
 import { quarterFirst } from './quarterFirst.ts';
 import { governed } from './governed.ts';
@@ -58,7 +59,7 @@ export interface Reading {
 }
 
 export function read(said: readonly Token[], context: Context, carry: Carry): Reading {
-  const spoken = governed(butThere(inTurn(quarterFirst(said))));
+  const spoken = governed(butThere(inTurn(leftOut(quarterFirst(said)))));
   const readAs = (word: number, as: string): Reading =>
     readOnce(
       spoken.flatMap((token) =>

@@ -7,6 +7,7 @@ import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
+import { thatSide } from './refine/thatSide.ts';
 import { afterWork, objectOfWork, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
 import { parted, timeWords } from './timeline.ts';
@@ -42,6 +43,7 @@ const ordered = woken<Rule>([
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
   { rule: lessOfTheWork, needs: ['except'] },
   { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },
+  { rule: thatSide, needs: ['absent'] },
   { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
 ]);
 
