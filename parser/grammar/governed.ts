@@ -2,7 +2,17 @@
  * A verb of work is governed by what stands before it: "managed to reduce" is done, "would not let me reduce" and "decided not to" are not, "the
  * hook should be reduced" is advised, "she doesn't want it reduced" declined. Each is said again in the plain words that the grammar reads.
  */
-import { governing, irregular, laterSay, offering, passive, refusing, turnedDown, type Governing } from '../lexicon/governing.ts';
+import {
+  governing,
+  irregular,
+  laterSay,
+  offering,
+  passive,
+  refusing,
+  turnedDown,
+  wishAsked,
+  type Governing,
+} from '../lexicon/governing.ts';
 import { formAt, formsOf, type Form, type Forms } from './forms.ts';
 import { scan } from './scan.ts';
 import { expand } from './template.ts';
@@ -20,6 +30,7 @@ const passives = longest(passive.map((row) => [row.say, row] as const));
 const refusals = longest([[refusing, true]]);
 const offers = longest([[offering, true]]);
 const turns = longest([[turnedDown, true]]);
+const wishes = longest([[wishAsked, true]]);
 const later = longest([[laterSay, true]]);
 /** Words between a governing word and its verb, and between a thing and what is to be done to it. */
 const small: ReadonlySet<string> = new Set([
@@ -60,7 +71,7 @@ const plainly: Readonly<Record<Governing['state'], readonly string[]>> = {
 export function governed(tokens: readonly Token[]): readonly Token[] {
   let said = tokens;
   for (let at = 0; at < said.length; at += 1)
-    said = offered(said, at) ?? refused(said, at) ?? inPassive(said, at) ?? before(said, at) ?? said;
+    said = offered(said, at) ?? wanted(said, at) ?? refused(said, at) ?? inPassive(said, at) ?? before(said, at) ?? said;
   return said;
 }
 
@@ -135,6 +146,21 @@ function refused(tokens: readonly Token[], at: number): readonly Token[] | undef
     ...tokens.slice(verb + 1),
   ];
 }
+
+/** "do you want them rasped": asked, and so work without a verb of doing. */
+function wanted(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const form = formAt(wishes, tokens, at);
+  if (form === undefined) return undefined;
+  const from = past(at, form);
+  const verb = tokens.findIndex((_, i) => i >= from && i < from + NEAR && doneAt(tokens, i) !== undefined && !over(tokens, at, i));
+  const did = tokens[verb];
+  const noun = did && nounOf(did.t);
+  return noun === undefined
+    ? undefined
+    : [...tokens.slice(0, at), ...tokens.slice(from, verb), { ...did, t: noun } as Token, ...tokens.slice(verb + 1)];
+}
+/** The gerund of a past form by the rule: "rasped", "rasping". */
+const nounOf = (t: string): string | undefined => (t.endsWith('ed') ? `${t.slice(0, -2)}ing` : undefined);
 
 /** "offered to reduce the hook but she declined". */
 function offered(tokens: readonly Token[], at: number): readonly Token[] | undefined {
