@@ -1,4 +1,5 @@
 /** Forms of one word or of several, each with what it means, looked up by the first word. Where several fit, the list's order stands. */
+import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 
 export interface Form<T> {
@@ -15,6 +16,14 @@ export function formsOf<T>(list: Iterable<readonly [readonly string[], T]>): For
   }
   return forms;
 }
+
+/** Every form of templates, the longest first. */
+export const longestOf = <T>(rows: readonly (readonly [readonly string[], T])[]): Forms<T> =>
+  formsOf(
+    rows
+      .flatMap(([say, means]) => say.flatMap((form) => expand(form).map((words) => [words, means] as const)))
+      .sort((a, b) => b[0].length - a[0].length),
+  );
 
 /** The first form that stands at this token and that `fits`. */
 export const formAt = <T>(forms: Forms<T>, tokens: readonly Token[], at: number, fits?: (form: Form<T>) => boolean): Form<T> | undefined =>

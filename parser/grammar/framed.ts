@@ -15,25 +15,24 @@ import {
   searching,
 } from '../lexicon/framing.ts';
 import { either } from './either.ts';
-import { formAt, formsOf, type Forms } from './forms.ts';
+import { formAt, longestOf } from './forms.ts';
 import type { Reading } from './read.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
-import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 
-const table = (...lists: readonly (readonly [readonly string[], boolean])[]): Forms<boolean> =>
-  formsOf(
-    lists
-      .flatMap(([list, means]) => list.flatMap((form) => expand(form).map((words) => [words, means] as const)))
-      .sort((a, b) => b[0].length - a[0].length),
-  );
-const asks = table([questions, true]);
-const looks = table([searching, true]);
+const asks = longestOf([[questions, true]]);
+const looks = longestOf([[searching, true]]);
 /** Whether it asks without an answer too. */
-const opens = table([openQuestions, true], [expected, false]);
-const others = table([hearsay, true]);
+const opens = longestOf([
+  [openQuestions, true],
+  [expected, false],
+]);
+const others = longestOf([[hearsay, true]]);
 /** Longest first, and whether it says yes. */
-const answers = table([answersNo, false], [answersYes, true]);
+const answers = longestOf([
+  [answersNo, false],
+  [answersYes, true],
+]);
 const joining: ReadonlySet<string> = new Set(beforeAnswers);
 const verbs: ReadonlySet<string> = new Set(questionVerbs);
 /** A sentence may begin with these and still ask. */

@@ -13,25 +13,18 @@ import {
   wishAsked,
   type Governing,
 } from '../lexicon/governing.ts';
-import { formAt, formsOf, type Form, type Forms } from './forms.ts';
+import { formAt, longestOf, type Form, type Forms } from './forms.ts';
 import { scan } from './scan.ts';
-import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
 
-const longest = <T>(rows: readonly (readonly [readonly string[], T])[]): Forms<T> =>
-  formsOf(
-    rows
-      .flatMap(([say, means]) => say.flatMap((form) => expand(form).map((words) => [words, means] as const)))
-      .sort((a, b) => b[0].length - a[0].length),
-  );
-const governs = longest(governing.map((row) => [row.say, row] as const));
-const passives = longest(passive.map((row) => [row.say, row] as const));
-const refusals = longest([[refusing, true]]);
-const offers = longest([[offering, true]]);
-const turns = longest([[turnedDown, true]]);
-const wishes = longest([[wishAsked, true]]);
-const later = longest([[laterSay, true]]);
+const governs = longestOf(governing.map((row) => [row.say, row] as const));
+const passives = longestOf(passive.map((row) => [row.say, row] as const));
+const refusals = longestOf([[refusing, true]]);
+const offers = longestOf([[offering, true]]);
+const turns = longestOf([[turnedDown, true]]);
+const wishes = longestOf([[wishAsked, true]]);
+const later = longestOf([[laterSay, true]]);
 /** Words between a governing word and its verb, and between a thing and what is to be done to it. */
 const small: ReadonlySet<string> = new Set([
   'just',

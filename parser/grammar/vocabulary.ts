@@ -104,11 +104,11 @@ export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k
 
 const ofPlaces: ReadonlySet<Term['k']> = new Set(['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region']);
 export const isOfPlace = ({ k }: Term): boolean => ofPlaces.has(k);
-/** First words of the forms of place. */
 /** First words of work that was done. */
 export const didWords: ReadonlySet<string> = new Set(
   entries.flatMap(([words, term]) => (term.k === 'work' && term.term.as === 'procedure' && term.term.done ? words.slice(0, 1) : [])),
 );
+/** First words of the forms of place. */
 export const placeWords: ReadonlySet<string> = new Set(entries.flatMap(([words, term]) => (isOfPlace(term) ? words.slice(0, 1) : [])));
 
 /** Phrases that steer, without what is said around them. */
