@@ -38,7 +38,7 @@ export function parse(heard: HeardPhrase, context: Context, stretches: Stretches
   const best = heard.hypotheses[0];
   if (best === undefined || best.words.length === 0) return unheard(heard, context);
   const first = parseOne(heard, best, context, stretches);
-  return heard.hypotheses.length === 1 ? first : weigh(first, heard, context, stretches);
+  return withSound(heard) ? weigh(first, heard, context, stretches) : first;
 }
 
 /** One typed or scripted line: no times, nothing to weigh. */
@@ -62,9 +62,11 @@ export const parseText = (id: string, text: string, context: Context, stretches?
     stretches,
   );
 
+/** Typed and scripted lines were not heard: nothing of them is to be weighed, and how sure they are means nothing. */
+const withSound = ({ reader }: HeardPhrase): boolean => reader !== 'typed' && reader !== 'scripted';
+
 function unheard(heard: HeardPhrase, context: Context): Parsed {
   const text = heard.hypotheses[0]?.text ?? '';
-  const sound = heard.reader !== 'typed' && heard.reader !== 'scripted';
   const at = heard.at ? { at: heard.at } : {};
   const result: ParseResult = {
     id: heard.id,
@@ -83,7 +85,7 @@ function unheard(heard: HeardPhrase, context: Context): Parsed {
     settles: [],
     leftovers: [],
     carry: context.carry,
-    doubts: sound ? [{ id: `${heard.id}/d1`, doubt: 'unheard', words: '', utterance: heard.id, state: 'open', ...at }] : [],
+    doubts: withSound(heard) ? [{ id: `${heard.id}/d1`, doubt: 'unheard', words: '', utterance: heard.id, state: 'open', ...at }] : [],
   };
   return { ...result, trace: { steps: 0, made: [] } };
 }

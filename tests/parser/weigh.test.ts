@@ -21,6 +21,18 @@ test('a rival that is no sentence of the trade counts little; one that is counts
   expect(unsure(['Hook on one oh six', 0.55], ['No hook on one oh six', 0.45])).toHaveLength(1);
 });
 
+test('one reading alone is as sure as can be, unless the ear guessed at it; a typed line is not heard at all', () => {
+  const alone = (logProb: number, reader: HeardPhrase['reader']) =>
+    parse(
+      { ...heard(['One eleven is normal', 1]), reader, hypotheses: [{ ...heard(['One eleven is normal', 1]).hypotheses[0]!, logProb }] },
+      emptyContext(),
+    );
+  expect(alone(-0.1, 'first').items[0]?.evidence.sure).toBe(1);
+  expect(alone(-0.1, 'first').doubts).toEqual([]);
+  expect(alone(-4 * 0.5, 'first').doubts).toMatchObject([{ doubt: 'unsure' }]);
+  expect(alone(0, 'typed').items[0]?.evidence.sure).toBeUndefined();
+});
+
 test('readings that say the same in other words add up', () => {
   const { items, doubts } = read(
     ['Four eleven stepped nine millimetres', 0.5],

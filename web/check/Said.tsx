@@ -67,7 +67,7 @@ export function Said({ item, second }: { item: Item; second?: DraftItem['second'
       )}
       <dl class="why small">
         <dt>How sure</dt>
-        <dd>{sureWords(evidence.sure, evidence.repaired)}</dd>
+        <dd>{sureWords(evidence)}</dd>
         {second && (
           <>
             <dt>Second reader</dt>

@@ -1,11 +1,11 @@
 /** How sure and why, in words. Pure. */
-import type { How } from '../../parser/contract/item.ts';
+import type { Evidence, How } from '../../parser/contract/item.ts';
 import { plain } from '../labels.ts';
 
-/** `sure`: the share of the hearing's weight that yields the item, 0 to 1. */
-export function sureWords(sure: number | undefined, repaired = false): string {
+/** `sure`: the share of the hearing's weight that yields the item, 0 to 1. Records of before may lack it where one reading alone was heard. */
+export function sureWords({ sure, at, repaired = false }: Pick<Evidence, 'sure' | 'at' | 'repaired'>): string {
   const mended = repaired ? ' A word was read as the one it sounds like.' : '';
-  if (sure === undefined) return `Not heard: typed.${mended}`;
+  if (sure === undefined) return `${at ? 'Heard in one way only.' : 'Not heard: typed.'}${mended}`;
   const share = Math.min(99, Math.round(sure * 100));
   const words = sure >= 0.9 ? 'Heard clearly' : sure >= 0.7 ? 'Heard fairly clearly' : 'Not heard clearly';
   return `${words} (${sure > 0.995 ? 'over 99' : share} %).${mended}`;
