@@ -10,17 +10,21 @@ import {
   passive,
   refusing,
   turnedDown,
+  urging,
   wishAsked,
   type Governing,
 } from '../lexicon/governing.ts';
 import { formAt, longestOf, type Form, type Forms } from './forms.ts';
-import { scan } from './scan.ts';
+import { scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
 
 const governs = longestOf(governing.map((row) => [row.say, row] as const));
 const passives = longestOf(passive.map((row) => [row.say, row] as const));
-const refusals = longestOf([[refusing, true]]);
+const withThing = longestOf([
+  [refusing, 'declined' as const],
+  [urging, 'advised' as const],
+]);
 const offers = longestOf([[offering, true]]);
 const turns = longestOf([[turnedDown, true]]);
 const wishes = longestOf([[wishAsked, true]]);
@@ -125,20 +129,26 @@ const beenAt = (tokens: readonly Token[], at: number): number | undefined => {
 
 /** "does not want the hook on one oh six reduced": declined, and the verb before the thing. */
 function refused(tokens: readonly Token[], at: number): readonly Token[] | undefined {
-  const form = formAt(refusals, tokens, at);
+  const form = formAt(withThing, tokens, at);
   if (form === undefined) return undefined;
   const from = past(at, form);
   const verb = tokens.findIndex((_, i) => i > from && i < from + NEAR && doneAt(tokens, i) !== undefined && !over(tokens, at, i));
-  if (verb < 0) return undefined;
-  const state = speakers.has(tokens[at - 1]?.t ?? '') ? 'not-done' : 'declined';
-  return [
-    ...tokens.slice(0, at),
-    ...put(plainly[state], tokens[at] as Token),
-    tokens[verb] as Token,
-    ...tokens.slice(from, verb),
-    ...tokens.slice(verb + 1),
-  ];
+  const state = form.means === 'declined' && speakers.has(tokens[at - 1]?.t ?? '') ? 'not-done' : form.means;
+  const [before, plain] = [tokens.slice(0, at), put(plainly[state], tokens[at] as Token)];
+  if (verb >= 0) {
+    const to = verb + lengthAt(tokens, verb);
+    return [...before, ...plain, ...tokens.slice(verb, to), ...tokens.slice(from, verb), ...tokens.slice(to)];
+  }
+  // "will not have the bit seats done": the work is named by its noun.
+  const done = tokens.findIndex(({ t }, i) => i > from && i < from + NEAR && t === 'done' && !over(tokens, at, i));
+  return done > 0 && scan(tokens.slice(from, done)).marks.some(isWork)
+    ? [...before, ...plain, ...tokens.slice(from, done), ...tokens.slice(done + 1)]
+    : undefined;
 }
+
+const isWork = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure') === true;
+/** How many words the participle here has: "x rayed", "taken down". */
+const lengthAt = (tokens: readonly Token[], at: number): number => scan(tokens.slice(at, at + 4)).marks[0]?.to ?? 1;
 
 /** "do you want them rasped": asked, and so work without a verb of doing. */
 function wanted(tokens: readonly Token[], at: number): readonly Token[] | undefined {

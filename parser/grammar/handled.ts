@@ -102,7 +102,12 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     marks.some(({ place, from }) => place?.codes !== undefined && from > to)
   )
     return { from: at, to: at + 1, id: 'reduce', stands: attempt };
-  const points = pointing.has(object[0] ?? '') && (to === undefined || object.length <= 2);
+  // "that cap" names it; "that" alone points back.
+  const ownName =
+    definite.has(object[0] ?? '') &&
+    object.length === after.length &&
+    marks.some((mark) => mark.from === at + 2 && kindOf(mark) !== undefined);
+  const points = pointing.has(object[0] ?? '') && !ownName && (to === undefined || object.length <= 2);
   // "cracked the cap off seven oh six": by its name, at a place of the mouth.
   const byName = to !== undefined && definite.has(object[0] ?? '') && marks.some(({ place }) => place !== undefined);
   const done = byName ? workWithin(marks, at, to + 1) : undefined;

@@ -8,6 +8,7 @@ import { leftOut } from './leftOut.ts';
 import { inTurn } from './inTurn.ts';
 import { quarterFirst } from './quarterFirst.ts';
 import { governed } from './governed.ts';
+import { plainWork } from './plainWork.ts';
 import { bareNot, butThere, noticedOrNot } from './notThere.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
@@ -59,7 +60,7 @@ export interface Reading {
 }
 
 export function read(said: readonly Token[], context: Context, carry: Carry): Reading {
-  const spoken = governed(butThere(inTurn(leftOut(quarterFirst(said)))));
+  const spoken = governed(plainWork(butThere(inTurn(leftOut(quarterFirst(said))))));
   const readAs = (word: number, as: string): Reading =>
     readOnce(
       spoken.flatMap((token) =>

@@ -10,6 +10,7 @@ import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { doneTo, placeOf, placeOfAll, type DoneTo } from './doneTo.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
+import { where as wherever } from './lists.ts';
 import { neitherOf, resolvePlace } from './resolve.ts';
 import { headSpan, isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -33,8 +34,8 @@ export function treatmentsOf(
   // "retained cap on six oh seven", "removed it with forceps": it is the cap.
   const ofCap =
     said.id === 'extract' &&
-    clause.placings.length === 0 &&
-    /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '');
+    (capBefore(marks, clause.head.mark) ??
+      (clause.placings.length === 0 && /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '')));
   const work = { ...said, id: ofCap ? ('remove-cap' as const) : meant(said.id, clause, marks) };
   const procedure = procedures[work.id];
   const states = [...clause.mods, clause.head.mark].flatMap((m) =>
@@ -137,7 +138,7 @@ export function treatmentsOf(
         : person
           ? { by: { name: person.name } }
           : {}),
-    ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods], tokens),
+    ...detailsOf(work.id, marks, [clause.head.mark, ...clause.mods, ...(work.id === 'extract' ? outcomeAlone(clause, marks) : [])], tokens),
   };
   const taken = [clause.head.mark, ...clause.placings.flatMap((p) => p.marks), ...clause.mods, ...clause.cues, ...(person?.marks ?? [])];
   const placeDoubts: MadeDoubt[] = doubts
@@ -194,6 +195,12 @@ export function treatmentsOf(
       doubts: [...placeDoubts, ...irreversible],
     },
   ];
+}
+
+/** "the cap on five oh seven removed": what was named last before the work, where that is a thing that is drawn. */
+function capBefore(marks: readonly Mark[], head: number): true | undefined {
+  const named = marks.slice(0, head).flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' ? [t.id] : [])));
+  return named.length > 0 && named.every((id) => /^(?:retained|loose)-cap$/.test(id)) ? true : undefined;
 }
 
 /** "x rayed that", "get it x rayed": of what was named before. */
@@ -333,6 +340,12 @@ const bothAlone = ({ raw }: Clause['placings'][number]): boolean =>
 const gave = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean =>
   tokens.slice(0, marks[clause.head.mark]?.from).some(({ t }) => ['gave', 'given', 'giving'].includes(t)) &&
   clause.head.work?.id !== 'extract';
+
+/** "took the wolf tooth out, root left in": how it came out, where nothing else was done. */
+const outcomeAlone = (clause: Clause, marks: readonly Mark[]): readonly number[] =>
+  marks.filter((mark) => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')).length > 1
+    ? []
+    : wherever(marks, (mark, m) => !clause.mods.includes(m) && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'outcome'));
 
 /** How a tooth came out is told of a tooth that came out; a size or a level of what is taken down. */
 function detailsOf(

@@ -32,6 +32,8 @@ export const passive: readonly Governing[] = [
 ];
 /** "the owner does not want the hook reduced": what someone will not have, with the thing between. The speaker's own will is no refusal. */
 export const refusing: readonly string[] = ['(did|does|do|would) not want', '(will|would) not have', "(would|'d) (rather|prefer) not [to] have", '(prefers|preferred|chose|decided|opted) not to have', '(did|does|do) not wish to have', '(refused|declined|refuses|declines) to have', 'not keen [(on|to)] [(have|having)]', 'against having'];
+/** "advised getting the hook taken down": what was advised, with the thing between. */
+export const urging: readonly string[] = ['(advise|advised|advising|recommend|recommended|recommending|suggest|suggested|suggesting) [(that|the owner|they|she|he|we)] (get|gets|have|has|getting|having)'];
 /** Asked of somebody, and so neither done nor refused. */
 export const wishAsked: readonly string[] = ['(do|does|would|did|will) (you|she|he|they|the owner) (want|like|prefer|mind|need)', '(do|would|shall|should|could) (you|i|we) (rather|want|like)', '(should|shall|could|can) (i|we) (have|get)', 'any objection to', 'if you want', 'if (you|she|he|they) (want|like|wants|likes|would like)'];
 /** Behind an offer: "offered to reduce the hook but she declined". */

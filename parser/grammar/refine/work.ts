@@ -50,7 +50,7 @@ export const outAlone: Rule = (reads, { marks, tokens }) =>
             i > read.clause.head.mark &&
             mark.to === mark.from + 1 &&
             tokens[mark.from]?.t === 'out' &&
-            (tokens[mark.from]?.ends === true || ['', 'today', 'now', 'both', 'and', 'with'].includes(tokens[mark.to]?.t ?? '')) &&
+            (tokens[mark.from]?.ends === true || ['', 'today', 'now', 'both', 'and', 'but', 'with'].includes(tokens[mark.to]?.t ?? '')) &&
             marks
               .slice(read.clause.head.mark + 1, i)
               .every((m) => m.place !== undefined || (m.terms ?? [{ k: 'talk' }]).every(({ k }) => k === 'glue' || k === 'side')),
@@ -203,7 +203,7 @@ export const partDone: Rule = (reads, { marks, tokens, context }) =>
             {
               body: {
                 kind: 'treatment',
-                procedure: 'reduce',
+                procedure: body.condition === 'sharp-enamel-points' ? 'rasp' : 'reduce',
                 state: stands[0].state,
                 place: body.place,
                 ...(instrument ? { instrument } : {}),
