@@ -7,7 +7,8 @@ import type { ConditionEntry } from '../lexicon/types.ts';
 import { exceptionsIn, isExcept } from './except.ts';
 import { linkBetween, placeGroups, prepositions, type Link, type PlaceGroup, type Placing } from './groups.ts';
 import type { RawPlace } from './places.ts';
-import { isLevel, leadsOn, modsOf, withShared } from './mods.ts';
+import { where } from './lists.ts';
+import { howItIsNot, isLevel, leadsOn, modsOf, withShared } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
 import { cuesOf, scopesOf, type Scope } from './scopes.ts';
@@ -20,6 +21,8 @@ export interface Clause {
   readonly scopes: readonly Scope[];
   /** Marks of measures, grades, surfaces, degrees, tools and states that belong to the head. */
   readonly mods: readonly number[];
+  /** Marks of surfaces, degrees and kinds that it was said not to have, and of their "not". */
+  readonly not: readonly number[];
   /** Marks of cues. */
   readonly cues: readonly number[];
 }
@@ -154,6 +157,12 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     }
   }
   const mods = withShared(modsOf(marks, tokens, role, heads, link), marks, heads);
+  const nots = new Map(
+    where(role, (r) => r === 'cue').flatMap((cue) => {
+      const own = howItIsNot(marks, tokens, role, cue);
+      return own === undefined ? [] : [[own, cue] as const];
+    }),
+  );
   // "ground the step on one oh eight down level with one oh seven": the other tooth is how far, not where.
   const lowered = heads.find(({ work }) => work?.id === 'reduce');
   const level = lowered ? marks.findIndex((mark, i) => i > lowered.mark && isLevel(mark)) : -1;
@@ -168,7 +177,8 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     head,
     placings: ofOwn(head, placings[h] as readonly Placing[]),
     scopes: scopes[h] as { scopes: readonly Scope[] } & readonly Scope[],
-    mods: mods[h] as readonly number[],
+    mods: (mods[h] as readonly number[]).filter((m) => !nots.has(m)),
+    not: [...nots].flatMap(([own, cue]) => (role.lastIndexOf('head', cue) === head.mark ? [cue, own] : [])),
     cues: cuesOf(marks, role, heads, h),
   }));
 }

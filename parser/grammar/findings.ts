@@ -54,6 +54,7 @@ export function findingsOf(
 ): readonly Made[] {
   const { id, strength, grade } = clause.head.condition as NonNullable<Clause['head']['condition']>;
   const details = detailsOf(id, clause.mods, marks, tokens, clause.head.mark, grade);
+  const not = saidNot(clause, details, marks, tokens);
   const ruledOut = clause.scopes.includes('absent') !== (strength === 'absentSay');
   const presence = ruledOut ? ('absent' as const) : clause.scopes.includes('suspected') ? ('suspected' as const) : ('present' as const);
   const when = clause.scopes.includes('before') && !ruledOut && id !== 'previously-extracted' ? ('before' as const) : ('now' as const);
@@ -167,6 +168,7 @@ export function findingsOf(
         clause.head.mark,
         ...(crestsAt.length > 0 ? clause.placings : placings).flatMap((p) => p.marks),
         ...clause.mods,
+        ...clause.not,
         ...clause.cues,
       ],
       rules: ['finding', ...(ruledOut ? ['absent'] : [])],
@@ -175,6 +177,7 @@ export function findingsOf(
         : {}),
       doubts: [
         ...own,
+        ...not,
         ...(details.gradeDoubt ? [details.gradeDoubt] : []),
         ...(details.gradesAsked
           ? [
@@ -189,6 +192,24 @@ export function findingsOf(
       ...(placings.some(({ raw }) => raw.repaired) ? { repaired: true } : {}),
     };
   });
+}
+
+/**
+ * "not severe" is a degree in the speaker's own words. "buccal, not lingual" is buccal; the record has no field for a surface or a kind that was
+ * ruled out, so one that stands alone is asked about.
+ */
+function saidNot({ not, mods }: Clause, details: Details, marks: readonly Mark[], tokens: readonly Token[]): readonly MadeDoubt[] {
+  const kinds = (of: readonly number[]): readonly string[] => of.flatMap((m) => marks[m]?.terms?.map(({ k }) => k.slice(0, 8)) ?? []);
+  const said = new Set(kinds(mods));
+  const own = not.filter((_, i) => i % 2 === 1);
+  const words = (m: number): string =>
+    `not ${tokens
+      .slice(marks[m]?.from, marks[m]?.to)
+      .map(({ t }) => t)
+      .join(' ')}`;
+  const degree = own.find((m) => kinds([m]).includes('severity'));
+  if (degree !== undefined && !said.has('severity')) details.severitySaid = words(degree);
+  return own.filter((m) => m !== degree && kinds([m]).some((kind) => !said.has(kind))).map((m) => ({ doubt: 'unread', words: words(m) }));
 }
 
 /** "hooks on one oh six and two oh six, three mil and five mil": as many sizes as teeth, one after the other: each has its own. */

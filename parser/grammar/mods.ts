@@ -31,6 +31,23 @@ const objectOf = (
   tokens.slice((marks[verb] as Mark).from, (marks[size] as Mark).from).every(({ ends }) => ends !== true) &&
   role.slice(verb + 1, size).every((r, i) => r === 'glue' || r === 'place' || verb + 1 + i === object);
 
+const attributes: ReadonlySet<string> = new Set(['severity', 'severityKept', 'surface', 'qualifier']);
+/** "hook on one oh six, not a severe one", "caries on one oh nine, not on the buccal side": how a finding that was named is not, by the mark of its "not". */
+export function howItIsNot(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): number | undefined {
+  const own = firstTaken(role, at, marks.length);
+  const mark = marks[own];
+  const next = firstTaken(role, own, marks.length);
+  return mark !== undefined &&
+    tokens[(marks[at] as Mark).from]?.t === 'not' &&
+    tokens[(marks[at] as Mark).to - 1]?.ends !== true &&
+    role[own] === 'mod' &&
+    mark.terms?.every((t) => attributes.has(t.k)) === true &&
+    role.lastIndexOf('head', at) >= 0 &&
+    !(role[next] === 'head' && tokens[mark.to - 1]?.ends !== true)
+    ? own
+    : undefined;
+}
+
 /** A modifier belongs to the head it stands beside; between two, small words, places and what each head can hold decide. */
 export function modsOf(
   marks: readonly Mark[],

@@ -2,6 +2,7 @@
 import { light } from '../lexicon/fillers.ts';
 import type { Link } from './groups.ts';
 import { where } from './lists.ts';
+import { howItIsNot } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
 import { saidNotThere } from './notThere.ts';
 import type { Mark } from './scan.ts';
@@ -23,6 +24,7 @@ export function scopesOf(
     if (role[i] !== 'cue') return;
     const cues = (mark.terms ?? []).flatMap((t) => (t.k === 'cue' ? [t.cue] : []));
     if (cues.some(({ kind }) => kind === 'pseudo')) return;
+    if (howItIsNot(marks, tokens, role, i) !== undefined) return;
     const next = heads.findIndex((head) => head.mark > i);
     const reachable =
       next >= 0 &&
