@@ -63,6 +63,8 @@ export function findingsOf(
   const many =
     positionOf[id] !== undefined &&
     clause.head.condition?.strength !== 'absentSay' &&
+    // "wolf teeth, one on the right": one of them.
+    tokens[headSpan(marks, clause.head.mark)[1]]?.t !== 'one' &&
     headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
   const four: readonly Placing[] =
     many && clause.placings.length > 0

@@ -4,6 +4,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import {
+  askedOf,
   answersNo,
   answersYes,
   beforeAnswers,
@@ -13,6 +14,7 @@ import {
   questions,
   questionVerbs,
   searching,
+  turnedVerbs,
 } from '../lexicon/framing.ts';
 import { either } from './either.ts';
 import { formAt, longestOf } from './forms.ts';
@@ -35,6 +37,8 @@ const answers = longestOf([
 ]);
 const joining: ReadonlySet<string> = new Set(beforeAnswers);
 const verbs: ReadonlySet<string> = new Set(questionVerbs);
+const beings: ReadonlySet<string> = new Set(turnedVerbs);
+const givers: ReadonlySet<string> = new Set(askedOf);
 /** A sentence may begin with these and still ask. */
 const leads: ReadonlySet<string> = new Set([
   'and',
@@ -75,12 +79,21 @@ export function framed(tokens: readonly Token[]): Framed | undefined {
   const opener = openerOf(tokens);
   if (opener === undefined && answerOf(tokens, 2) === undefined) return undefined;
   const { marks } = scan(tokens);
-  const named = marks.find((mark) => mark.from >= (opener?.behind ?? 0) && namesFinding(mark));
+  const named = marks.find(
+    (mark) => mark.from >= (opener?.behind ?? 0) && (namesFinding(mark) || (opener?.turned === true && isAgent(mark))),
+  );
   if (named === undefined) return undefined;
   const answer = answerOf(tokens, named.to);
   const article = tokens.findLastIndex(({ t }, i) => i < named.from && i >= (opener?.behind ?? 0) && articles.has(t) && i > named.from - 5);
   const lead = tokens[article < 0 ? named.from - 1 : article]?.t ?? '';
-  if (opener ? definite.has(lead) || (opener.answered && !answer) : !(answer && bareAnswer(marks, tokens, named, answer))) return undefined;
+  // "is that sore" asks, "is that ramp meant to be that steep" says something else of it.
+  const pronoun = named.from === opener?.behind && closes(tokens, named);
+  if (
+    opener
+      ? (definite.has(lead) && !pronoun && !opener.turned) || (opener.answered && !answer)
+      : !(answer && bareAnswer(marks, tokens, named, answer))
+  )
+    return undefined;
   const gone = new Set([...(opener?.at ?? []), ...(answer ? range(answer.at, answer.to) : [])]);
   const without = (no: boolean): readonly Token[] =>
     tokens.flatMap((token, i) => {
@@ -107,11 +120,15 @@ export function answeredOrAsked(found: Reading, ruledOut: Reading, words: readon
 }
 
 const range = (from: number, to: number): readonly number[] => Array.from({ length: to - from }, (_, i) => from + i);
+const closes = (tokens: readonly Token[], { to }: Mark): boolean => to === tokens.length || tokens[to - 1]?.ends === true;
+const isAgent = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'work' && t.term.as === 'agent') ?? false;
 const namesFinding = (mark: Mark): boolean => mark.terms?.some((t) => t.k === 'condition' && t.strength !== 'absentSay') ?? false;
 
 interface Opener {
   readonly at: readonly number[];
   readonly behind: number;
+  /** The verb stands before what it is said of. */
+  readonly turned?: true;
   /** Asks only where it is answered. */
   readonly answered?: true;
 }
@@ -129,17 +146,28 @@ function openerOf(tokens: readonly Token[]): Opener | undefined {
         : -1;
     if (for_ > 0) return { at: [at, for_], behind: for_ + 1 };
     const ask = formAt(asks, tokens, at);
-    if (ask === undefined && !verbs.has(word)) continue;
+    if (ask === undefined && !verbs.has(word) && !beings.has(word)) continue;
     const begins = tokens
       .slice(0, at)
       .every(({ t, ends }, i, before) => ends === true || leads.has(t) || before.slice(i).some((one) => one.ends));
     if (!begins) continue;
     if (ask) return { at: range(at, at + ask.words.length), behind: at + ask.words.length };
+    if (turnedAt(tokens, at)) return { at: [at], behind: at + 1, turned: true };
     const have = verbs.has(word) ? tokens.findIndex(({ t }, i) => i > at && i < at + NEAR && (t === 'have' || t === 'got')) : -1;
     if (have > 0 && scan(tokens.slice(at + 1, have)).marks.some(({ place }) => place !== undefined))
       return { at: [at, have], behind: at + 1 };
   }
   return undefined;
+}
+
+/** "is the left cheek sore": a place and then, at the sentence's end, a finding; "did the vet use detomidine": somebody, and then a medicine. */
+function turnedAt(tokens: readonly Token[], at: number): boolean {
+  const marks = scan(tokens.slice(at + 1)).marks.filter((mark) => !isGlue(mark));
+  if (verbs.has(tokens[at]?.t ?? '')) return givers.has(tokens[at + 1]?.t ?? '') && marks.some(isAgent);
+  const [place, named] = marks;
+  return (
+    place?.place !== undefined && !namesFinding(place) && named !== undefined && namesFinding(named) && closes(tokens.slice(at + 1), named)
+  );
 }
 
 /** The answer, at the end of a sentence. */

@@ -87,6 +87,22 @@ export function placeGroups(
       isPart(mark.place) &&
       isPart(last?.placings.at(-1)?.raw) &&
       !mark.place.positions?.some((p) => last?.placings.at(-1)?.raw.positions?.includes(p));
+    // "the bars, the left one is ulcerated": one of the pair that was named.
+    const one = last?.placings.at(-1)?.raw;
+    if (
+      last &&
+      lastMark !== undefined &&
+      one?.region !== undefined &&
+      one.region === mark.place.region &&
+      one.side === undefined &&
+      mark.place.side !== undefined &&
+      role.slice(lastMark + 1, i).every((r) => r === 'glue') &&
+      !tokens.slice(marks[lastMark]?.to, mark.from).some(({ t }) => t === 'and')
+    ) {
+      last.marks.push(i);
+      last.placings.push({ raw: mark.place, marks: [...(last.placings.pop() as Placing).marks, i] });
+      return;
+    }
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || listed || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);

@@ -143,10 +143,13 @@ function ways(
   return paths;
 }
 
+const carried: ReadonlySet<string> = new Set(['a', 'an', 'the', 'no', 'some', 'two', 'quite']);
 /** What the words from `at` on are known to be heard for, or may be as they are. */
 function listedAt(plain: readonly string[], at: number, unknown: ReadonlySet<number>): readonly Option[] {
   const options: Option[] = [];
   let node: Trie<Row> | undefined = listed;
+  // "carries a hook", "carries no hooks": a verb that has what it carries behind it, and no caries.
+  if (/^carr(?:ies|y|ied|ying)$/.test(plain[at] as string) && carried.has(plain[at + 1] ?? '')) node = undefined;
   for (let to = at; to < plain.length && node; to += 1) {
     node = node.next.get(plain[to] as string);
     // "for all" alone is no number: a digit that found no place stands behind it.

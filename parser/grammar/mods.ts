@@ -170,6 +170,18 @@ export function modsOf(
       (mods[previous] as number[]).push(i);
       return;
     }
+    // "hook on one oh six, mild, ramp on three eleven": so does a comma behind a degree or a kind that none stands right before.
+    if (
+      !figure &&
+      ends(mark.to - 1) &&
+      !own &&
+      holds(heads[previous] as Head, mark) &&
+      attributes.has(kind) &&
+      (!ends(mark.from - 1) || !attributes.has(kindOf(marks[i + 1] as Mark)))
+    ) {
+      (mods[previous] as number[]).push(i);
+      return;
+    }
     // "the front one a grade one, back one clean": an end that a pause opens with is of what is normal there.
     const opens =
       !figure && ends(mark.from - 1) && !ends(mark.to - 1) && isNormal(heads[next] as Head) && firstTaken(role, i, after) === after;

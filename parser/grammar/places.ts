@@ -75,6 +75,8 @@ function remains(tokens: readonly Token[], at: number): boolean {
   if (next === 'to')
     return text(tokens, at + 2) !== 'the' && !quarters.has(text(tokens, at + 2)) && readNumber(tokens, at + 2) === undefined;
   if (['on', 'in', 'at'].includes(next)) return quarters.has(text(tokens, place)) || readCodes(tokens, place) !== undefined;
+  // "the tongue left unexamined"
+  if (next.startsWith('un')) return true;
   return next === 'anywhere' || (next === 'at' && text(tokens, at + 2) === 'all');
 }
 
@@ -477,7 +479,9 @@ function readSingle(
 }
 /** A unit follows, or the other end of a range and then a unit. */
 const sized = (tokens: readonly Token[], at: number): boolean =>
-  (text(tokens, at) === 'to' && text(tokens, at + 1) === 'the') ||
+  (text(tokens, at) === 'to' &&
+    text(tokens, at + 1) === 'the' &&
+    !['vet', 'vets', 'veterinarian', 'back', 'front'].includes(text(tokens, at + 2))) ||
   (['and', 'to', 'or'].includes(text(tokens, at))
     ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2))
     : measuring.has(text(tokens, at)));

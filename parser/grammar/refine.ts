@@ -1,8 +1,17 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each, in this order. */
 import { hollowTeeth, grownGum, nodes, overhang, splitSoft, sideOfPart } from './refine/byPlace.ts';
 import { looseCap } from './refine/caps.ts';
-import { lessOfTheWork, lessRuledOut, lessThoseNamed } from './refine/less.ts';
-import { blind, displacedFracture, sharpCheekTeeth, slantLong, smellyDischarge, somethingWrong, twoNames } from './refine/oneThing.ts';
+import { lessOfTheWork, lessRuledOut, lessThoseNamed, otherwiseOfThem } from './refine/less.ts';
+import {
+  blind,
+  displacedFracture,
+  normalInName,
+  sharpCheekTeeth,
+  slantLong,
+  smellyDischarge,
+  somethingWrong,
+  twoNames,
+} from './refine/oneThing.ts';
 import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
@@ -28,6 +37,7 @@ const ordered = woken<Rule>([
   { rule: twoNames, needs: ['missing', 'retained-cap'] },
   { rule: smellyDischarge, needs: ['malodour'] },
   { rule: somethingWrong, needs: ['abnormality'] },
+  { rule: normalInName, needs: ['abnormality'] },
   { rule: splitSoft, needs: ['split', 'splits'] },
   { rule: grownGum, needs: ['overgrown'] },
   { rule: hollowTeeth, needs: ['muscle-wasting'] },
@@ -40,6 +50,7 @@ const ordered = woken<Rule>([
   { rule: nodes, needs: ['lymph-node-enlargement', 'swelling'] },
   { rule: displacedFracture, needs: ['displaced'] },
   { rule: sideOfPart, needs: ['abnormality'] },
+  { rule: otherwiseOfThem, needs: ['otherwise'] },
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
   { rule: lessOfTheWork, needs: ['except'] },
   { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },

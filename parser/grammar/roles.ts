@@ -2,7 +2,7 @@
 import { gapAsPlace, packedGap } from './roles/gaps.ts';
 import { goneOfFinding, hasBecome } from './roles/gone.ts';
 import { finding, gradedCup, howLarge, kindOfCaries, undisplaced } from './roles/names.ts';
-import { anotherOfThem, howItIs, nothingAtAll, nothingListed, nothingThere } from './roles/nothing.ts';
+import { anotherOfThem, howItIs, nothingAtAll, nothingListed, nothingOnThem, nothingThere } from './roles/nothing.ts';
 import { comingThrough, edges, ofACap, ofATooth, ofTheseParts, solid } from './roles/only.ts';
 import { type Head, hereOf, phraseOf, type Role, type Rule } from './roles/phrase.ts';
 import { detail, figure, howMany, notKnown, place, procedure, turn } from './roles/rest.ts';
@@ -18,7 +18,19 @@ export interface Roles {
 
 /** The first that has an opinion decides. */
 const rules: readonly Rule[] = [
-  ...[nothingListed, nothingThere, nothingAtAll, kindOfCaries, anotherOfThem, howItIs, hasBecome, ofACap, goneOfFinding, howLarge],
+  ...[
+    nothingListed,
+    nothingThere,
+    nothingOnThem,
+    nothingAtAll,
+    kindOfCaries,
+    anotherOfThem,
+    howItIs,
+    hasBecome,
+    ofACap,
+    goneOfFinding,
+    howLarge,
+  ],
   ...[bitSeats, packedWith, tookOut, howItCameOut, packingAdvised],
   ...[packedGap, gapAsPlace, comingThrough, solid, takenOff, edges, ofTheseParts, ofATooth],
   ...[finding, place, gradedCup, undisplaced, procedure, figure, howMany, notKnown, turn, detail],

@@ -7,6 +7,10 @@ export const questions: readonly string[] = [
 ];
 /** Questions that a tooth stands inside: "does one oh six have a hook", "is one oh six hooked" is none. */
 export const questionVerbs: readonly string[] = ['does', 'did', 'has'];
+/** Questions that turn the verb before a place or a pronoun: "is the left cheek sore", "is that sore", with the finding last. */
+export const turnedVerbs: readonly string[] = ['is', 'are', 'was', 'were'];
+/** Who may have given what is asked about: "did the vet use detomidine". */
+export const askedOf: readonly string[] = ['the', 'you', 'he', 'she', 'they', 'it', 'we', 'your', 'our'];
 /** Looked for, and the finding comes behind "for": "checked one oh six for a hook". */
 export const searching: readonly string[] = ['(check|look|feel|looked|looking|checked|checking|felt|feeling|searched|searching|hunted|hunting|palpated|palpating|probed|probing)'];
 /** Not known yet, wherever it stands. */

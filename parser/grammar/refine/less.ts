@@ -7,7 +7,7 @@ import { leftOut, less, type Exception } from '../except.ts';
 import type { RawPlace } from '../places.ts';
 import { rowOf } from '../pointing.ts';
 import { resolvePlace, wantedBy } from '../resolve.ts';
-import type { Mark } from '../scan.ts';
+import { isGlue, type Mark } from '../scan.ts';
 import type { Made } from '../made.ts';
 import { become, each, finding, teethAt, teethOf, type Rule } from './rule.ts';
 
@@ -183,3 +183,30 @@ export const lessRuledOut: Rule = (reads) =>
     const place = out.length === 0 ? body.place : less(body.place, out);
     return place === body.place ? made : become(made, { place }, 'less those named');
   });
+
+/** "cheeks, scar on the left, otherwise clear": the rest of the pair that the phrase begins with, not of the mouth. */
+export const otherwiseOfThem: Rule = (reads, { marks, tokens }) => {
+  const pair = marks.find((mark) => !isGlue(mark));
+  const region = pair?.place?.region;
+  if (pair === undefined || region === undefined || !pair.place?.plural || pair.place.side || !tokens[pair.to - 1]?.ends) return reads;
+  const said = reads.flatMap(({ made }) =>
+    made.flatMap(({ body }) =>
+      body?.kind === 'finding' && body.condition !== 'abnormality' && body.place && 'region' in body.place && body.place.region === region
+        ? [body.place.side]
+        : [],
+    ),
+  );
+  const side = said.length === 1 && said[0] === 'left' ? 'right' : said.length === 1 && said[0] === 'right' ? 'left' : undefined;
+  return side === undefined
+    ? reads
+    : each(reads, (made, { clause }) => {
+        const body = finding(made);
+        const stop = marks.slice(0, clause.head.mark).findLast((mark) => !isGlue(mark));
+        return body?.condition === 'abnormality' &&
+          body.presence === 'absent' &&
+          body.place === null &&
+          tokens[stop?.from ?? -1]?.t === 'otherwise'
+          ? become(made, { place: { region, side } }, 'less those named')
+          : made;
+      });
+};

@@ -1,8 +1,11 @@
 /** Two words for one thing: one finding, by the word that says more. */
+import { conditions } from '../../lexicon/conditions.ts';
+import type { RegionId } from '../../lexicon/regions.ts';
+import type { ConditionEntry } from '../../lexicon/types.ts';
 import { revision } from '../amend.ts';
 import { standing } from '../carry.ts';
 import type { Made } from '../made.ts';
-import type { Mark } from '../scan.ts';
+import { isGlue, type Mark } from '../scan.ts';
 import { otherSide, positionOf, quadrantOf } from '../teeth.ts';
 import { become, each, finding, teethOf, type Read, type Rule } from './rule.ts';
 
@@ -201,4 +204,31 @@ export const displacedFracture: Rule = (reads, { context, carry }) => {
       ? ('undisplaced' as const)
       : ('displaced' as const);
   return [{ ...read, made: [revision(last, { qualifiers: [...(last.qualifiers ?? []), how] }, read.made[0]?.marks ?? [], {})] }];
+};
+
+/** "rostrocaudal movement normal", "overbite normal": what was named is normal, and nothing is said of the rest of the mouth. */
+export const normalInName: Rule = (reads, { marks, tokens }) => {
+  const at = reads.findIndex(({ clause: { head, placings } }, i) => {
+    const before = reads[i - 1]?.clause.head;
+    const entry = before?.condition && (conditions[before.condition.id] as ConditionEntry);
+    return (
+      head.condition?.id === 'abnormality' &&
+      head.condition.strength === 'absentSay' &&
+      placings.length === 0 &&
+      (entry?.home !== undefined || entry?.group === 'bite') &&
+      before?.condition?.strength === 'say' &&
+      tokens[(marks[head.mark] as Mark).from - 1]?.ends !== true &&
+      marks.slice(before.mark + 1, head.mark).every(isGlue)
+    );
+  });
+  const [named, normal] = [reads[at - 1]?.made[0], reads[at]?.made[0]];
+  const body = named && finding(named);
+  if (named === undefined || normal === undefined || body?.presence !== 'present') return reads;
+  const home = (conditions[body.condition] as ConditionEntry).home as RegionId | undefined;
+  const one = home
+    ? become(normal, { place: { region: home } }, 'normal by its name')
+    : become(named, { presence: 'absent' }, 'normal by its name');
+  return reads.flatMap((read, i) =>
+    i === at - 1 ? [] : i === at ? [{ ...read, made: [{ ...one, marks: [...named.marks, ...normal.marks] }] }] : [read],
+  );
 };

@@ -22,6 +22,24 @@ export const nothingListed: Rule = ({ marks, tokens, i, mark, terms }) =>
 /** "nothing on the right cheek, two ulcers on the left": a place of its own, and a finding with another behind it. */
 export const nothingThere: Rule = ({ marks, tokens, i }) => (nothingBeforeFinding(marks, tokens, i) ? nothingFound : undefined);
 
+const nothingOn = /\bnothing (?:on|in|at|around|with) (?:(?:the|his|her|both|all|four|upper|lower|top|bottom|left|right) )*$/;
+/** "nothing on the lower canines": nothing was found there; no word of there being none. */
+export const nothingOnThem: Rule = ({ marks, tokens, i, mark, terms }) => {
+  const theirs = (one: Mark | undefined): boolean =>
+    one?.place !== undefined &&
+    (one.terms ?? []).some((t) => t.k === 'condition' && t.id === 'canine-present') &&
+    nothingOn.test(
+      `${tokens
+        .slice(Math.max(0, one.from - 6), one.from)
+        .map(({ t }) => t)
+        .join(' ')} `,
+    );
+  if (theirs(mark)) return 'place';
+  return terms.some((t) => t.k === 'cue') && tokens[mark.from]?.t === 'nothing' && marks.slice(i + 1, i + 6).some(theirs)
+    ? nothingFound
+    : undefined;
+};
+
 /** "three eleven", "nothing": of the place that waits. */
 export const nothingAtAll: Rule = ({ marks, tokens, i, mark, anyPlace }) =>
   anyPlace &&
