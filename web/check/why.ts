@@ -60,6 +60,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'a piece of a tooth': 'a piece was taken away, not the tooth',
   'done to what was named': 'it was done to the teeth just named',
   'carried place': 'its place was carried over from the phrase before',
+  'normal by its name': 'what was named is what is normal',
   'less those named': 'those named beside it are left out',
   'a quarter behind front teeth': 'the quarter was named behind front teeth: it may be one of those, or its cheek teeth',
   except: 'it was named as the exception',
