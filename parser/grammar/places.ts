@@ -238,7 +238,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       continue;
     }
     // "both upper sixes, left worse than right": the side is compared, it is not where.
-    if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than') break;
+    if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than' && !aTime.has(text(tokens, at + 3))) break;
     if (isBut(tokens, at)) break;
     // "upper left, cheek raw": behind a comma the part of the mouth is another place.
     if (
@@ -486,6 +486,9 @@ const sized = (tokens: readonly Token[], at: number): boolean =>
     ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2))
     : measuring.has(text(tokens, at)));
 const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
+
+/** "bigger than last year": compared with itself, and no side with another. */
+const aTime: ReadonlySet<string> = new Set(['last', 'before', 'previously', 'ever', 'it', 'in']);
 
 export const comparing: ReadonlySet<string> = new Set([
   'worse',

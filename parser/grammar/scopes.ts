@@ -129,7 +129,7 @@ const unnoticed = (tokens: readonly Token[], to: number): boolean =>
           ['the', 'that', 'this', 'those', 'these', 'such'].includes(tokens[i + 1]?.t ?? '')),
     );
 
-const comparisons = new Set(['than', 'since', 'as', 'from', 'like']);
+export const comparisons: ReadonlySet<string> = new Set(['than', 'since', 'as', 'from', 'like']);
 const comparedWithThen = (tokens: readonly Token[], at: number): boolean => {
   let i = at - 1;
   while (['it', 'was', 'were', 'they', 'the', 'at'].includes(tokens[i]?.t ?? '')) i -= 1;

@@ -3,9 +3,10 @@
  * and the new one are two findings, one from before and one of now; they are never one, and never change places.
  */
 import type { Grade, Measure } from '../contract/item.ts';
-import { newAfter, newBefore, oldAfter, oldBefore, stillThere, sinceThen } from '../lexicon/history.ts';
+import { newAfter, newBefore, oldAfter, oldBefore, onThatDay, stillThere, sinceThen } from '../lexicon/history.ts';
 import type { FindingBody, Made } from './made.ts';
 import type { Read } from './refine/rule.ts';
+import { comparisons } from './scopes.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -26,7 +27,7 @@ export const timeWords: readonly string[] = [
 /** @param reads findings as read, each by itself; @returns the same, those of two times parted */
 export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): readonly Read[] {
   const text = tokens.map(({ t }) => t).join(' ');
-  const until = fronted(text, tokens);
+  const until = notThen(reads, marks, tokens) ? tokens.length : fronted(text, tokens);
   return outlived(reads, tokens).map((read) => {
     const figures = figuresOf(read, marks);
     const made = read.made.flatMap((one) =>
@@ -54,6 +55,22 @@ function fronted(text: string, tokens: readonly Token[]): number {
   const today = tokens.findIndex(({ t }, i) => t === 'now' || t === 'today' || (t === 'this' && todays.has(tokens[i + 1]?.t ?? '')));
   // "now" in the middle of a sentence is of all of it.
   return today < 0 ? tokens.length : tokens[today - 1]?.ends === true || ['and', 'but'].includes(tokens[today - 1]?.t ?? '') ? today : 0;
+}
+/** "no hooks last year": nothing but what was not there, with the day it was not there behind it. */
+function notThen(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): boolean {
+  const { clause } = reads.at(-1) ?? {};
+  const when = clause?.cues.map((m) => marks[m] as Mark).findLast(({ from }) => from > (marks[clause.head.mark] as Mark).from);
+  return (
+    when !== undefined &&
+    !comparisons.has(tokens[when.from - 1]?.t ?? '') &&
+    onThatDay.test(
+      tokens
+        .slice(when.from, when.to)
+        .map(({ t }) => t)
+        .join(' '),
+    ) &&
+    reads.every(({ made }) => made.every(({ body }) => body?.kind === 'finding' && body.presence === 'absent'))
+  );
 }
 const todays: ReadonlySet<string> = new Set(['time', 'year', 'visit', 'month', 'spring', 'autumn']);
 const todaySay = /\b(?:now|today|this (?:time|year|visit|month|spring|autumn))\b/;

@@ -11,7 +11,11 @@ export const historyCues: readonly ScopeCue[] = [
   { say: ['[been there] (first (seen|noted|noticed|spotted|found|recorded|picked up|appeared)|since) [(in|at|on|a|the)] [(last|two|three|four|six)] [(year|years|time|visit|month|months|week|weeks|spring|summer|autumn|winter)] [(ago|back)]'], means: 'before', looks: 'back', kind: 'pseudo' },
   { say: ['gone [(completely|altogether)]', 'gone (now|today)', '(all|since|long) gone [now]', '(closed|healed) (now|today|over|up)', 'now (closed|healed|gone)'], means: 'before', looks: 'back' },
   { say: [`last (month|week|spring|summer|autumn|winter|fall|season|christmas|easter)`, `(back in|earlier in|during) [(the|last)] ${seasons}`, '(months|weeks|days|ages) ago', 'a (while|long time|year|month|week|fortnight|few years) (ago|back)', 'some time ago', '(earlier this|the other|earlier in the) (year|month|week)', 'the year before [last]', '[long] since (healed|gone|resolved|cleared|settled)', '(has|have) [(now|all|since)] (settled|gone) [(down|away)]', '(gone|settled|calmed) down', 'gone away', '(that|it|he|she) (has|is) (now|since) stopped', '(that|which) (has|is) stopped', 'stopped (now|since)', '(no|not) (any more|anymore)', 'at one (time|point)', 'in the past', 'when he was (young|younger|a foal)', 'when she was (young|younger|a foal)'], means: 'before', looks: 'back' },
+  { say: ['(at|on|from) (the|his|her|our|my) (last|previous) (visit|exam|examination|appointment|dental|check)', '[(is|are)] no longer (there|present|visible|evident|palpable|to be (seen|felt|found))'], means: 'before', looks: 'back' },
 ];
+
+/** Behind a finding that was ruled out: it was ruled out on that day. */
+export const onThatDay = /^(?:last (?:time|year|visit|month|week|spring|summer|autumn|winter)|(?:[\w ]+ )?(?:days|weeks?|months?|years?) ago|a while (?:back|ago)|(?:at|on|from) \w+ (?:last|previous) \w+|in the past|previously)$/;
 
 /** Beside work: it was done on another day. */
 export const workOfThePast: readonly string[] = [

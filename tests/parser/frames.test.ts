@@ -33,8 +33,8 @@ function stands({ items, doubts }: Parsed, id: string, at: string): string {
   return one.when === 'now' ? one.presence : `${one.presence} ${one.when}`;
 }
 
-test('a form of words makes the same of every finding', () => {
-  const wrong = rowsOf('presence').flatMap(([sign, frame]) =>
+test.each(['presence', 'times'])('a form of words makes the same of every finding: %s', (name) => {
+  const wrong = rowsOf(name).flatMap(([sign, frame]) =>
     findings.flatMap(({ c, p, id, at }) => {
       const said = filled(frame, { c, cs: `${c}s`, p });
       const got = stands(read(said), id, at);

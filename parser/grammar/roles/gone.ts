@@ -1,5 +1,6 @@
 /** "Missing", "absent", "gone": a tooth that is not there, a finding ruled out, or what something has become. */
 import type { Mark } from '../scan.ts';
+import type { Term } from '../vocabulary.ts';
 import type { Token } from '../tokens.ts';
 import { isHeadMark, type Rule } from './phrase.ts';
 
@@ -40,10 +41,14 @@ const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined =>
   marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
 const saidOf = (marks: readonly Mark[], at: number): boolean => beforeIt(marks, at)?.terms?.some((t) => t.k === 'condition') ?? false;
 /** "the pocket at three ten gone", "swelling over the maxilla, gone now": said of what stands at that place, not of a tooth. */
+const ofThen = (term: Term | { readonly k: 'place' }): boolean => term.k === 'cue' && term.cue.means === 'before';
 const saidOfFinding = (marks: readonly Mark[], at: number): boolean => {
+  // "that hook on one oh six we saw last year has gone": words of when and how it was met stand between.
   const place = marks
     .slice(0, at)
-    .findLastIndex((mark) => !(mark.terms ?? [{ k: 'place' }]).every((t) => t.k === 'glue' || t.k === 'filler'));
+    .findLastIndex(
+      ({ terms, unknown }) => !unknown && !(terms ?? [{ k: 'place' }]).every((t) => t.k === 'glue' || t.k === 'filler' || ofThen(t)),
+    );
   const name = marks
     .slice(0, Math.max(place, 0))
     .findLast(
