@@ -160,6 +160,16 @@ const ruledOutBesides = (around: Around): boolean =>
       textOf(around, i + 1).some((t) => !lightWords.has(t)),
   );
 
+/** Whether another horse, or horses altogether, are spoken of up to the nearest pauses. */
+function others({ marks, tokens }: Around, at: number): boolean {
+  const pause = ({ to }: Mark): boolean => tokens[to - 1]?.ends === true;
+  const from = marks.slice(0, at).findLastIndex(pause) + 1;
+  const end = marks.findIndex((mark, i) => i >= at && pause(mark));
+  return marks
+    .slice(from, end < 0 ? marks.length : end + 1)
+    .some(({ terms }) => terms?.some((t) => t.k === 'talk' && (t.other || t.general)));
+}
+
 /** Which of the findings of one clause are believed among the words that stand around them. */
 export function believed(clause: Clause, made: readonly Made[], said: string, around: Around): readonly Made[] {
   const { strength, plural, id } = clause.head.condition as NonNullable<Clause['head']['condition']>;
@@ -188,10 +198,14 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   );
   // "slides over fourteen mil to the left but barely six to the right": of nothing else in a stable is that measured.
   const measured = entry.measure === 'excursion' && clause.mods.some((m) => around.marks[m]?.measure?.unit !== undefined);
+  // "young horses don't get hooks": of other horses, or of none.
+  const elsewhere = others(around, at);
+  const anotherHorse = elsewhere && around.marks.some(({ terms }) => terms?.some((t) => t.k === 'talk' && t.horse));
   return made.filter(({ body, doubts }) => {
     if (body?.kind !== 'finding' || measured) return true;
-    if (!codes && theirs) return false;
+    if ((!codes && theirs) || anotherHorse) return false;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
+    if (elsewhere && !codes && (ruledOut || standing === 'none' || standing === 'loose')) return false;
     if (ruledOut && (plural || technical || (strength === 'say' && all === 1)) && strength !== 'absentSay')
       return technical || (!object && !ruledOutBesides(around));
     if (standing === 'tooth' || standing === 'region')

@@ -96,7 +96,7 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
   // "smaller than the one on one oh six": the tooth compared with is no place of a finding.
   const than = reading.tokens.findIndex(({ t }) => t === 'than');
   const may = supposed(reading.tokens);
-  const theirs = reading.marks.some(({ terms }) => terms?.some((t) => t.k === 'talk' && t.other));
+  const theirs = reading.marks.some(({ terms }) => terms?.some((t) => t.k === 'talk' && (t.other || t.general)));
   const numbered = reading.tokens.some(({ t }) => numbers.has(t));
   const asks = (mark: Mark, i: number): boolean => {
     const code = mark.place?.codes !== undefined;
@@ -109,7 +109,7 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     return (
       (certain && (!numbered || mark.place?.joined === 'between') && (saidAsTooth(reading, mark) || rowsOfBoth(reading, mark))) ||
       (certain && !theirs && reading.made.length === 0 && saidOfTeeth(reading, mark)) ||
-      (head && (ofTrade(reading, i) || (!theirs && reading.marks.some(amongTeeth))))
+      (head && !theirs && (ofTrade(reading, i) || reading.marks.some(amongTeeth)))
     );
   };
   return reading.marks.flatMap((mark, i) =>

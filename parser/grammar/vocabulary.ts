@@ -11,7 +11,7 @@ import { fractureSay, mobilitySay } from '../lexicon/scales.ts';
 import { scopeCues, scopeStops, type ScopeCue } from '../lexicon/scopes.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
-import { otherBeings, talkSay } from '../lexicon/talk.ts';
+import { ofNoHorseHere, otherBeings, otherHorses, talkSay } from '../lexicon/talk.ts';
 import { workSay, type WorkTerm } from '../lexicon/work.ts';
 import { expand } from './template.ts';
 import { buildTrie, type Trie } from './trie.ts';
@@ -43,7 +43,12 @@ export type Term =
   | { readonly k: 'work'; readonly term: WorkTerm }
   | { readonly k: 'filler' }
   | { readonly k: 'glue' }
-  | { readonly k: 'talk'; /** Someone else is spoken of. */ readonly other?: true };
+  | {
+      readonly k: 'talk';
+      /** Someone else is spoken of. */ readonly other?: true;
+      /** Another horse. */ readonly horse?: true;
+      /** Horses altogether. */ readonly general?: true;
+    };
 
 const entries: (readonly [readonly string[], Term])[] = [];
 const add = (forms: readonly string[], term: (said: string) => Term): void => {
@@ -97,6 +102,8 @@ add(conversation, () => ({ k: 'filler' }));
 add(correctionSay, () => ({ k: 'glue' }));
 add(talkSay, () => ({ k: 'talk' }));
 add(otherBeings, () => ({ k: 'talk', other: true }));
+add(otherHorses, () => ({ k: 'talk', other: true, horse: true }));
+add(ofNoHorseHere, () => ({ k: 'talk', general: true }));
 
 export const vocabulary: Trie<Term> = buildTrie(entries);
 /** The same without everyday phrases: where a place stands behind it, "crack on" is a crack and "left in" a side. */
