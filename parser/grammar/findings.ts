@@ -63,8 +63,13 @@ export function findingsOf(
   const many =
     positionOf[id] !== undefined &&
     clause.head.condition?.strength !== 'absentSay' &&
-    // "wolf teeth, one on the right": one of them.
-    tokens[headSpan(marks, clause.head.mark)[1]]?.t !== 'one' &&
+    // "wolf teeth, one on the right", "..., just the left": one of them.
+    !ofThemOne.test(
+      tokens
+        .slice(headSpan(marks, clause.head.mark)[1])
+        .map(({ t }) => t)
+        .join(' '),
+    ) &&
     headWords(marks, tokens, clause.head.mark).some((word) => /^(canines|tushes|tusks|teeth|wolves|wolfies)$/.test(word));
   const four: readonly Placing[] =
     many && clause.placings.length > 0
@@ -201,7 +206,8 @@ export function findingsOf(
  * ruled out, so one that stands alone is asked about.
  */
 function saidNot({ not, mods }: Clause, details: Details, marks: readonly Mark[], tokens: readonly Token[]): readonly MadeDoubt[] {
-  const kinds = (of: readonly number[]): readonly string[] => of.flatMap((m) => marks[m]?.terms?.map(({ k }) => k.slice(0, 8)) ?? []);
+  const kinds = (of: readonly number[]): readonly string[] =>
+    of.flatMap((m) => (marks[m]?.measure ? ['measure'] : (marks[m]?.terms?.map(({ k }) => k.slice(0, 8)) ?? [])));
   const said = new Set(kinds(mods));
   const own = not.filter((_, i) => i % 2 === 1);
   const words = (m: number): string =>
@@ -242,6 +248,7 @@ function apportioned(clause: Clause, details: Details, marks: readonly Mark[], t
   }));
 }
 
+const ofThemOne = /^(?:(?:just|only) (?:the )?(?:one|left|right)|one)\b/;
 const contrasts: readonly (readonly [QualifierId, QualifierId])[] = [
   ['rostral', 'caudal'],
   ['clinical', 'radiographic'],

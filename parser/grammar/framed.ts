@@ -151,8 +151,8 @@ function openerOf(tokens: readonly Token[]): Opener | undefined {
       .slice(0, at)
       .every(({ t, ends }, i, before) => ends === true || leads.has(t) || before.slice(i).some((one) => one.ends));
     if (!begins) continue;
-    if (ask) return { at: range(at, at + ask.words.length), behind: at + ask.words.length };
     if (turnedAt(tokens, at)) return { at: [at], behind: at + 1, turned: true };
+    if (ask) return { at: range(at, at + ask.words.length), behind: at + ask.words.length };
     const have = verbs.has(word) ? tokens.findIndex(({ t }, i) => i > at && i < at + NEAR && (t === 'have' || t === 'got')) : -1;
     if (have > 0 && scan(tokens.slice(at + 1, have)).marks.some(({ place }) => place !== undefined))
       return { at: [at, have], behind: at + 1 };

@@ -41,7 +41,7 @@ export function howItIsNot(marks: readonly Mark[], tokens: readonly Token[], rol
     tokens[(marks[at] as Mark).from]?.t === 'not' &&
     tokens[(marks[at] as Mark).to - 1]?.ends !== true &&
     role[own] === 'mod' &&
-    mark.terms?.every((t) => attributes.has(t.k)) === true &&
+    ((mark.measure !== undefined && mark.from === (marks[at] as Mark).to) || mark.terms?.every((t) => attributes.has(t.k)) === true) &&
     role.lastIndexOf('head', at) >= 0 &&
     !(role[next] === 'head' && tokens[mark.to - 1]?.ends !== true)
     ? own
@@ -152,21 +152,10 @@ export function modsOf(
       !closed(link(i, after)) &&
       holds(heads[next] as Head, mark) &&
       !marks.slice(after + 1, heads[next + 1]?.mark ?? marks.length).some((m, j) => role[after + 1 + j] === 'mod' && kindOf(m) === kind);
-    // "ramp six mil, ulcer on the cheek": a comma behind a size closes it off, one before it opens the next.
+    // "ramp, six mil, ulcer on the cheek": a comma behind a size closes it off.
     const ends = (at: number): boolean => tokens[at]?.ends === true;
-    // "step, about six mil, dropped it by half": a verb of doing behind the comma begins anew.
-    const anew = heads[next]?.work?.done === true && heads[previous]?.condition !== undefined;
-    if (
-      figure &&
-      holds(heads[previous] as Head, mark) &&
-      ends(mark.to - 1) &&
-      // "a gap at four nine ten, two mil, with a seven mil pocket": the next one has a size of its own before it.
-      (anew ||
-        !ends(mark.from - 1) ||
-        tokens[mark.to]?.t === 'and' ||
-        marks.slice(i + 1, after).some((m, j) => role[i + 1 + j] === 'mod' && kindOf(m) === kind)) &&
-      !own
-    ) {
+    const degree = mark.grade !== undefined && isNamed(heads[previous]) && !holds(heads[next] as Head, mark);
+    if (figure && (degree || holds(heads[previous] as Head, mark)) && ends(mark.to - 1) && !own) {
       (mods[previous] as number[]).push(i);
       return;
     }
@@ -259,6 +248,8 @@ const firstTaken = (role: Roles['role'], from: number, to: number): number => {
   return to;
 };
 
+/** A finding that is there to be graded. */
+const isNamed = (head: Head | undefined): boolean => head?.condition !== undefined && head.condition.strength !== 'absentSay';
 const isNormal = ({ condition }: Head): boolean => condition?.id === 'abnormality' && condition.strength === 'absentSay';
 /** Whether a size or a grade means anything to the head. */
 function holds(head: Head, mark: Mark): boolean {

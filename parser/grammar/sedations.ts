@@ -83,7 +83,8 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
         !sedationGiven.test(text)));
   if (agents.length === 0 && sedationMissed.test(text)) return [];
   // "can't be examined without sedation": why it was not, and nothing about what was given.
-  if (agents.length === 0 && /\bcan not\b.*\bwithout (?:a |any |some )?sedat/.test(text)) return [];
+  if (agents.length === 0 && /(?:^|\b(?:can|could) not\b.*|\b(?:unable|able) to\b.*)\bwithout (?:a |any |some )?sedation$/.test(text))
+    return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome && !noSedation.test(text)) return [];
   // "the dog was sedated", "a top up on my phone"; "a sedate little pony": of somebody or something else.

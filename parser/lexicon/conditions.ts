@@ -419,7 +419,7 @@ export const conditions = {
   },
   'reduced-excursion': {
     label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
-    say: ['(reduced|restricted|limited|poor|decreased) [lateral] excursion(s)', '[lateral] excursion(s) [(is|are)] (reduced|restricted|limited|poor|decreased|short)', '(reduced|restricted|limited) (jaw movement|lateral movement|side to side [movement])'],
+    say: ['(reduced|restricted|limited|poor|decreased) [lateral] excursion(s)', '[lateral] excursion(s) [(is|are)] (reduced|restricted|limited|poor|decreased|short)', 'rostrocaudal (movement|mobility|motion) [is] (reduced|restricted|limited|poor)', '(reduced|restricted|limited|poor) rostrocaudal (movement|mobility|motion)', '(reduced|restricted|limited) (jaw movement|lateral movement|side to side [movement])'],
     absentSay: ['(good|even|equal|full|normal|free|nice) (lateral|sideways|side to side) (slide|glide|movement)', '[lateral] excursion(s) [(is|are|feels)] [(nice|nice and)] (even|equal|full|normal|good|fine|free|symmetrical) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]', '(full|even|equal|normal|good|free|symmetrical) [lateral] excursion(s) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]'],
   },
   'lateral-excursion': {

@@ -74,3 +74,88 @@ test('teeth are the same teeth in whatever order and words they are said', () =>
   );
   expect(wrong).toEqual([]);
 });
+
+/** One item in short: what and where, then all that is said of it, in any order. */
+function inShort(item: Item): string {
+  const said: unknown[] = [];
+  if (item.kind === 'finding') {
+    const { presence, when, severity, measures = [], grade, surfaces = [], qualifiers = [], change } = item;
+    const sizes = measures.map(({ what, value, unit }) => `${what}:${value === undefined ? 'said' : `${[value].flat().join('-')}${unit}`}`);
+    said.push(presence === 'present' ? '' : presence, when === 'now' ? '' : when, severity, change, ...sizes, ...surfaces, ...qualifiers);
+    said.push(grade && `${grade.scale}:${grade.value}`);
+  }
+  if (item.kind === 'sedation') {
+    const by = typeof item.by === 'string' ? item.by : item.by?.role;
+    said.push(
+      item.given ? '' : 'not',
+      item.agent,
+      item.dose && `${item.dose.value}${item.dose.unit ?? ''}`,
+      item.route,
+      by,
+      item.topUp && 'top-up',
+    );
+  }
+  if (item.kind === 'follow-up') {
+    const { after, state } = item;
+    said.push(after && ('said' in after ? 'said' : `${[after.value].flat().join('-')}${after.unit}`), state);
+  }
+  if (item.kind === 'treatment') said.push(item.state);
+  const name =
+    'condition' in item
+      ? item.condition
+      : 'action' in item
+        ? item.action
+        : 'procedure' in item
+          ? item.procedure
+          : 'about' in item
+            ? `fact:${item.about}`
+            : item.kind;
+  const where =
+    'place' in item && item.place
+      ? Object.values(item.place)
+          .filter((v) => v !== 'group')
+          .map((v) => [v].flat(2).join(item.place && 'spaces' in item.place ? '-' : ','))
+          .join('/')
+      : '-';
+  return [item.kind === 'sedation' || item.kind === 'fact' ? name : `${name}@${where}`, ...said.filter(Boolean).map(String).sort()].join(
+    ' ',
+  );
+}
+const sorted = (meaning: string): string =>
+  meaning
+    .split(' + ')
+    .map((one) => {
+      const [name, ...said] = one.split(' ');
+      return [name, ...said.sort()].join(' ');
+    })
+    .sort()
+    .join(' + ');
+/** Asked about whatever was said: of no item, or of one that is unlikely. */
+const beyond: ReadonlySet<string> = new Set(['irreversible', 'unlikely']);
+
+/** Rows of `fill` name what the rows below them are said of; `?` is asked, `known` is wrong still. */
+test('what is said beside a finding, and of what is no tooth, means the same of each', () => {
+  let fills: Readonly<Record<string, string>>[] = [];
+  let begun = true;
+  const wrong = rowsOf('beside').flatMap(([meaning, frame]) => {
+    if (meaning === 'fill') {
+      fills = [...(begun ? [] : fills), Object.fromEntries(frame.split('; ').map((pair) => pair.split('=') as [string, string]))];
+      begun = false;
+      return [];
+    }
+    begun = true;
+    const known = meaning.startsWith('known ');
+    const bad = fills.flatMap((fill) => {
+      const said = filled(frame, fill).replace(/\ban? (?=caries|calculus|mobility|sharp points|points)/g, '');
+      const { items, doubts } = read(said);
+      const asked = doubts.some(({ doubt }) => !beyond.has(doubt));
+      const got = asked ? '?' : sorted(items.map(inShort).join(' + '));
+      const means = filled(meaning.replace(/^known /, ''), fill)
+        .split(' | ')
+        .map(sorted);
+      return means.includes(got) ? [] : [`${said}: ${got}, not ${means.join(' or ')}`];
+    });
+    return known ? (bad.length === 0 ? [`no longer wrong: ${frame}`] : []) : bad;
+  });
+  expect(wrong).toEqual([]);
+});

@@ -26,8 +26,7 @@ const nothingOn = /\bnothing (?:on|in|at|around|with) (?:(?:the|his|her|both|all
 /** "nothing on the lower canines": nothing was found there; no word of there being none. */
 export const nothingOnThem: Rule = ({ marks, tokens, i, mark, terms }) => {
   const theirs = (one: Mark | undefined): boolean =>
-    one?.place !== undefined &&
-    (one.terms ?? []).some((t) => t.k === 'condition' && t.id === 'canine-present') &&
+    one?.place?.positions?.includes(4) === true &&
     nothingOn.test(
       `${tokens
         .slice(Math.max(0, one.from - 6), one.from)
