@@ -125,15 +125,19 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     }
     if (between && codes.length === 2) break;
   }
-  // "from three oh seven back": to the end of the row.
+  // "from three oh seven back", "three oh seven onwards", "three oh seven to the back": to the end of the row.
+  const back = text(tokens, to) === 'to' ? ['the back', 'the end'].includes(`${text(tokens, to + 1)} ${text(tokens, to + 2)}`) : false;
   const onwards =
-    codes.length === 1 && text(tokens, start - 1) === 'from' && ['back', 'backwards', 'onwards'].includes(text(tokens, to))
+    codes.length === 1 &&
+    (back ||
+      ['backwards', 'onwards', 'onward'].includes(text(tokens, to)) ||
+      (text(tokens, start - 1) === 'from' && text(tokens, to) === 'back'))
       ? 11
       : undefined;
   if (onwards !== undefined && quadrantOf(codes[0] as string) <= 4) {
     for (let p = positionOf(codes[0] as string) + 1; p <= onwards; p += 1) codes.push(codeOf(quadrant, p));
     joined = 'range';
-    to += 1;
+    to += back ? 3 : 1;
   }
   if (inPairs(codes, links)) joined = 'pairs';
   const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));

@@ -123,6 +123,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     text(tokens, start + 2) === 'right'
   )
     return undefined;
+  // "both left sixes": top and bottom.
+  if (text(tokens, start) === 'both' && ['left', 'right'].includes(text(tokens, start + 1)) && readPlural(tokens, start + 2))
+    to = at = start + 1;
   let ordinal: Ordinal | undefined;
   // "every upper six": all of them.
   const every = ['every', 'each', 'either'].includes(text(tokens, start)) ? everyOne(tokens, start + 1) : undefined;

@@ -58,7 +58,7 @@ function teethAt(tokens: readonly Token[], at: number): { readonly words: readon
   }
   if (named && text(tokens, from) === 'first' && text(tokens, from + 1) === 'tooth')
     return { words: [{ t: 'six', word: (tokens[from] as Token).word }], to: from + 2 };
-  const counted = ordinalsAt(tokens, from);
+  const counted = ordinalsAt(tokens, from) ?? someAt(tokens, from);
   if (counted) return counted;
   const words: Token[] = [];
   let to = from;
@@ -93,13 +93,41 @@ function ordinalsAt(tokens: readonly Token[], from: number): { readonly words: r
   return undefined;
 }
 
+/** "the first three", "first and last", with no noun right behind: the reader of places knows those that have one, and the last ones. */
+function someAt(tokens: readonly Token[], from: number): { readonly words: readonly Token[]; readonly to: number } | undefined {
+  if (!['first', 'front'].includes(text(tokens, from))) return undefined;
+  const [next, last] = [text(tokens, from + 1), text(tokens, from + 2)];
+  const ends = next === 'and' && lastWords.has(last);
+  const said = ends ? ['six', 'and', 'eleven'] : counts[`first ${next}`];
+  const to = from + (ends ? 3 : 2);
+  const noun = ['ones', 'teeth'].includes(text(tokens, to)) ? to + 1 : to;
+  const within = text(tokens, quarterAt(tokens, to)?.to ?? to) === 'cheek';
+  return said && !within ? { words: said.map((t) => ({ t, word: (tokens[from] as Token).word })), to: noun } : undefined;
+}
+
+const counts: Readonly<Record<string, readonly string[]>> = {
+  'first two': ['six', 'and', 'seven'],
+  'first three': ['six', 'to', 'eight'],
+  'last two': ['ten', 'and', 'eleven'],
+  'last three': ['nine', 'to', 'eleven'],
+};
+/** "the last three lower left cheek teeth": the quarter stands between the count and what is counted. */
+function quarterWithin(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const end = { first: 'first', front: 'first', last: 'last', back: 'last' }[text(tokens, at)];
+  const said = end && counts[`${end} ${text(tokens, at + 1)}`];
+  const quarter = said && quarterAt(tokens, at + 2);
+  if (!quarter || text(tokens, quarter.to) !== 'cheek' || text(tokens, quarter.to + 1) !== 'teeth') return undefined;
+  const teeth = said.map((t) => ({ t, word: (tokens[at] as Token).word }));
+  return [...tokens.slice(0, at), ...quarter.words, ...closed(teeth, tokens[quarter.to + 1]), ...tokens.slice(quarter.to + 2)];
+}
+
 /** @returns the tokens with each such place the other way round; the same list where there is none */
 export function quarterFirst(tokens: readonly Token[]): readonly Token[] {
   const named = tokens.some(({ t }) => jaws.has(t) || t === 'quadrant' || t === 'hundreds');
   let said = tokens;
   for (let at = 0; at < said.length; at += 1) {
     if (text(said, at + 1) === 'and') said = bothQuarters(said, at) ?? said;
-    if (named) said = ofBothSides(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
+    if (named) said = ofBothSides(said, at) ?? quarterWithin(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
   }
   return said;
 }
@@ -143,8 +171,23 @@ function bothQuarters(tokens: readonly Token[], at: number): readonly Token[] | 
 const scaled: ReadonlySet<string> = new Set(['grade', 'stage', 'degree', 'score', 'number', 'or', 'to', 'and']);
 
 const plurals = ['', 'sixes', 'sevens', 'eights', 'nines', 'tens', 'elevens'] as const;
-/** "the first upper cheek teeth": those of both sides. */
+/** "the first upper cheek teeth", "the last ones on the bottom": those of both sides. */
 function ofBothSides(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  if (
+    text(tokens, at + 1) === 'ones' &&
+    (text(tokens, at) === 'last' || (lastWords.has(text(tokens, at)) && text(tokens, at - 1) === 'both'))
+  ) {
+    const to = at + (text(tokens, at + 3) === 'the' ? 4 : 3);
+    const where = ['on', 'at', 'in'].includes(text(tokens, at + 2)) ? jaws.get(text(tokens, to)) : undefined;
+    return where === undefined || quarterAt(tokens, to)
+      ? undefined
+      : [
+          ...tokens.slice(0, at),
+          { t: where, word: (tokens[to] as Token).word },
+          ...closed([{ t: 'elevens', word: (tokens[at] as Token).word }], tokens[to]),
+          ...tokens.slice(to + 1),
+        ];
+  }
   const n = text(tokens, at) === 'last' ? 6 : ordinalWords[text(tokens, at)];
   const jaw = jaws.get(text(tokens, at + 1));
   const plural = n === undefined ? undefined : plurals[n];
@@ -160,12 +203,27 @@ function quarterBefore(tokens: readonly Token[], at: number): readonly Token[] |
   const nought = isOh(text(tokens, quarter.to)) || text(tokens, quarter.to) === 'zero' || text(tokens, quarter.to) === 'nought';
   const number = digit(text(tokens, quarter.to + 1));
   if (nought && number !== undefined && number > 0) return [...tokens.slice(0, at), ...quarter.words, ...tokens.slice(quarter.to + 1)];
+  // "the lower left lateral is long": an incisor, and no word about the row.
+  if (text(tokens, quarter.to) === 'lateral' && (tokens[quarter.to]?.ends || lateralTold.has(text(tokens, quarter.to + 1))))
+    return [
+      ...tokens.slice(0, at),
+      ...quarter.words,
+      ...closed(
+        [
+          { t: 'lateral', word: (tokens[quarter.to] as Token).word },
+          { t: 'incisor', word: (tokens[quarter.to] as Token).word },
+        ],
+        tokens[quarter.to],
+      ),
+      ...tokens.slice(quarter.to + 1),
+    ];
   const teeth = teethAt(tokens, quarter.to);
   const same = teeth === undefined || measuring.has(text(tokens, teeth.to)) || plainAlready(tokens, at, quarter, teeth);
   return same
     ? undefined
     : [...tokens.slice(0, at), ...quarter.words, ...closed(teeth.words, tokens[teeth.to - 1]), ...tokens.slice(teeth.to)];
 }
+const lateralTold: ReadonlySet<string> = new Set(['', 'is', 'has', 'was', 'looks', 'feels', 'with', 'and']);
 const closed = (words: readonly Token[], last: Token | undefined): readonly Token[] =>
   words.map((word, i) => (i === words.length - 1 && last?.ends ? { ...word, ends: true as const } : word));
 const plainAlready = (

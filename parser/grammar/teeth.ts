@@ -135,9 +135,13 @@ export function readShort(tokens: readonly Token[], at: number): { readonly posi
 export function readPlural(tokens: readonly Token[], at: number): { readonly position: number; readonly to: number } | undefined {
   const from = isOh(at0(tokens, at)) ? at + 1 : at;
   const t = at0(tokens, from);
+  // "the last ones on the bottom": pointed at, and no first incisors.
+  if (t === 'ones' && pointing.has(at0(tokens, at - 1))) return undefined;
   const position = positionPlurals[t] ?? (startsWithDigit(t) && /^(0?[1-9]|1[01])'?s$/.test(t) ? Number.parseInt(t, 10) : undefined);
   return position === undefined ? undefined : { position, to: from + 1 };
 }
+
+const pointing: ReadonlySet<string> = new Set(['last', 'back', 'rear', 'first', 'front', 'other', 'next', 'same', 'those', 'these']);
 
 /** The opposite jaw: 1xx with 4xx, 2xx with 3xx. */
 export const opposing = (code: string): string =>

@@ -40,5 +40,5 @@ export const groupSay: readonly { readonly say: readonly string[]; readonly posi
 export const positionOf: Readonly<Record<string, number>> = { 'wolf-tooth': 5, 'blind-wolf-tooth': 5, 'canine-present': 4 };
 /** Two teeth are meant by a word that could be either: ask. */
 export const askedNames: readonly { readonly say: readonly string[]; readonly positions: readonly [number, number] }[] = [
-  { say: ['lateral incisor(s)'], positions: [2, 3] },
+  { say: ['lateral incisor(s)', 'laterals'], positions: [2, 3] },
 ];
