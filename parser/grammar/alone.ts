@@ -176,6 +176,9 @@ function placeAlone(input: Alone, placings: readonly Placing[], mods: readonly n
       return [revision(waiting, { place, ...said(details) }, [...places, ...mods], { settles: [carry.half?.doubt as string], doubts })];
   }
   const last = standing(context, carry.last);
+  // "not on the right", of what is there: where it is instead was not said.
+  if (last && /^not /.test(lead(tokens)) && placings.length === 1 && (placings[0]?.raw.codes?.length ?? 1) === 1)
+    return [{ marks: places, rules: ['half'], doubts: [{ doubt: 'no-condition', ...('place' in last ? { place: last.place } : {}) }] }];
   if (last && correcting(tokens)) return amendedPlace(last, input, placings);
   if (tokens.length === 0 || placings.every(({ raw }) => bare(raw))) return [];
   const { place, doubts } = resolvePlace(placings, { kinds: ['T', 'R', 'G'], missing: input.missing });

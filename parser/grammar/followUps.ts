@@ -21,6 +21,9 @@ export const followUpWords: readonly string[] = [
   ...['vet', 'refer', 'refers', 'referred', 'referral', 'referrals', 'referring', 'back', 'yearly', 'annually', 'once', 'twice', 'every'],
   ...["that's", 'week', 'weeks', 'month', 'months', 'year', 'years'],
 ];
+/** "vet to look at that", "that's one for the vet": of what was spoken of before. */
+const pointing =
+  /\b(?:look at|looks at|see|sees|check|do) (?:that|it|this)(?: one)?$|^(?:that's|that is|this is) (?:one |a job |a case )?for (?:the|a|your) vet$/;
 /** Where each kind of work is first spoken of. */
 const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
   const first = new Map<string, number>();
@@ -138,7 +141,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
       marks,
       reasonAt + 1,
     );
-    return leaning(named, {
+    return leaning(named ?? (pointing.test(text) ? carry.place : undefined), {
       kind: 'follow-up',
       action: 'refer-to-veterinarian',
       ...place,

@@ -7,6 +7,7 @@ import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
 import { afterPause, carryOf, LONG_PAUSE } from './carry.ts';
+import { contrasted } from './contrast.ts';
 import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
@@ -45,7 +46,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (all: readonly Token[]): Reading => {
-    const reached = reachedBack(all, context, carry);
+    const reached = contrasted(all, context, carry) ?? reachedBack(all, context, carry);
     const again = reached && read(reached.tokens, context, reached.carry);
     const [put, ...others] = again?.made ?? [];
     // All words of the phrase are of the one correction.

@@ -165,7 +165,7 @@ const alike = (id: ConditionId): readonly ConditionId[] =>
   id === 'sharp' ? ['sharp', 'sharp-enamel-points'] : id === 'retained-cap' || id === 'loose-cap' ? ['retained-cap', 'loose-cap'] : [id];
 
 /** Whether a place is where some words say. */
-function lies(place: Place, { side, jaw, codes, positions }: RawPlace): boolean {
+export function lies(place: Place, { side, jaw, codes, positions }: RawPlace): boolean {
   const teeth = 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : [];
   const left =
     'rows' in place ? place.rows.every((row) => row.endsWith('left')) : teeth.every((tooth) => [2, 3, 6, 7].includes(quadrantOf(tooth)));

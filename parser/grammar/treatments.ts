@@ -98,7 +98,7 @@ export function treatmentsOf(
   const last = standing(context, carry.last);
   const before = last && 'place' in last ? last.place : undefined;
   const carriedPlace =
-    (here && !(place === null && thing)) || !(procedure.needsPlace || (work.id === 'radiograph' && pointsAt(clause, marks, tokens)))
+    (here && !(place === null && thing)) || !(procedure.needsPlace || pointsAt(clause, marks, tokens))
       ? undefined
       : thing
         ? placeOf(thing, work.id, context)
@@ -206,7 +206,7 @@ function capBefore(marks: readonly Mark[], head: number): true | undefined {
 /** "x rayed that", "get it x rayed": of what was named before. */
 const pointsAt = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => {
   const { from, to } = marks[clause.head.mark] as Mark;
-  return [tokens[from - 1]?.t, tokens[to]?.t].some((t) => t === 'it' || t === 'that');
+  return [tokens[from - 1]?.t, tokens[tokens[to]?.t === 'of' ? to + 1 : to]?.t].some((t) => t === 'it' || t === 'that');
 };
 /** "hook two eleven", "wolf teeth came out in March": no wolf tooth is the tooth spoken of before. */
 const strangeTooth = (id: ProcedureId, marks: readonly Mark[], place: Place): boolean =>

@@ -25,7 +25,7 @@ export const commands = {
   'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: [
     `(scratch|strike|delete|undo|scrap|scrub|cancel|erase) (that|that one|this one|${last})`, `(forget|ignore|discard|lose|drop|bin|never mind) ${last}`,
     `(strike|delete) last (entry|one|bit)`, `(scratch|strike|delete|undo|scrap|scrub|cancel|erase|forget|ignore|bin) what i [(just|last)] said`,
-    `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard) that one',
+    `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard|disregard) that [one]',
     `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back) [again]`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', `get rid of (${lastWritten}|(the|that) last one|that entry)`,
     `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again'] },
   'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`, '(undo|reverse) (the|that) (undo|strike|delete)', '(bring|put) back (what|the (one|last one)) (you|i) [just] (struck|deleted|scratched|removed|undid|scrapped)'] },
