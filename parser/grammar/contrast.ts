@@ -35,6 +35,9 @@ const turning: ReadonlySet<string> = new Set([
   'no',
   'there',
   'should',
+  'rather',
+  'instead',
+  'call',
 ]);
 /** Stands in the place of words that have done their work. */
 const idle = 'well';
@@ -75,7 +78,7 @@ const isPosition = (item: Item, number: Mark['number']): boolean => {
 };
 /** Whether an item holds what was told. */
 function holds(item: Item, { mark }: Told): boolean {
-  if (mark.place) return 'place' in item && item.place != null && lies(item.place, mark.place);
+  if (mark.place) return 'place' in item && item.place ? lies(item.place, mark.place) : false;
   const sizes = item.kind === 'finding' ? (item.measures ?? []).map(({ value }) => value) : [];
   if (mark.number !== undefined) return sizes.includes(mark.number as number) || isPosition(item, mark.number);
   if (item.kind !== 'finding') return false;
@@ -106,10 +109,10 @@ function twoTold(tokens: readonly Token[], from: number, to: number, item: Item)
   return undefined;
 }
 
-const wrongOne = /^(?:that is |that's |it is |that was )?(?:the )?wrong (side|tooth|one)(?= |$)/;
+const wrongOne = /^(?:that is |that's |it is |that was |(?:i )?(?:have )?(?:got|said|had) )?(?:the )?wrong (side|tooth|one)(?= |$)/;
 const meantFirst = /^(?:i (?:said|put|called it)|change(?: (?:that|it)(?! to))?(?: from)?)(?= |$)/;
 const takesBack =
-  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more (?:of|like)|(?:that )?should have been) /;
+  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more (?:of|like)|(?:that )?should have been|i (?:would|will) call (?:that|it)) /;
 
 function turned(tokens: readonly Token[], from: number, item: Item): Turn | undefined {
   const words = tokens.map(({ t }) => t);
@@ -131,7 +134,9 @@ function turned(tokens: readonly Token[], from: number, item: Item): Turn | unde
     return one && kindOf(one.right) === 'condition' ? one : undefined;
   }
   const said = long(meantFirst.exec(text));
-  const not = words.indexOf('not', from);
+  const rather = text.search(/ (?:rather than|instead of) /);
+  const not = rather < 0 ? words.indexOf('not', from) : from + text.slice(0, rather).split(' ').length;
+  const behindNot = not + (rather < 0 ? 1 : 2);
   if (said > 0 && not < 0) {
     const to =
       words[from] === 'change'
@@ -142,9 +147,9 @@ function turned(tokens: readonly Token[], from: number, item: Item): Turn | unde
   }
   if (not >= 0) {
     const right = oneTold(tokens, from + said, not);
-    const one = oneTold(tokens, not + 1, end);
+    const one = oneTold(tokens, behindNot, end);
     if (right && one && alike(one, right) && holds(item, one) && !holds(item, right)) return { wrong: one, right };
-    return words.slice(from, not).every((word) => around.has(word)) ? twoTold(tokens, not + 1, end, item) : undefined;
+    return words.slice(from, not).every((word) => around.has(word)) ? twoTold(tokens, behindNot, end, item) : undefined;
   }
   // "the seven, I mean"
   const tail = /(?: i (?:mean|meant)| sorry)$/.exec(text);
@@ -191,7 +196,7 @@ export function contrasted(tokens: readonly Token[], context: Context, carry: Ca
     from += 1;
   // "wrong side": of two there is one other.
   if (
-    /^(?:that is |that's |that was )?(?:the )?wrong side$/.test(
+    /^(?:that is |that's |that was |(?:i )?(?:have )?(?:got|said|had) )?(?:the )?wrong side(?: there)?$/.test(
       tokens
         .slice(from)
         .map(({ t }) => t)

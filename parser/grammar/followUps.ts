@@ -24,6 +24,8 @@ export const followUpWords: readonly string[] = [
 /** "vet to look at that", "that's one for the vet": of what was spoken of before. */
 const pointing =
   /\b(?:look at|looks at|see|sees|check|do) (?:that|it|this)(?: one)?$|^(?:that's|that is|this is) (?:one |a job |a case )?for (?:the|a|your) vet$/;
+/** "check that again in six months": and no horse. */
+const rechecked = /\b(?:re ?check|check|review|look at) (?:that|it)\b/;
 /** Where each kind of work is first spoken of. */
 const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
   const first = new Map<string, number>();
@@ -171,7 +173,9 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
   if (recheck < 0 && after !== undefined && (rounds.test(text) || returning.test(text)))
     return make({ kind: 'follow-up', action: 'recheck', after });
   if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after))
-    return make({ kind: 'follow-up', action: 'recheck', after, ...place }).map((one) => ({ ...one, marks: said }));
+    return leaning(rechecked.test(text) ? carry.place : undefined, { kind: 'follow-up', action: 'recheck', after, ...place }).map(
+      (one) => ({ ...one, marks: said }),
+    );
   if (recheck >= 0 && /^(re ?check|routine recheck)\b/.test(text) && unknown === 0)
     return make({ kind: 'follow-up', action: 'recheck', ...place });
   return [];

@@ -71,6 +71,7 @@ function foundByName({ marks: own }: Made, body: FindingBody, { marks, tokens }:
   return one === 0 ? undefined : one === 1 || which === 'that' ? places.at(-1) : 'asked';
 }
 
+const goneAlone: ReadonlySet<string> = new Set(['gone', 'it', 'is', 'that', "that's", 'has', 'all', 'now']);
 const here = /\b(?:over here|(?:on )?this side|on this one|in this row|along here|in it|in there)\b/;
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
@@ -108,6 +109,16 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
         how: { ...made.how, place: 'carried' as const },
         rules: [...made.rules, 'carried place'],
       };
+    // "there was an ulcer last time", "gone": what was found, and not the tooth.
+    if (
+      body?.kind === 'finding' &&
+      body.condition === 'missing' &&
+      !waiting &&
+      !said &&
+      last?.kind === 'finding' &&
+      reading.tokens.every(({ t }) => goneAlone.has(t))
+    )
+      return { ...made, body: undefined, doubts: [{ doubt: 'no-condition' as const, place: last.place }] };
     if (body?.kind !== 'finding' || body.place !== null || made.revises || body.said !== undefined) return made;
     const entry = conditions[body.condition] as ConditionEntry;
     if (

@@ -18,6 +18,7 @@ const markers = formsOf(
     .map((words) => [words, words.length] as const),
 );
 
+const isDegree = (mark: Mark | undefined): boolean => mark?.terms?.some(({ k }) => k === 'severity') ?? false;
 /** A plain "no" takes back only where a tooth or a size comes right behind it: "two oh six hook, no, one oh six". */
 function plainNo(tokens: readonly Token[], at: number): boolean {
   if (tokens[at]?.t !== 'no' || tokens[at]?.word === bareNo(tokens)?.word) return false;
@@ -26,6 +27,8 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   if (next?.place?.codes !== undefined || next?.measure !== undefined) return true;
   const said = scan(tokens.slice(0, at)).marks;
   if (next?.grade !== undefined && said.some((mark) => mark.grade !== undefined)) return true;
+  // "slight, no, moderate hook"
+  if (isDegree(next) && isDegree(said.at(-1))) return true;
   // "two oh six ramp, no, hook": parted from both by a pause.
   if (
     tokens[at]?.ends === true &&
@@ -128,7 +131,12 @@ export function selfCorrected(
 }
 
 const isSomething = (mark: Mark): boolean =>
-  isHead(mark) || mark.place !== undefined || mark.measure !== undefined || mark.grade !== undefined || mark.number !== undefined;
+  isHead(mark) ||
+  isDegree(mark) ||
+  mark.place !== undefined ||
+  mark.measure !== undefined ||
+  mark.grade !== undefined ||
+  mark.number !== undefined;
 
 /** Puts what was said last in the place of what it corrects; undefined where it corrects nothing here. */
 function merge(

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Item } from '../../parser/contract/item.ts';
 import { emptyContext, parseText, type Parsed } from '../../parser/index.ts';
+import { readLines } from './corpus.ts';
 
 const rowsOf = (name: string): readonly (readonly [string, string])[] =>
   readFileSync(join(import.meta.dirname, '../../fixtures/frames', `${name}.tsv`), 'utf8')
@@ -156,6 +157,110 @@ test('what is said beside a finding, and of what is no tooth, means the same of 
       return means.includes(got) ? [] : [`${said}: ${got}, not ${means.join(' or ')}`];
     });
     return known ? (bad.length === 0 ? [`no longer wrong: ${frame}`] : []) : bad;
+  });
+  expect(wrong).toEqual([]);
+});
+
+/** A finding, where it is ({p}), the same on the other side ({o}), the tooth behind ({b}), and another finding of its kind ({c2}). */
+const told = [
+  {
+    c: 'hook',
+    c2: 'ramp',
+    p: 'one oh six',
+    o: 'two oh six',
+    b: 'one oh seven',
+    t: 'six',
+    bt: 'seven',
+    s: 'right',
+    os: 'left',
+    P: '106',
+    O: '206',
+    B: '107',
+  },
+  {
+    c: 'step',
+    c2: 'hook',
+    p: 'two ten',
+    o: 'one ten',
+    b: 'two eleven',
+    t: 'ten',
+    bt: 'eleven',
+    s: 'left',
+    os: 'right',
+    P: '210',
+    O: '110',
+    B: '211',
+  },
+  {
+    c: 'fracture',
+    c2: 'step',
+    p: 'four oh nine',
+    o: 'three oh nine',
+    b: 'four ten',
+    t: 'nine',
+    bt: 'ten',
+    s: 'right',
+    os: 'left',
+    P: '409',
+    O: '309',
+    B: '410',
+  },
+  { c: 'ulcer', c2: 'laceration', p: 'the left cheek', o: 'the right cheek', s: 'left', os: 'right', P: 'left', O: 'right' },
+] as const;
+const parts = (item: Item): readonly string[] => {
+  const { place } = item as { place?: { teeth?: readonly string[]; side?: string } | null };
+  const where = place?.teeth?.join(',') ?? place?.side ?? '-';
+  if (item.kind === 'finding')
+    return [
+      `${item.condition}@${where}`,
+      ...(item.presence === 'present' ? [] : [item.presence]),
+      ...(item.when === 'now' ? [] : [item.when]),
+      ...(item.severity ? [item.severity] : []),
+      ...(item.measures ?? []).map(({ value, unit }) => `${[value].flat().join('-')}${unit}`),
+      ...(item.surfaces ?? []),
+    ];
+  if (item.kind === 'treatment') return [`${item.procedure}@${where}`, item.state, ...(item.amountMm ? [`${item.amountMm}mm`] : [])];
+  return [item.kind === 'follow-up' ? `${item.action}@${where}` : `${item.kind}@${where}`];
+};
+const inOrder = (items: readonly (readonly string[])[]): string =>
+  items
+    .map(([what, ...more]) => [what, ...more.sort()].join(' '))
+    .sort()
+    .join(' + ') || 'nothing';
+
+/** What stands at the end of an exam of a few phrases; what was revised or struck no longer does. */
+function standsAfter(lines: readonly string[]): string {
+  const read = readLines(lines);
+  const gone = new Set([
+    ...read.flatMap(({ items }) => items.flatMap(({ revises }) => revises ?? [])),
+    ...read.flatMap(({ commands }) => commands.flatMap((one) => (one.command === 'strike-last' ? (one.targets ?? []) : []))),
+  ]);
+  const settled = new Set(read.flatMap(({ settles }) => settles));
+  const asks = read
+    .flatMap(({ doubts }) => doubts)
+    .some(({ id, item, doubt }) => !settled.has(id) && !(item && gone.has(item)) && doubt !== 'unlikely' && doubt !== 'irreversible');
+  return asks ? 'asked' : inOrder(read.flatMap(({ items }) => items.filter(({ id }) => !gone.has(id))).map(parts));
+}
+
+/** "known": forms that are still read otherwise; one that is read as it should be fails here, to be moved. */
+test('what is said over two phrases, and what is put right, makes the same of every finding', { timeout: 120_000 }, () => {
+  const wrong = rowsOf('phrases').flatMap(([sign, frame]) => {
+    const known = sign.startsWith('known ');
+    const got = told
+      .filter((words) => [...(sign + frame).matchAll(/\{(\w+)\}/g)].every(([, name]) => (name as string) in words))
+      .map((words) => {
+        const said = filled(frame, words);
+        const want = inOrder(
+          filled(sign.replace(/^known /, ''), words)
+            .split(' + ')
+            .map((one) => (one === 'nothing' ? [] : one.split(' ')))
+            .filter((one) => one.length > 0),
+        );
+        const stands = standsAfter(said.split(' / '));
+        return stands === want ? undefined : `${said}: ${stands}, not ${want}`;
+      })
+      .filter((one) => one !== undefined);
+    return known ? (got.length > 0 ? [] : [`${frame}: is read as it should be`]) : got;
   });
   expect(wrong).toEqual([]);
 });
