@@ -46,7 +46,7 @@ export const commands = {
     `finish [off] ${exam} [(off|there)]`, `end of ${exam}`, `[${thats} (this one|him|her) (done|finished)] (close|wrap up) (this|the) exam`, `[${thats} (him|her) (done|finished)] (finish|end) ${exam} [there]`, 'finish [off] (this|the) (horse|pony|one) [off]', 'finish (horse|pony) [off]', 'finish up [here]',
     `${thats} (him|her|this one|the exam) finished [(with|now|for today)]`, `${thats} this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)`, `${thats} the exam (done|over)`, 'exam (finished|over|complete)'] },
   'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`(flag|mark) (this|${thatOne}) [(up|down)] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`] },
-  note: { label: 'Note', whole: false, say: ['note'] },
+  note: { label: 'Note', whole: false, say: ['note', '(make|take) a note [of (that|this|it)]', 'note (that|this|it) [down]'] },
 } as const satisfies Record<string, CommandEntry>;
 /** "Flag the step on two oh nine for the vet": around the name of what was recorded. */
 export const flagging: readonly string[] = ['flag [up]', 'mark [up]', '(put|stick) a (flag|mark) on'];

@@ -157,6 +157,80 @@ test('what is said beside a finding, and of what is no tooth, means the same of 
       return means.includes(got) ? [] : [`${said}: ${got}, not ${means.join(' or ')}`];
     });
     return known ? (bad.length === 0 ? [`no longer wrong: ${frame}`] : []) : bad;
+
+const worked = {
+  o: [
+    ['the hook on one oh six', '106'],
+    ['the ramp on three eleven', '311'],
+    ['the step on two ten', '210'],
+  ],
+  pt: [
+    ['the points on the upper left', 'upper-left|"206"'],
+    ['the sharp points on the lower right', 'lower-right|"406"'],
+  ],
+  w: [
+    ['the wolf tooth at one oh five', '105'],
+    ['two oh nine', '209'],
+    ['the upper left wolf tooth', '205'],
+  ],
+  k: [
+    ['the cap on five oh seven', '507'],
+    ['the cap on six oh eight', '608'],
+  ],
+  g: [
+    ['the gap between three oh nine and three ten', '309'],
+    ['the diastema between one ten and one eleven', '110'],
+  ],
+  t: [
+    ['the tartar on three oh four', '304'],
+    ['the calculus on four oh four', '404'],
+  ],
+} as const;
+const details = (item: Item & { kind: 'treatment' }, sign: string): string =>
+  [
+    item.procedure,
+    item.state,
+    ...(/mm/.test(sign) ? [`${String(item.amountMm)}mm`] : []),
+    ...[item.instrument, item.outcome].filter(Boolean),
+  ]
+    .map(String)
+    .filter((one, i) => i < 2 || sign.split(' ').includes(one))
+    .join(' ');
+
+test('work told by an ordinary word is the work that its thing takes, and stands as it was said', () => {
+  const wrong = rowsOf('things').flatMap(([sign, frame]) => {
+    const known = sign.startsWith('known ');
+    const wanted = sign.replace('known ', '');
+    const slot = /\{(\w+)\}/.exec(frame)?.[1] as keyof typeof worked;
+    const faults = worked[slot].flatMap(([words, at]) => {
+      const said = filled(frame, { [slot]: words });
+      const done = read(said).items.flatMap((item) => (item.kind === 'treatment' && new RegExp(at).test(place(item)) ? [item] : []));
+      const got = done.map((item) => details(item, wanted).split(' ').sort().join(' ')).join(' + ') || 'nothing';
+      return got === wanted.split(' ').sort().join(' ') ? [] : [`${said}: ${got}, not ${wanted}`];
+    });
+    return known ? (faults.length > 0 ? [] : [`${frame}: no longer wrong`]) : faults;
+  });
+  expect(wrong).toEqual([]);
+});
+
+const words = [
+  { c: 'hook', cs: 'hooks' },
+  { c: 'diastema', cs: 'diastemas' },
+  { c: 'ulcer', cs: 'ulcers' },
+  { c: 'wolf tooth', cs: 'wolf teeth' },
+  { c: 'cracked tooth', cs: 'fractures' },
+  { c: 'sharp point', cs: 'points' },
+] as const;
+
+test('talk with words of the trade is no finding, and is not asked about', () => {
+  const wrong = rowsOf('talk').flatMap(([sign, frame]) => {
+    const faults = words.flatMap((one) => {
+      const said = filled(frame, one);
+      const { items, doubts } = read(said);
+      const kept = items.filter(({ kind }) => ['finding', 'treatment', 'follow-up', 'sedation'].includes(kind));
+      return kept.length + doubts.length === 0 ? [] : [`${said}: ${kept.length > 0 ? 'kept' : 'asked'}`];
+    });
+    return sign === 'known' ? (faults.length > 0 ? [] : [`${frame}: no longer wrong`]) : faults;
   });
   expect(wrong).toEqual([]);
 });
