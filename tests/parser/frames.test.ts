@@ -157,6 +157,9 @@ test('what is said beside a finding, and of what is no tooth, means the same of 
       return means.includes(got) ? [] : [`${said}: ${got}, not ${means.join(' or ')}`];
     });
     return known ? (bad.length === 0 ? [`no longer wrong: ${frame}`] : []) : bad;
+  });
+  expect(wrong).toEqual([]);
+});
 
 const worked = {
   o: [
