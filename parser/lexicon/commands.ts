@@ -1,6 +1,9 @@
 /** Speech that steers (contract section 8): openers, a verb, what it is done to, politeness. `whole` acts only as the whole phrase. */
 export interface CommandEntry { readonly label: string; readonly whole: boolean; readonly say: readonly string[]; /** What undoes it, and sounds like it. */ readonly opposite?: string; /** Only asks: also obeyed behind a finding in the same breath. */ readonly behind?: true }
 
+/** What is left of a short form when its subject is taken off ("you 've got"): commands are written out. */
+export const writtenOut: Readonly<Record<string, string>> = { "'ve": 'have', "'ll": 'will', "'re": 'are', "'m": 'am' };
+
 /** Said before any command, and behind any: they change nothing. */
 export const commandOpeners: readonly string[] = ['okay', 'ok', 'right', 'righto', 'so', 'now', 'well', 'and', 'then', 'um', 'uh', 'er', 'erm', 'ah', 'oh', 'yeah', 'yes', 'no', 'wait', 'oops', 'whoops', 'sorry', 'actually', 'just', 'please', 'quidnote', '(hang|hold) on [[just] (a|one) (minute|moment|second|sec)]', 'just a (minute|moment|second|sec)', 'bear with me', 'my mistake', '(can|could|would|will) you'];
 export const commandClosers: readonly string[] = ['please', 'thanks', 'thank you', 'cheers', 'ta', 'now', 'then', 'okay', '(for|to) (me|us)', 'once more', 'one more time', '(would|will|could|can) you'];
@@ -12,9 +15,10 @@ const last = `(the|that) last (one|bit|thing|${written}) [${yours}]`;
 const lastWritten = `(the|that) last (${written}|(one|bit|thing) ${yours})`;
 const thatOne = '(it|that|that one|this one|(the|that) last one)';
 const ofTheRecord = '(off|out of|from) the (record|chart|list|sheet|notes)';
-const all = '(it all|everything|all of it|the (lot|whole (lot|thing|exam|chart|record))) [(so far|(you|i) have [got] [so far])]';
+const all = "(it all|everything|all of it|the (lot|whole (lot|thing|exam|chart|record))) [(so far|(you|i|we) have [got] [so far])]";
 const recording = '[the] (recording|notes|listening)';
 const aMoment = '[for] (a|one) (minute|moment|second|sec|bit)';
+const has = '(you|we|i) have got';
 const exam = '[(this|the)] exam';
 const thats = "(that's|that is)";
 const lookAt = '(do|go|look at|check|see|cover)';
@@ -27,33 +31,37 @@ export const commands = {
     `(strike|delete) last (entry|one|bit)`, `(scratch|strike|delete|undo|scrap|scrub|cancel|erase|forget|ignore|bin) what i [(just|last)] said`,
     `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard|disregard) that [one]',
     `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back) [again]`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', `get rid of (${lastWritten}|(the|that) last one|that entry)`,
-    `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again'] },
-  'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`, '(undo|reverse) (the|that) (undo|strike|delete)', '(bring|put) back (what|the (one|last one)) (you|i) [just] (struck|deleted|scratched|removed|undid|scrapped)'] },
+    `(take|get|cross|wipe|strike|remove) ${thatOne} ${ofTheRecord}`, 'take (that [(one|bit)]|(the|that) last (one|bit)) back [off]', 'take that [one] off again', '(scratch|strike|delete|undo) that again',
+    'take (the|that) last (one|bit|thing) out', '(wipe|remove) (the|that) last (bit|thing)', `[${last} was wrong] (scratch|strike|delete|scrap|erase) it`] },
+  'bring-back': { label: 'Bring back', whole: true, opposite: 'strike-last', say: [`[(undo that|i (did|do) want (that|it|that one))] (put|bring) ${thatOne} back [(again|in|on)]`, '(undo|reverse) (the|that) (undo|strike|delete)', '(bring|put) back (what|the (one|last one)) (you|i) [just] (struck|deleted|scratched|removed|undid|scrapped)', `[keep it] put ${thatOne} back in`, 'restore (it|that|that one|(the|that) last one|what (you|i) [just] (struck|deleted|scratched|removed))'] },
   amend: { label: 'Correct', whole: false, say: ['correction'] },
   answer: { label: 'Answer', whole: true, say: ['the first [one]', 'the second [one]', 'the third [one]', 'the fourth [one]'] },
   'repeat-last': { label: 'Say the last again', whole: true, behind: true, say: [
     `(say|read) [me] (it|that|that one|${last}) (again|back)`, `what was ${last} [again]`, `read [me] ${last} [out]`, 'read [me] that bit back [again]', `repeat (it|that|that one|${last})`, 'what did i (just say|say last)', 'read [me] back [(the|that)] last [(one|entry|bit|finding)]',
     'what did you (get|hear|write|put) [down] [(there|for that [one])]', 'what have you (got|put|written) [down] [(there|for that [one])]'] },
-  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `let me hear ${all}`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through ${all} [again]`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
+  'read-all': { label: 'Read it all', whole: true, behind: true, say: [`read [(me|us)] ${all} [(back|out|again)]`, `let me hear ${all}`, `read [me] (back|out) ${all}`, `(run|go|take me|talk me) through (${all}|what ${has}) [again]`, 'read [me] (the|my) (chart|record|notes) [(back|out)]', 'what have (you|i|we) got so far'] },
   'what-is-left': { label: 'What is left?', whole: true, behind: true, say: [
-    'what is left', 'what else is left', `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)',
+    'what is left', 'what else is left', `what else is there [left] to ${lookAt}`, `what (is|have i) [still] [got] [left] to ${lookAt}`, 'what (else|still) (is|have i) [got] [left] (there|to (do|go|look at|check|see|cover))', 'what is (outstanding|missing|still to do)',
     'what [else] do i [still] (need to do|have left [to do])', `what have i [still] (got left|left to do|missed|forgotten|left out|not ${done}) [yet]`, `what (has not|have not) i ${done} [yet]`, 'what am i missing',
     '(have|did) i (missed|miss|forgotten|forget|left out) (anything|something)', '(is there|have we) anything (still|left|still left) to do', `[is there] anything [[that] i have] (missed|left out|not ${done}) [yet]`, '[is there] anything i (missed|left out)', `anything (missing|left [to ${lookAt}])`, `tell me what (is left|i have (missed|left out|not ${done})) [yet]`] },
-  pause: { label: 'Pause', whole: true, opposite: 'resume', say: [`(stop|pause|hold) ${recording} [there] [${aMoment}]`, `pause (there|that|it|it there) [${aMoment}]`, `pause ${aMoment}`] },
-  resume: { label: 'Carry on', whole: true, opposite: 'pause', say: [`[you can] (start|carry on|resume|continue|keep [on]|restart) [with] ${recording} [again]`, 'you can (listen|record) again', 'resume', '(un pause|unpause) [the recording]'] },
-  'next-horse': { label: 'Next horse', whole: true, say: [`[${thats} (him|her) (done|finished)] [[(move|moving)] on to|start|start on|now for] [the] next horse`, '[[(move|moving)] on to|start|start on|now for] [a] new horse'] },
+  pause: { label: 'Pause', whole: true, opposite: 'resume', say: [`(stop|pause|hold) ${recording} [there] [${aMoment}]`, `pause (there|that|it|it there) [${aMoment}]`, `pause ${aMoment}`, `do not (listen|record) (for now|${aMoment})`] },
+  resume: { label: 'Carry on', whole: true, opposite: 'pause', say: [`[you can] (start|carry on|resume|continue|keep [on]|restart) [with] ${recording} [again]`, 'you can (listen|record) again', '[back to it] resume', '(un pause|unpause) [the recording]'] },
+  'next-horse': { label: 'Next horse', whole: true, say: [`[${thats} (him|her) (done|finished)] [[(move|moving)] on to|start|start on|now for] [the] next horse`, '[[(move|moving)] on to|start|start on|now for] [a] new horse', "(we will|let's|lets|let us) (move|go) on to the next horse"] },
   finish: { label: 'Finish', whole: true, say: [
     `finish [off] ${exam} [(off|there)]`, `end of ${exam}`, `[${thats} (this one|him|her) (done|finished)] (close|wrap up) (this|the) exam`, `[${thats} (him|her) (done|finished)] (finish|end) ${exam} [there]`, 'finish [off] (this|the) (horse|pony|one) [off]', 'finish (horse|pony) [off]', 'finish up [here]',
-    `${thats} (him|her|this one|the exam) finished [(with|now|for today)]`, `${thats} this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)`, `${thats} the exam (done|over)`, 'exam (finished|over|complete)'] },
-  'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`(flag|mark) (this|${thatOne}) [(up|down)] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`] },
+    `${thats} (him|her|this one|the exam) finished [(with|now|for today)]`, `${thats} this (fella|fellow|lad|horse|pony|mare|gelding|one) (finished|done)`, `${thats} the exam (done|over)`, 'exam (finished|over|complete)', `${thats} us (done|finished) [with (this|that) (one|horse|pony)]`, `(we are|i am) [all] (done|finished) here (finish|end) ${exam}`] },
+  'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`(flag|mark) (this|${thatOne}) [(up|down)] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`, `${thatOne} needs (flagging|marking) [up] for ${vet}`] },
   note: { label: 'Note', whole: false, say: ['note', '(make|take) a note [of (that|this|it)]', 'note (that|this|it) [down]'] },
 } as const satisfies Record<string, CommandEntry>;
 /** "Flag the step on two oh nine for the vet": around the name of what was recorded. */
 export const flagging: readonly string[] = ['flag [up]', 'mark [up]', '(put|stick) a (flag|mark) on'];
 export const forTheVet: readonly string[] = [`[(up|down)] for ${vet}`];
 /** Between "next horse" and its name. */
-export const namedBy: readonly string[] = ['is', 'called', 'named', 'is called', 'is named'];
+export const namedBy: readonly string[] = ['is', 'called', 'named', 'is called', 'is named', "this one's called", 'this one is called', "this one's", 'this one is', "he's called", "she's called", 'he is called', 'she is called', 'his name is', 'her name is', 'name of'];
 /** Behind "next horse" these go on with a sentence about it. */
-export const notBeforeNames: readonly string[] = ['is', 'are', 'was', 'were', 'has', 'have', 'had', 'does', 'did', 'can', 'will', 'would', 'wants', 'needs', 'looks', 'stands', 'kicks', 'bites', 'along', 'over', 'in', 'on', 'at', 'up', 'down', 'out', 'by', 'for', 'from', 'with', 'not', 'and', 'or', 'but', 'that', 'who', 'when', 'until', 'today', 'tomorrow'];
+export const notBeforeNames: readonly string[] = [
+  ...['a', 'an', 'very', 'so', 'quite', 'too', 'really', 'just', 'still', 'always', 'never', 'already', 'being', 'getting', 'going', 'coming', 'waiting', 'here', 'there', 'his', 'her', 'my', 'your', 'yours', 'mine'],
+  ...['ready', 'due', 'done', 'tied', 'nervous', 'quiet', 'difficult', 'tricky', 'lame', 'young', 'old', 'big', 'small', 'good', 'bad', 'fine', 'sedated'],
+  'is', 'are', 'was', 'were', 'has', 'have', 'had', 'does', 'did', 'can', 'will', 'would', 'wants', 'needs', 'looks', 'stands', 'kicks', 'bites', 'along', 'over', 'in', 'on', 'at', 'up', 'down', 'out', 'by', 'for', 'from', 'with', 'not', 'and', 'or', 'but', 'that', 'who', 'when', 'until', 'today', 'tomorrow'];
 export type CommandId = keyof typeof commands;
 export const commandIds = Object.keys(commands) as [CommandId, ...CommandId[]];
