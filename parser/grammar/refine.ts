@@ -16,7 +16,7 @@ import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
-import { thatSide } from './refine/thatSide.ts';
+import { ruledOutWhere } from './refine/ruledOut.ts';
 import { afterWork, objectOfWork, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
 import { parted, timeWords } from './timeline.ts';
@@ -54,7 +54,7 @@ const ordered = woken<Rule>([
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
   { rule: lessOfTheWork, needs: ['except'] },
   { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },
-  { rule: thatSide, needs: ['absent'] },
+  { rule: ruledOutWhere, needs: ['absent'] },
   { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
 ]);
 

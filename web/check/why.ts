@@ -93,6 +93,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'a place behind a bare no': 'a “no” before another place may rule out there or take back',
   'a question': 'it was asked, and not answered',
   'said by another': 'somebody else said so',
+  'said of the same place': 'it is said of the place of what it is instead',
   'shown and not said': 'where “that” was is not known',
   'a bare not': 'a “not” on its own may rule out, or be “noted” or “nought”',
   'mobility or molar': '“M” is said of mobility and of molars',
