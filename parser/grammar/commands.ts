@@ -179,7 +179,7 @@ function obeyed({ id: command, said, name }: Spoken, context: Context, carry: Ca
     case 'bring-back': {
       const last = carry.undo.at(-1);
       // "put it back", and nothing was put away: said to whoever holds the headcollar. "Bring it back" asks, and hears that there is nothing.
-      if (last === undefined && said.includes('put')) return undefined;
+      if (last === undefined && said.includes('put')) return { commands: [], carry };
       return {
         commands: [{ command, targets: [...(last?.ids ?? [])] }],
         carry: {
