@@ -46,7 +46,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   place: 'a place was named',
   condition: 'a finding was named',
   finding: 'a finding and its place were named',
-  absent: 'it was ruled out',
+  absent: 'it was ruled out, or said to be sound',
   work: 'work and how it stands were named',
   'same again': '“same” took over what was said before',
   amend: 'it corrects or adds to the item before',
