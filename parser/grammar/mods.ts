@@ -250,7 +250,8 @@ const firstTaken = (role: Roles['role'], from: number, to: number): number => {
 
 /** A finding that is there to be graded. */
 const isNamed = (head: Head | undefined): boolean => head?.condition !== undefined && head.condition.strength !== 'absentSay';
-const isNormal = ({ condition }: Head): boolean => condition?.id === 'abnormality' && condition.strength === 'absentSay';
+export const isNormal = (head: Head | undefined): boolean =>
+  head?.condition?.id === 'abnormality' && head.condition.strength === 'absentSay';
 /** Whether a size or a grade means anything to the head. */
 function holds(head: Head, mark: Mark): boolean {
   const entry = head.condition && (conditions[head.condition.id] as ConditionEntry);

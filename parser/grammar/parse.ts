@@ -14,6 +14,7 @@ import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { where } from './lists.ts';
 import { mend } from './mend.ts';
+import { followed } from './follow.ts';
 import { memory, type Memory } from './memory.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
@@ -47,6 +48,11 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (all: readonly Token[]): Reading => {
+    const short = followed(all, context, carry, (words, before) => {
+      const reading = read(words, context, before);
+      return { ...reading, made: withCarriedPlace(reading, before, context) };
+    });
+    if (short) return short;
     const reached = contrasted(all, context, carry) ?? reachedBack(all, context, carry);
     const again = reached && read(reached.tokens, context, reached.carry);
     const [put, ...others] = again?.made ?? [];

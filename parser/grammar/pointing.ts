@@ -36,7 +36,7 @@ export const rowOf = (place: Place): RowId | undefined =>
       : 'spaces' in place
         ? rowOf({ teeth: [place.spaces[0]?.[0] as string] })
         : undefined;
-const mirrored = (place: Place): readonly string[] | undefined => {
+export const mirrored = (place: Place): readonly string[] | undefined => {
   if ('teeth' in place) return list(place.teeth.map(otherSide).sort());
   if ('spaces' in place)
     return place.spaces.flatMap(([a, b]) => ['between', ...codeWords(otherSide(a)), 'and', ...codeWords(otherSide(b))]);
@@ -66,7 +66,7 @@ const gapBeside = (place: Place, step: 1 | -1): readonly string[] | undefined =>
   return a && b && ['between', ...a, 'and', ...b];
 };
 /** "the next one back": of a tooth the tooth, of a gap the gap. */
-const beside =
+export const beside =
   (step: 1 | -1) =>
   (place: Place): readonly string[] | undefined => {
     const code = one(place);
@@ -77,7 +77,7 @@ const orGap =
   (place: Place): readonly string[] | undefined =>
     fromOne(words)(place) ?? gapBeside(place, step);
 /** "and the next one too": which way is not said. */
-const eitherWay = (place: Place): readonly string[] | undefined => {
+export const eitherWay = (place: Place): readonly string[] | undefined => {
   const [back, front] = [beside(1)(place), beside(-1)(place)];
   return back && front && one(place) !== undefined ? [...front, 'or', ...back] : (back ?? front);
 };

@@ -330,6 +330,11 @@ function correction(made: Made, all: readonly Made[], context: Context, carry: C
   const last = standing(context, carry.last);
   const body = made.body;
   if (all.length !== 1 || body === undefined || last === undefined || last.kind !== body.kind || made.revises) return made;
+  // "no, it's fine" over what was found: said of the place, and asked about.
+  if (body.kind === 'finding' && body.condition === 'abnormality')
+    return body.place === null && 'place' in last && last.place
+      ? { ...made, body: { ...body, place: last.place }, how: { ...made.how, place: 'carried' }, doubts: [] }
+      : made;
   // "make that infundibular caries": the place stays.
   if ('place' in body && body.place === null && 'place' in last && last.place !== null)
     return correction(

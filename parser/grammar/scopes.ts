@@ -2,7 +2,7 @@
 import { light } from '../lexicon/fillers.ts';
 import type { Link } from './groups.ts';
 import { where } from './lists.ts';
-import { howItIsNot } from './mods.ts';
+import { howItIsNot, isNormal } from './mods.ts';
 import type { Head, Roles } from './roles.ts';
 import { saidNotThere } from './notThere.ts';
 import type { Mark } from './scan.ts';
@@ -31,6 +31,8 @@ export function scopesOf(
       !role.slice(i + 1, (heads[next] as Head).mark).some((r) => r === 'stop') &&
       !((heads[next] as Head).condition && ownObject(marks, tokens, role, i, (heads[next] as Head).mark));
     const placeBetween = next >= 0 && role.slice(i + 1, (heads[next] as Head).mark).includes('place');
+    // "no, it's fine", "no, normal": an answer; what is normal is not made abnormal by it.
+    if (tokens[mark.from]?.t === 'no' && mark.to - mark.from === 1 && reachable && !placeBetween && isNormal(heads[next])) return;
     const previous = heads.findLastIndex((head) => head.mark < i);
     // "hook on one oh six, none on two oh six": before a finding put back every turning word looks to it.
     // "four mil i think" is a guess at the size.
