@@ -87,6 +87,16 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       h > 0 &&
       groups.filter((g) => fits(g) && (g.marks[0] as number) > (heads[h - 1] as Head).mark && (g.marks[0] as number) < mark).length > 1;
     const bond = after[0] ? link(mark, after[0].marks[0] as number) : '';
+    // "hook on one oh six reduced, ramp on three eleven": work behind a finding, and closed off before the next one, is of the first.
+    const closedOff =
+      before !== undefined &&
+      heads[h]?.work !== undefined &&
+      heads[h + 1]?.condition !== undefined &&
+      tokens.slice((marks[mark] as Mark).from, (marks[nextHead] as Mark).from).some(({ t, ends }) => ends === true || t === 'and');
+    // "hook on one oh six with a ramp, and a step on two ten": what it comes with is where it is.
+    const comesWith =
+      before !== undefined &&
+      tokens.slice((marks[before.marks.at(-1) as number] as Mark).to, (marks[mark] as Mark).from).some(({ t }) => t === 'with');
     // "lower left wave, crest at three oh nine": the row that has it and the tooth where it is highest.
     const crest =
       heads[h]?.condition?.id === 'wave' &&
@@ -144,7 +154,9 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       !stopBetween(role, mark, nextHead) &&
       forward[h + 1] &&
       !(placeFirst && before) &&
-      !ownBefore
+      !ownBefore &&
+      !closedOff &&
+      !comesWith
     ) {
       // One place for a list ("flushed and packed one ten"), unless what is ruled out stands before what is found.
       const same =

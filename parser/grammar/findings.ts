@@ -13,6 +13,7 @@ import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { neitherOf, resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
+import { sharesOf } from './shares.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -220,32 +221,33 @@ function saidNot({ not, mods }: Clause, details: Details, marks: readonly Mark[]
   return own.filter((m) => m !== degree && kinds([m]).some((kind) => !said.has(kind))).map((m) => ({ doubt: 'unread', words: words(m) }));
 }
 
-/** "hooks on one oh six and two oh six, three mil and five mil": as many sizes as teeth, one after the other: each has its own. */
+/** "hooks on one oh six and two oh six, three mil and five mil", "..., the latter worse", "ulcers on both cheeks, ...": each place has its own. */
 function apportioned(clause: Clause, details: Details, marks: readonly Mark[], tokens: readonly Token[]): readonly Clause[] | undefined {
-  const [placing] = clause.placings;
-  const codes = placing?.raw.codes ?? [];
-  if (
-    placing === undefined ||
-    clause.placings.length !== 1 ||
-    codes.length < 2 ||
-    !['and', 'adjacent'].includes(placing.raw.joined ?? '') ||
-    (placing.raw.joined === 'adjacent' && (conditions[clause.head.condition?.id as ConditionId] as ConditionEntry).places.includes('S')) ||
-    details.pulpHorn !== undefined
-  )
-    return undefined;
-  const sizes = clause.mods.filter((m) => marks[m]?.measure !== undefined);
-  const own = sizes.length > 0 ? sizes : clause.mods.filter((m) => marks[m]?.grade !== undefined);
-  const kinds = new Set(own.map((m) => marks[m]?.measure?.what ?? ''));
-  const listed = own.every(
-    (m, k) => k === 0 || tokens.slice((marks[own[k - 1] as number] as Mark).to, (marks[m] as Mark).from).every(({ t }) => t === 'and'),
-  );
-  if (own.length !== codes.length || kinds.size > 1 || !listed) return undefined;
+  if (details.pulpHorn !== undefined) return undefined;
+  const parts = clause.placings.flatMap((placing) => partsOf(placing, clause.head.condition?.id as ConditionId) ?? []);
+  const last = Math.max(clause.head.mark, ...clause.placings.flatMap((placing) => placing.marks));
+  const own = clause.mods.filter((m) => m > last && sharing(marks[m] as Mark));
+  const shares = parts.length < 2 ? undefined : sharesOf(marks, tokens, own, parts.length);
+  // What is said of all of them parts none.
+  if (shares === undefined || shares.every((of) => of.length === parts.length)) return undefined;
   const rest = clause.mods.filter((m) => !own.includes(m));
-  return codes.map((code, i) => ({
+  return parts.map((placing, i) => ({
     ...clause,
-    placings: [{ ...placing, raw: { codes: [code], joined: 'one' as const, ...(placing.raw.repaired ? { repaired: true } : {}) } }],
-    mods: [...rest, own[i] as number],
+    placings: [placing],
+    mods: [...rest, ...own.filter((_, k) => (shares[k] as readonly number[]).includes(i))],
   }));
+}
+/** A size, a grade, a degree or a change; a surface is where it is. */
+const sharing = ({ measure, grade, terms }: Mark): boolean =>
+  (measure ?? grade) !== undefined || (terms ?? []).some(({ k }) => k === 'severity' || k === 'severityKept' || k === 'change');
+/** The teeth of a list, one by one; a part of the mouth as it is. The two teeth of a gap are one place. */
+function partsOf(placing: Placing, id: ConditionId): readonly Placing[] | undefined {
+  const { codes = [], joined, repaired, region, side } = placing.raw;
+  const gap = joined === 'adjacent' && (conditions[id] as ConditionEntry).places.includes('S');
+  if (codes.length === 0) return region !== undefined && (side === 'left' || side === 'right') ? [placing] : undefined;
+  return gap || !['one', 'and', 'adjacent'].includes(joined ?? '')
+    ? undefined
+    : codes.map((code) => ({ ...placing, raw: { codes: [code], joined: 'one', ...(repaired ? { repaired: true } : {}) } }));
 }
 
 const ofThemOne = /^(?:(?:just|only) (?:the )?(?:one|left|right)|one)\b/;

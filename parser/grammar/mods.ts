@@ -3,8 +3,10 @@ import { conditions } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Link } from './groups.ts';
+import { where } from './lists.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
+import { sharesOf, standsForOne } from './shares.ts';
 import type { Token } from './tokens.ts';
 
 const lightWords = new Set(light);
@@ -58,8 +60,14 @@ export function modsOf(
 ): readonly (readonly number[])[] {
   const mods: number[][] = heads.map(() => []);
   const closed = (bond: Link): boolean => ['and', 'or', 'nor', 'stop'].includes(bond);
+  const shares = sharedOut(marks, tokens, role, heads);
   marks.forEach((mark, i) => {
     if (role[i] !== 'mod' || heads.length === 0) return;
+    const shared = shares.get(i);
+    if (shared) {
+      for (const h of shared) (mods[h] as number[]).push(i);
+      return;
+    }
     const previous = heads.findLastIndex((head) => head.mark < i);
     const next = heads.findIndex((head) => head.mark > i);
     if (ofTalk(marks, tokens, role, i)) return;
@@ -196,6 +204,23 @@ export function modsOf(
   });
   return mods;
 }
+const none: ReadonlyMap<number, readonly number[]> = new Map();
+/** "hook on one oh six and ramp on three eleven, three mil and five mil", "..., the latter large": what is said behind several findings, by its mark. */
+function sharedOut(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+): ReadonlyMap<number, readonly number[]> {
+  const last = Math.max(role.lastIndexOf('head'), role.lastIndexOf('place'));
+  const own = where(role, (r, i) => r === 'mod' && i > last);
+  const found = where(heads, ({ condition, mark }) => condition !== undefined && marks[mark]?.again === undefined);
+  if (own.length === 0 || found.length < 2 || found.length < heads.length || role.includes('stop')) return none;
+  const holding = found.filter((h) => own.every((m) => holds(heads[h] as Head, marks[m] as Mark)));
+  const shares = holding.length === found.length ? sharesOf(marks, tokens, own, found.length) : undefined;
+  return shares === undefined ? none : new Map(own.map((m, k) => [m, (shares[k] as readonly number[]).map((n) => found[n] as number)]));
+}
+
 /** "step back a bit, ulcer on the cheek", "... and the weather is nice": a degree of what is no finding. */
 function ofTalk(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean {
   const mark = marks[at] as Mark;
@@ -209,7 +234,7 @@ function ofTalk(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
   const stranger =
     before >= 0 &&
     role[before] === 'unknown' &&
-    !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t));
+    !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t) || standsForOne(t));
   const head = firstTaken(role, at, marks.length);
   return stranger && !(role[head] === 'head' || (role[head] === 'mod' && tokens[mark.to - 1]?.ends !== true));
 }

@@ -1,0 +1,61 @@
+/**
+ * What is said behind several things and is not all of theirs: "..., three mil and five mil respectively", "..., the first small, the second
+ * large", "..., the latter worse", "..., both mild". By the order in which the things were said; what names no one of them is left as it was.
+ */
+import type { Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+/** Which of so many things a word names. */
+const named: Readonly<Record<string, (many: number) => number>> = {
+  first: () => 0,
+  former: () => 0,
+  second: () => 1,
+  third: () => 2,
+  fourth: () => 3,
+  latter: (many) => many - 1,
+  last: (many) => many - 1,
+};
+/** Whether a word stands for one of the things that were named. */
+export const standsForOne = (word: string): boolean => word in named;
+const every: ReadonlySet<string> = new Set(['both', 'each', 'all']);
+const between: ReadonlySet<string> = new Set(['is', 'was', 'are', 'were', 'being', 'at', 'about', 'a', 'one', 'only', 'just', 'tooth']);
+/** What joins sizes that are said in the order of their things. */
+const joins: ReadonlySet<string> = new Set(['and', 'then', 'respectively']);
+
+const kindOf = ({ measure, grade, terms }: Mark): string =>
+  measure ? `measure ${measure.what ?? ''}` : grade ? 'grade' : (terms?.[0]?.k ?? '').replace('severityKept', 'severity');
+
+/** The things that the words right before a size or a degree name; undefined where none is named. */
+function namedBefore(tokens: readonly Token[], { from }: Mark, many: number): readonly number[] | undefined {
+  let at = from - 1;
+  while (between.has(tokens[at]?.t ?? '') && tokens[at]?.ends !== true) at -= 1;
+  const word = tokens[at]?.ends ? '' : (tokens[at]?.t ?? '');
+  if (every.has(word)) return Array.from({ length: many }, (_, k) => k);
+  const one = named[word]?.(many);
+  return one === undefined || one >= many ? undefined : [one];
+}
+
+/**
+ * @param own marks of sizes, grades, degrees and changes behind the last of the things
+ * @param many how many things there are
+ * @returns for each of the marks the things that it is said of; undefined where the words do not tell
+ */
+export function sharesOf(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  own: readonly number[],
+  many: number,
+): readonly (readonly number[])[] | undefined {
+  const [first] = own;
+  if (many < 2 || first === undefined) return undefined;
+  let of: readonly number[] | undefined;
+  const told = own.map((m) => (of = namedBefore(tokens, marks[m] as Mark, many) ?? of));
+  if (told.some((one) => one !== undefined)) return told.every((one) => one !== undefined) ? told : undefined;
+  const kind = kindOf(marks[first] as Mark);
+  const listed = own.every(
+    (m, k) =>
+      kindOf(marks[m] as Mark) === kind &&
+      (k === 0 || tokens.slice((marks[own[k - 1] as number] as Mark).to, (marks[m] as Mark).from).every(({ t }) => joins.has(t))),
+  );
+  return listed && own.length === many ? own.map((_, k) => [k]) : undefined;
+}
