@@ -51,7 +51,8 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       (!stopBetween(role, nearest.marks.at(-1) as number, mark) ||
         pointsBack(marks, tokens, nearest.marks.at(-1) as number, mark) ||
         toldThere(marks, tokens, heads[h] as Head, nextHead) ||
-        ruledOutThere(marks, tokens, nearest, heads[h] as Head, scopes[h] as readonly Scope[]))
+        ruledOutThere(marks, tokens, nearest, heads[h] as Head, scopes[h] as readonly Scope[]) ||
+        insteadThere(marks, tokens, nearest, heads, h, scopes))
         ? nearest
         : undefined;
     // "two ten is broken off at the gum": where on the tooth that was named.
@@ -345,15 +346,42 @@ function ruledOutThere(
 ): boolean {
   const between = tokens.slice((marks[at.at(-1) as number] as Mark).to, (marks[head.mark] as Mark).from).map(({ t }) => t);
   const kinds: readonly string[] = head.condition ? (conditions[head.condition.id] as ConditionEntry).places : [];
+  const part = kinds.includes('G') && placings.every(({ raw }) => raw.codes === undefined && raw.region !== undefined);
   return (
     scopes.includes('absent') &&
     head.condition?.id !== 'abnormality' &&
-    (kinds.includes('T') || kinds.includes('S')) &&
+    (part || kinds.includes('T') || kinds.includes('S')) &&
     between.includes('but') &&
     !between.some((t) => ['else', 'other', 'otherwise', 'elsewhere'].includes(t)) &&
-    placings.every(({ raw }) => raw.codes !== undefined || (raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined))
+    placings.every(
+      ({ raw }) => part || raw.codes !== undefined || (raw.jaw !== undefined && raw.side !== undefined && raw.region === undefined),
+    )
   );
 }
+
+/** "one oh six, no hook but a ramp": there instead of what was ruled out at the place before both. */
+const insteadThere = (
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  { marks: at }: PlaceGroup,
+  heads: readonly Head[],
+  h: number,
+  scopes: readonly (readonly Scope[])[],
+): boolean => {
+  const [before, own] = [heads[h - 1], heads[h] as Head];
+  return (
+    before?.condition !== undefined &&
+    own.condition !== undefined &&
+    before.mark > (at.at(-1) as number) &&
+    scopes[h - 1]?.includes('absent') === true &&
+    /^but(?: (?:a|an|some|there is|has|with|does have|it has))*(?: a| an)?$/.test(
+      tokens
+        .slice((marks[before.mark] as Mark).to, (marks[own.mark] as Mark).from)
+        .map(({ t }) => t)
+        .join(' '),
+    )
+  );
+};
 
 /** Words for the highest tooth of a wave. */
 const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex']);

@@ -13,7 +13,7 @@ import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { neitherOf, resolvePlace, wantedBy } from './resolve.ts';
 import { headSpan, type Mark } from './scan.ts';
-import { sharesOf } from './shares.ts';
+import { sharesOf, whichUnsaid } from './shares.ts';
 import type { Token } from './tokens.ts';
 import type { Term } from './vocabulary.ts';
 
@@ -83,6 +83,21 @@ export function findingsOf(
         : clause.placings;
   const shares = apportioned(clause, details, marks, tokens) ?? contrasted(clause, marks);
   if (shares) return shares.flatMap((share) => findingsOf(share, marks, tokens, missing));
+  const either = oneAndOther(clause, marks, tokens)?.map((way) => way.flatMap((share) => findingsOf(share, marks, tokens, missing)));
+  if (either)
+    return [
+      {
+        marks: [...new Set(either.flat().flatMap((one) => one.marks))],
+        rules: ['finding', 'two readings'],
+        doubts: [
+          {
+            doubt: 'two-readings',
+            condition: id,
+            readings: either.map((made) => ({ label: '', bodies: made.flatMap(({ body }) => body ?? []) })),
+          },
+        ],
+      },
+    ];
   const split =
     crestsAt.length > 0
       ? [clause.placings.filter(({ raw }) => raw.codes === undefined)]
@@ -221,21 +236,61 @@ function saidNot({ not, mods }: Clause, details: Details, marks: readonly Mark[]
   return own.filter((m) => m !== degree && kinds([m]).some((kind) => !said.has(kind))).map((m) => ({ doubt: 'unread', words: words(m) }));
 }
 
+/** The places that a finding was said to be at, one by one, and what was said behind them. */
+function partsAndOwn(clause: Clause, marks: readonly Mark[]): { readonly parts: readonly Placing[]; readonly own: readonly number[] } {
+  const each = clause.placings.map((placing) => partsOf(placing, clause.head.condition?.id as ConditionId));
+  const parts = each.includes(undefined) ? [] : each.flatMap((own) => own ?? []);
+  const last = Math.max(clause.head.mark, ...clause.placings.flatMap((placing) => placing.marks));
+  return { parts, own: clause.mods.filter((m) => m > last && sharing(marks[m] as Mark)) };
+}
+/** A clause for each place, with what it shares with the others and what is its own. */
+const apart = (
+  clause: Clause,
+  parts: readonly Placing[],
+  own: readonly number[],
+  shares: readonly (readonly number[])[],
+): readonly Clause[] =>
+  parts.map((placing, i) => ({
+    ...clause,
+    placings: [placing],
+    mods: [...clause.mods.filter((m) => !own.includes(m)), ...own.filter((_, k) => (shares[k] as readonly number[]).includes(i))],
+  }));
+
 /** "hooks on one oh six and two oh six, three mil and five mil", "..., the latter worse", "ulcers on both cheeks, ...": each place has its own. */
 function apportioned(clause: Clause, details: Details, marks: readonly Mark[], tokens: readonly Token[]): readonly Clause[] | undefined {
   if (details.pulpHorn !== undefined) return undefined;
-  const parts = clause.placings.flatMap((placing) => partsOf(placing, clause.head.condition?.id as ConditionId) ?? []);
-  const last = Math.max(clause.head.mark, ...clause.placings.flatMap((placing) => placing.marks));
-  const own = clause.mods.filter((m) => m > last && sharing(marks[m] as Mark));
-  const shares = parts.length < 2 ? undefined : sharesOf(marks, tokens, own, parts.length);
+  const named = partNamedAgain(clause, marks);
+  if (named) return named;
+  const { parts, own } = partsAndOwn(clause, marks);
+  const shares = sharesOf(marks, tokens, own, parts.length);
   // What is said of all of them parts none.
-  if (shares === undefined || shares.every((of) => of.length === parts.length)) return undefined;
-  const rest = clause.mods.filter((m) => !own.includes(m));
-  return parts.map((placing, i) => ({
-    ...clause,
-    placings: [placing],
-    mods: [...rest, ...own.filter((_, k) => (shares[k] as readonly number[]).includes(i))],
-  }));
+  return shares === undefined || shares.every((of) => of.length === parts.length) ? undefined : apart(clause, parts, own, shares);
+}
+/** "ulcers on the left cheek and the right cheek, the right cheek worse": what stands behind a place named again is of that one. */
+function partNamedAgain(clause: Clause, marks: readonly Mark[]): readonly Clause[] | undefined {
+  const raws = clause.placings.map(({ raw }) => JSON.stringify(raw));
+  const last = clause.placings.length - 1;
+  const first = raws.indexOf(raws[last] as string);
+  const at = clause.placings[last]?.marks.at(-1) ?? -1;
+  const own = clause.mods.filter((m) => m > at && sharing(marks[m] as Mark));
+  if (last < 2 || first === last || own.length === 0 || at < clause.head.mark) return undefined;
+  const parts = clause.placings.slice(0, last);
+  return apart(
+    clause,
+    parts,
+    own,
+    own.map(() => [first]),
+  );
+}
+/** "..., one small, one large": either way round. */
+function oneAndOther(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): readonly (readonly Clause[])[] | undefined {
+  const { parts, own } = partsAndOwn(clause, marks);
+  return whichUnsaid(marks, tokens, own, parts.length)
+    ? [
+        [[0], [1]],
+        [[1], [0]],
+      ].map((shares) => apart(clause, parts, own, shares))
+    : undefined;
 }
 /** A size, a grade, a degree or a change; a surface is where it is. */
 const sharing = ({ measure, grade, terms }: Mark): boolean =>
@@ -244,7 +299,10 @@ const sharing = ({ measure, grade, terms }: Mark): boolean =>
 function partsOf(placing: Placing, id: ConditionId): readonly Placing[] | undefined {
   const { codes = [], joined, repaired, region, side } = placing.raw;
   const gap = joined === 'adjacent' && (conditions[id] as ConditionEntry).places.includes('S');
-  if (codes.length === 0) return region !== undefined && (side === 'left' || side === 'right') ? [placing] : undefined;
+  if (codes.length === 0)
+    return region !== undefined && (side === 'left' || side === 'right' || (side === undefined && !regions[region].paired))
+      ? [placing]
+      : undefined;
   return gap || !['one', 'and', 'adjacent'].includes(joined ?? '')
     ? undefined
     : codes.map((code) => ({ ...placing, raw: { codes: [code], joined: 'one', ...(repaired ? { repaired: true } : {}) } }));

@@ -54,7 +54,9 @@ export function placeGroups(
     const another =
       lastMark !== undefined &&
       heads.some((head) => head.mark < lastMark) &&
-      (subject !== undefined || (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)));
+      (subject !== undefined ||
+        (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)) ||
+        opensOwn(marks, tokens, role, heads, lastMark, i));
     const plural =
       ['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') &&
       lastMark !== undefined &&
@@ -125,7 +127,8 @@ const ownClause = (marks: readonly Mark[], tokens: readonly Token[], place: numb
 /** A part of the mouth, or a group of teeth, by its name. */
 const isPart = (raw: RawPlace | undefined): boolean =>
   raw?.codes === undefined && (raw?.region !== undefined || (raw?.positions !== undefined && raw.plural === true));
-const isGroup = (raw: RawPlace | undefined): boolean => raw !== undefined && raw.codes === undefined && raw.region === undefined;
+const isGroup = (raw: RawPlace | undefined): boolean =>
+  raw !== undefined && raw.codes === undefined && (raw.region === undefined || raw.side !== undefined);
 
 /** Nothing is said of this place behind it: the phrase ends, or a comma and another place follow. */
 const endsHere = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean =>
@@ -180,6 +183,27 @@ function subjectOf(
     (['tooth', 'teeth', 'one', 'ones', 'side'].includes(tokens[to]?.t ?? '') && verbs.has(tokens[to + 1]?.t ?? ''));
   const named = head === at + 1 && ['the', 'his', 'her'].includes(tokens[from - 1]?.t ?? '') && tokens[from - 2]?.t === 'and';
   return verb || named ? h : undefined;
+}
+
+/** "hook on one oh six and on three eleven a ramp": before a finding with its "a" and no other place, the second is that one's. */
+function opensOwn(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  a: number,
+  b: number,
+): boolean {
+  const h = heads.findIndex(({ mark }) => mark > b);
+  const [before, mark] = [marks[a] as Mark, marks[b] as Mark];
+  return (
+    h > 0 &&
+    ['a', 'an', 'some'].includes(tokens[mark.to]?.t ?? '') &&
+    tokens.slice(before.to, mark.from).some(({ t }) => t === 'and') &&
+    prepositions.has(tokens[tokens[mark.from - 1]?.t === 'the' ? mark.from - 2 : mark.from - 1]?.t ?? '') &&
+    role.slice(b + 1, heads[h]?.mark).every((r) => r === 'glue' || r === 'mod') &&
+    !role.slice(heads[h]?.mark, heads[h + 1]?.mark).includes('place')
+  );
 }
 
 /** "smooth lower right, and one oh nine cupped": a row and a tooth, or a region and a tooth, are not one place where a finding follows. */

@@ -217,7 +217,12 @@ function sharedOut(
   const found = where(heads, ({ condition, mark }) => condition !== undefined && marks[mark]?.again === undefined);
   if (own.length === 0 || found.length < 2 || found.length < heads.length || role.includes('stop')) return none;
   const holding = found.filter((h) => own.every((m) => holds(heads[h] as Head, marks[m] as Mark)));
-  const shares = holding.length === found.length ? sharesOf(marks, tokens, own, found.length) : undefined;
+  if (holding.length < found.length) return none;
+  // "the hook on one oh six and the ramp on three eleven are small": one alone would be "is".
+  const plural =
+    ['are', 'were'].includes(tokens[(marks[own[0] as number] as Mark).from - 1]?.t ?? '') &&
+    found.every((h) => tokens[(marks[(heads[h] as Head).mark] as Mark).to - 1]?.t.endsWith('s') === false);
+  const shares = plural ? own.map(() => found.map((_, n) => n)) : sharesOf(marks, tokens, own, found.length);
   return shares === undefined ? none : new Map(own.map((m, k) => [m, (shares[k] as readonly number[]).map((n) => found[n] as number)]));
 }
 

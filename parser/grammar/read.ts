@@ -9,6 +9,9 @@ import { inTurn } from './inTurn.ts';
 import { quarterFirst } from './quarterFirst.ts';
 import { governed } from './governed.ts';
 import { plainWork } from './plainWork.ts';
+import { namedAgain } from './namedAgain.ts';
+import { eitherOf, oneOrOther } from './oneOrOther.ts';
+import { lastOrBoth, ofBoth, sharedWork } from './sharedWork.ts';
 import { bareNot, butThere, noticedOrNot } from './notThere.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
@@ -19,6 +22,7 @@ import { endedNow } from './history.ts';
 import { leaning } from './figures.ts';
 import { leftAlone } from './leftAlone.ts';
 import { findingsOf } from './findings.ts';
+import { alikeThere } from './alike.ts';
 import { alone } from './alone.ts';
 import { alongRow } from './alongRow.ts';
 import { corrects, revision } from './amend.ts';
@@ -60,7 +64,7 @@ export interface Reading {
 }
 
 export function read(said: readonly Token[], context: Context, carry: Carry): Reading {
-  const spoken = governed(plainWork(butThere(inTurn(leftOut(quarterFirst(said))))));
+  const spoken = governed(plainWork(sharedWork(namedAgain(butThere(alikeThere(inTurn(leftOut(quarterFirst(said)))))))));
   const readAs = (word: number, as: string): Reading =>
     readOnce(
       spoken.flatMap((token) =>
@@ -84,6 +88,10 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
   if (no !== undefined) return noOrBack(readAs(no.word, no.ruledOut), readAs(no.word, 'no,'), no.word);
   const not = bareNot(spoken);
   if (not !== undefined) return noticedOrNot(readAs(not, 'noted'), readAs(not, 'not noted'), not);
+  const both = ofBoth(spoken);
+  if (both) return lastOrBoth(readOnce(spoken, context, carry), readOnce(both, context, carry));
+  const others = oneOrOther(spoken);
+  if (others) return eitherOf(readOnce(spoken, context, carry), readOnce(others[0], context, carry), readOnce(others[1], context, carry));
   return hearsaid(spoken, readOnce(spoken, context, carry));
 }
 

@@ -117,7 +117,11 @@ function betweenTwo(marks: readonly Mark[], tokens: readonly Token[], at: number
   )
     return undefined;
   const third = marks.findIndex((m, i) => i > second && isHead(m));
-  const ownBefore = marks.slice(marks.slice(0, first).findLastIndex(isHead) + 1, first).some(({ place }) => place !== undefined);
+  const before = marks.slice(0, first).findLastIndex(isHead);
+  // "fracture of three oh eight, grade one caries on one oh nine, two oh nine missing": the first place is the first finding's.
+  const ownBefore = marks
+    .slice(before + 1, first)
+    .some(({ place, to }) => place !== undefined && !(before >= 0 && tokens.slice(to - 1, marks[first]?.from).some(({ ends }) => ends)));
   const ownBehind = marks.slice(second + 1, third < 0 ? marks.length : third).some(({ place }) => place !== undefined);
   const bite = kindsOf(marks[second]).length > 0 && !kindsOf(marks[second]).includes('T');
   if (ownBefore || ownBehind || bite) return undefined;

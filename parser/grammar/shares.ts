@@ -59,3 +59,15 @@ export function sharesOf(
   );
   return listed && own.length === many ? own.map((_, k) => [k]) : undefined;
 }
+
+/** "hooks on one oh six and two oh six, one small, one large": which of the two is which was not said. */
+export const whichUnsaid = (marks: readonly Mark[], tokens: readonly Token[], own: readonly number[], many: number): boolean =>
+  many === 2 &&
+  own.length === 2 &&
+  own.every((m) => {
+    const { from } = marks[m] as Mark;
+    return (
+      kindOf(marks[m] as Mark) === kindOf(marks[own[0] as number] as Mark) &&
+      /^(?:one|other)$/.test(tokens[['is', 'was', 'a'].includes(tokens[from - 1]?.t ?? '') ? from - 2 : from - 1]?.t ?? '')
+    );
+  });

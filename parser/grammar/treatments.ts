@@ -231,10 +231,16 @@ function meant(id: ProcedureId, clause: Clause, marks: readonly Mark[]): Procedu
 function everyOne(clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): 'all' | 'both' | undefined {
   const said = tokens.slice((marks[clause.head.mark] as Mark).from, (marks[clause.head.mark] as Mark).to + 3).map(({ t }) => t);
   const counted = said.findIndex((t) => t === 'all' || t === 'both');
+  // "hook on one oh six and ramp on three eleven, both reduced"
+  let before = (marks[clause.head.mark] as Mark).from - 1;
+  while (beings.has(tokens[before]?.t ?? '')) before -= 1;
+  const told = tokens[before]?.t;
+  if ((told === 'both' || told === 'all') && tokens[before]?.ends !== true && clause.head.work?.done) return told;
   return counted >= 0 && [said[counted - 1], said[counted + 2]].some((t) => t === 'them' || t === 'those')
     ? (said[counted] as 'all' | 'both')
     : undefined;
 }
+const beings: ReadonlySet<string> = new Set(['was', 'were', 'are', 'been', 'have', 'being', 'now', 'then', 'got', 'of', 'them']);
 const handledIn = ({ terms }: Mark): readonly (string | undefined)[] =>
   (terms ?? []).flatMap((t) => (t.k === 'condition' ? [handledAs[t.id]] : []));
 /** In the same breath: the places of all findings of one kind that stand before the work; its own where other kinds stand among them. */

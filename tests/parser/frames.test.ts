@@ -100,7 +100,7 @@ function inShort(item: Item): string {
     const { after, state } = item;
     said.push(after && ('said' in after ? 'said' : `${[after.value].flat().join('-')}${after.unit}`), state);
   }
-  if (item.kind === 'treatment') said.push(item.state);
+  if (item.kind === 'treatment') said.push(item.state, item.amountMm !== undefined && `${[item.amountMm].flat().join('-')}mm`);
   const name =
     'condition' in item
       ? item.condition
@@ -122,23 +122,22 @@ function inShort(item: Item): string {
     ' ',
   );
 }
-const sorted = (meaning: string): string =>
-  meaning
-    .split(' + ')
-    .map((one) => {
-      const [name, ...said] = one.split(' ');
-      return [name, ...said.sort()].join(' ');
-    })
-    .sort()
-    .join(' + ');
+/** Each tooth and each side by itself: two findings, or one at two teeth, are the same. */
+const eachPlace = (one: string): readonly string[] => {
+  const [name = '', ...said] = one.split(' ');
+  const [what, where = ''] = name.split('@');
+  const places = where.endsWith('/both') ? ['left', 'right'].map((side) => where.replace('both', side)) : where.split(',');
+  return name.includes('@') ? places.map((at) => [`${what}@${at}`, ...said.sort()].join(' ')) : [[name, ...said.sort()].join(' ')];
+};
+const sorted = (meaning: string): string => [...new Set(meaning.split(' + ').flatMap(eachPlace))].sort().join(' + ');
 /** Asked about whatever was said: of no item, or of one that is unlikely. */
 const beyond: ReadonlySet<string> = new Set(['irreversible', 'unlikely']);
 
 /** Rows of `fill` name what the rows below them are said of; `?` is asked, `known` is wrong still. */
-test('what is said beside a finding, and of what is no tooth, means the same of each', () => {
+test.each(['beside', 'breath'])('what is said beside a finding, or of several in one breath, means the same of each: %s', (name) => {
   let fills: Readonly<Record<string, string>>[] = [];
   let begun = true;
-  const wrong = rowsOf('beside').flatMap(([meaning, frame]) => {
+  const wrong = rowsOf(name).flatMap(([meaning, frame]) => {
     if (meaning === 'fill') {
       fills = [...(begun ? [] : fills), Object.fromEntries(frame.split('; ').map((pair) => pair.split('=') as [string, string]))];
       begun = false;

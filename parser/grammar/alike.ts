@@ -1,0 +1,52 @@
+/**
+ * "hook on one oh six, ditto two oh six", "one oh nine overlong, as is two oh nine", "neither one oh six nor two oh six has a hook": what is said of
+ * one place is said of the other. Each is one list of places, and is read as one.
+ */
+import { formAt, longestOf } from './forms.ts';
+import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Token } from './tokens.ts';
+import { alikeSay } from '../lexicon/alike.ts';
+
+const alike = longestOf([[alikeSay, true]]);
+/** @returns the tokens with "and" for what joins alike places; the same list where nothing does */
+export function alikeThere(tokens: readonly Token[]): readonly Token[] {
+  return ditto(neither(tokens));
+}
+
+function neither(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }) => t === 'neither');
+  const nor = at < 0 ? -1 : tokens.findIndex(({ t }, i) => i > at && (t === 'nor' || t === 'or'));
+  if (nor < 0) return tokens;
+  const places = (from: number, to: number): boolean => {
+    const { marks } = scan(tokens.slice(from, to));
+    return marks.some(({ place }) => place !== undefined) && marks.every((mark) => mark.place !== undefined || isGlue(mark));
+  };
+  const next = scan(tokens.slice(nor + 1)).marks.find((mark) => !isGlue(mark));
+  return places(at + 1, nor) && next?.place !== undefined ? tokens.map((token, i) => (i === nor ? { ...token, t: 'and' } : token)) : tokens;
+}
+
+function ditto(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => i > 0 && formAt(alike, tokens, i) !== undefined);
+  const form = at < 0 ? undefined : formAt(alike, tokens, at);
+  if (form === undefined) return tokens;
+  const from = at + form.words.length;
+  const before = scan(tokens.slice(0, at)).marks.filter((mark) => !isGlue(mark));
+  const place = scan(tokens.slice(from)).marks.find((mark) => !isGlue(mark));
+  const to = from + (place?.to ?? 0);
+  // Behind a finding with its place, and nothing of its own said behind the other place.
+  const told = before.some(isHead) && before.some((mark) => mark.place !== undefined) && before.at(-1)?.unknown !== true;
+  const closed = to === tokens.length || tokens[to - 1]?.ends === true;
+  const full = ({ codes, region, positions, side }: NonNullable<Mark['place']>): boolean =>
+    (codes ?? region ?? positions ?? side) !== undefined;
+  if (!told || !closed || place?.place === undefined || isHead(place) || !full(place.place)) return tokens;
+  const { word } = tokens[at] as Token;
+  const last = tokens[to - 1] as Token;
+  return [
+    ...tokens.slice(0, at),
+    { t: 'and', word },
+    ...tokens.slice(from, to - 1),
+    { t: last.t, word: last.word },
+    { t: 'too', word, ...(last.ends ? { ends: true as const } : {}) },
+    ...tokens.slice(to),
+  ];
+}
