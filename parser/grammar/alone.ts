@@ -141,7 +141,7 @@ function namesItsTooth({ light, role }: Alone, placings: readonly Placing[]): bo
   return light && sure && placings.length > 0 && role.every((r) => r !== 'head' && r !== 'mod' && r !== 'cue');
 }
 
-const overgrown = new Set([
+export const overgrown: ReadonlySet<string> = new Set([
   'hook',
   'ramp',
   'step',

@@ -18,7 +18,7 @@ const leads: ReadonlySet<string> = new Set(['so', 'well', 'oh', 'okay', 'ok', 'n
 /** Small words around what is told, which tell nothing. */
 const around: ReadonlySet<string> = new Set([
   ...['it', 'is', 'that', "that's", 'was', 'the', 'a', 'an', 'on', 'in', 'at', 'but', 'and', 'should', 'be', 'have', 'been', 'side'],
-  ...['i', 'said', 'meant', 'mean', 'sorry', 'no', 'side', 'actually', 'really', 'though', 'tooth'],
+  ...['i', 'said', 'meant', 'mean', 'sorry', 'no', 'side', 'actually', 'really', 'though', 'tooth', 'instead'],
 ]);
 /** Words of which one stands in every such phrase. */
 const turning: ReadonlySet<string> = new Set([
@@ -36,8 +36,14 @@ const turning: ReadonlySet<string> = new Set([
   'there',
   'should',
   'rather',
+  'than',
   'instead',
   'call',
+  'say',
+  'said',
+  'put',
+  'actually',
+  'really',
 ]);
 /** Stands in the place of words that have done their work. */
 const idle = 'well';
@@ -112,7 +118,7 @@ function twoTold(tokens: readonly Token[], from: number, to: number, item: Item)
 const wrongOne = /^(?:that is |that's |it is |that was |(?:i )?(?:have )?(?:got|said|had) )?(?:the )?wrong (side|tooth|one)(?= |$)/;
 const meantFirst = /^(?:i (?:said|put|called it)|change(?: (?:that|it)(?! to))?(?: from)?)(?= |$)/;
 const takesBack =
-  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more (?:of|like)|(?:that )?should have been|i (?:would|will) call (?:that|it)) /;
+  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more (?:of|like)|(?:that )?should have (?:been|said)|i (?:would|will|'d|'ll) (?:call (?:that|it)|say)|put (?:that|it) (?:down as|on|as)) /;
 
 function turned(tokens: readonly Token[], from: number, item: Item): Turn | undefined {
   const words = tokens.map(({ t }) => t);
@@ -134,9 +140,11 @@ function turned(tokens: readonly Token[], from: number, item: Item): Turn | unde
     return one && kindOf(one.right) === 'condition' ? one : undefined;
   }
   const said = long(meantFirst.exec(text));
-  const rather = text.search(/ (?:rather than|instead of) /);
+  // "more moderate than mild"
+  const more = /^(?:it is )?more /.test(text);
+  const rather = text.search(more ? / than / : / (?:rather than|instead of) /);
   const not = rather < 0 ? words.indexOf('not', from) : from + text.slice(0, rather).split(' ').length;
-  const behindNot = not + (rather < 0 ? 1 : 2);
+  const behindNot = not + (rather < 0 || more ? 1 : 2);
   if (said > 0 && not < 0) {
     const to =
       words[from] === 'change'
@@ -152,12 +160,13 @@ function turned(tokens: readonly Token[], from: number, item: Item): Turn | unde
     return words.slice(from, not).every((word) => around.has(word)) ? twoTold(tokens, behindNot, end, item) : undefined;
   }
   // "the seven, I mean"
-  const tail = /(?: i (?:mean|meant)| sorry)$/.exec(text);
+  const tail = /(?: i (?:mean|meant)| sorry| actually| instead| really)$/.exec(text);
   return tail ? told(from, end - tail[0].trim().split(' ').length) : undefined;
 }
 
 const thereIs =
   /^(?:(?:oh|no|wait|sorry|actually|well|but|hang on|hold on) )+there (?:is|are)( not)?(?: (?:one|some|any|a bit|there|after all|actually))*$/;
+const notOne = /^(?:(?:oh|sorry|actually|wait|i was wrong|i tell a lie|no(?= there)) )+(?:there is )?no /;
 /** "actually there is", "no, there isn't one": the finding, as it is after all. */
 function otherPresence(tokens: readonly Token[], last: Extract<Item, { kind: 'finding' }>): readonly string[] | undefined {
   const said = thereIs.exec(
@@ -167,6 +176,11 @@ function otherPresence(tokens: readonly Token[], last: Extract<Item, { kind: 'fi
       .replace(/\bisn't\b/, 'is not'),
   );
   const ruledOut = said?.[1] !== undefined;
+  // "no, there's no hook": of the one that was said to be there.
+  const none = notOne.exec(tokens.map(({ t }) => t).join(' '));
+  const named = none && oneTold(tokens, none[0].split(' ').length - 1, tokens.length);
+  if (named && last.presence === 'present' && last.when === 'now' && isHead(named.mark) && holds(last, named))
+    return ['no', ...(expand(conditions[last.condition].say[0] as string)[0] as readonly string[])];
   if (!said || (last.presence === 'absent') === ruledOut) return undefined;
   const words = expand(conditions[last.condition].say[0] as string)[0] as readonly string[];
   return ruledOut ? ['no', ...words] : words;

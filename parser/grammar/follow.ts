@@ -4,42 +4,38 @@
  * what they are short for. Where that cannot be known they are asked about.
  */
 import type { Context } from '../contract/draft.ts';
-import type { Item, Place } from '../contract/item.ts';
+import type { Place } from '../contract/item.ts';
 import { digitWords, teenWords } from '../lexicon/numbers.ts';
 import { standing, type Carry } from './carry.ts';
 import { gather } from './lists.ts';
 import type { Made } from './made.ts';
 import { beside, codeWords, eitherWay, mirrored } from './pointing.ts';
 import type { Reading } from './read.ts';
-import { scan } from './scan.ts';
+import {
+  amount,
+  amountIn,
+  askedAbout,
+  asWhole,
+  at,
+  bareAmount,
+  compared,
+  degree,
+  how,
+  lead,
+  place,
+  positions,
+  standingFor,
+  tail,
+  within,
+  type Finding,
+  type ReadShort,
+} from './shortForms.ts';
 import { codeOf, isUpper, opposing, positionOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
-type Finding = Extract<Item, { kind: 'finding' }>;
-
-/** Where, beside where the last finding is. */
-const numbers = 'six|seven|eight|nine|ten|eleven';
-const place =
-  '(?:(?<other>(?:the |its )?(?:other|opposite) (?:side|one|tooth|number)|(?:the )?(?:one )?opposite)' +
-  '|(?:the )?(?<side>left|right)(?<noun>(?: hand)?(?: (?:side|one))?)' +
-  '|(?<facing>(?:the )?(?:(?:bottom|lower|upper|top|opposing)(?: (?:one|tooth|row))?|one (?:below|above|underneath)|below|above|underneath))(?: (?:it|that(?: one)?))?' +
-  '|(?<back>(?:the )?(?:next (?:one|tooth) (?:along|back|down|up|behind)|(?:one|tooth) (?:behind|(?:further )?back)|one further along))(?: (?:it|that(?: one)?))?' +
-  '|(?<front>(?:the )?(?:next (?:one|tooth) (?:forward|forwards)|(?:one|tooth) (?:in front(?: of)?|(?:further )?forward)))(?: (?:it|that(?: one)?))?' +
-  '|(?<next>(?:the )?next(?: (?:one|tooth))?)' +
-  `|(?:the )?(?<number>${numbers})(?: one)?)`;
-const at = '(?:(?:over |down |up )?(?:on|at|in|for|with|to) (?:the )?)?';
-const how = '(?:(?:exactly|just|much|pretty much|about|more or less) )?';
-const lead = '^(?:(?:and|but|so|yeah|yes|now|then|okay|well) )*';
-const tail = '(?: (?:too|as well|also|though|either|then|again))*$';
-const degree = '(?:a bit |bit |much |slightly |a little |even |far |quite )*';
-const compared =
-  '(?<compared>worse|bigger|smaller|larger|deeper|wider|narrower|shallower|milder|longer|shorter|less|(?:not|nothing like) (?:as|so|quite as|quite so) (?:bad|big|deep|large|long|wide|tall|severe|marked))';
-const figure = '(?:half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|twenty|\\d+(?:\\.\\d+)?)';
-const sized = (unit: string): string =>
-  `(?<amount>(?:(?:about|only|more like|maybe|nearer) )*${figure}(?: (?:to|or|point|and a) ${figure})?${unit})`;
-const amount = sized(' (?:mil|mils|mm|millimetres?|millimeters?|centimetres?|centimeters?|cm)');
-const bareAmount = sized('');
-type Means = 'same' | 'there' | 'absent' | 'clear' | 'sized' | 'compared';
+type Means = 'same' | 'there' | 'absent' | 'none' | 'clear' | 'sized' | 'compared' | 'moved' | 'both' | 'talk';
+const takingBack =
+  "(?:no|oh|sorry|wait|hang on|hold on|actually|my mistake|i (?:mean|meant|said)|correction|(?:the )?wrong (?:side|tooth|one)|not that(?: one| side| tooth)?|(?:it|that) is|that's|(?:it|that) was|(?:it |that )?should (?:be|have been)|make (?:it|that))";
 const forms: readonly (readonly [Means, RegExp])[] = [
   [
     'clear',
@@ -48,7 +44,7 @@ const forms: readonly (readonly [Means, RegExp])[] = [
   ['compared', `(?:it is )?${degree}${compared} ${at}${place}${tail}`],
   ['compared', `${how}(?:the )?same(?: again)? ${at}${place} (?:but |though )?${degree}${compared}$`],
   ['compared', `${place} (?:is )?${degree}${compared}$`],
-  ['absent', `(?:there is )?(?:none|nothing like (?:it|that)|no sign of (?:it|one|that)|not|nor|no such thing) ${at}${place}${tail}`],
+  ['absent', `(?:there is )?(?:none|nothing like (?:it|that)|no sign of (?:it|one|that)|not|nor|or|no such thing) ${at}${place}${tail}`],
   ['absent', `${place} (?:has not(?: got (?:one|it|any))?|does not(?: have (?:one|it|any))?|has none|has no such thing|neither)${tail}`],
   ['there', `(?:there is |he has |she has |got )?(?:one|some) ${at}${place}${tail}`],
   ['there', `${place} (?:has|does)(?: (?:got )?(?:one|it))?${tail}`],
@@ -56,6 +52,15 @@ const forms: readonly (readonly [Means, RegExp])[] = [
   ['same', `(?:there is )?(?:another|a matching|matching|likewise|ditto|again|also|so has|so is)(?: one)? ${at}${place}${tail}`],
   ['same', `${place} (?:(?:is|has|looks) )?${how}(?:(?:the )?same|too|as well|also|likewise|ditto|got one too)${tail}`],
   ['same', `and ${at}${place}${tail}`],
+  ['none', `no (?<what>[a-z]+(?: [a-z]+)?) ${at}${place}$`],
+  ['moved', `(?:${takingBack} )+${at}${place}(?: (?:sorry|instead))?$`],
+  ['moved', `${place} (?:sorry|actually|i mean|i meant|instead|my mistake)$`],
+  ['both', `(?:(?:it|that) is |that's |they are )?(?:on )?both sides(?: (?:actually|in fact|sorry))?$`],
+  // Said to whoever holds the horse.
+  [
+    'talk',
+    `(?:i will |i 'll |let me |we will |we 'll |can you |could you )?(?:just )?(?:come|go|pop|nip|walk|step|move|get|stand|swing|turn)(?: him| her| it| them)?(?: round| over| across| back)*(?: to| on)? the other side(?: then| now| please| of (?:him|her|me))*$`,
+  ],
   ['sized', `${amount} ${at}${place}$`],
   ['sized', `${place} (?:is |was )?${amount}$`],
   ['sized', `${bareAmount} (?:on|at|in) (?:the )?${place}$`],
@@ -67,8 +72,8 @@ const forms: readonly (readonly [Means, RegExp])[] = [
 
 /** Words of which one stands in every such phrase. */
 const pointing: ReadonlySet<string> = new Set([
-  ...['other', 'opposite', 'left', 'right', 'bottom', 'lower', 'upper', 'top', 'opposing', 'below', 'above', 'underneath'],
-  ...['next', 'behind', 'back', 'front', 'along', 'forward', 'forwards', ...numbers.split('|')],
+  ...['other', 'opposite', 'left', 'right', 'sides', 'bottom', 'lower', 'upper', 'top', 'opposing', 'below', 'above', 'underneath'],
+  ...['next', 'behind', 'back', 'front', 'along', 'forward', 'forwards', ...positions.split('|')],
 ]);
 const LONGEST = 10;
 
@@ -114,67 +119,55 @@ function lastFindings(context: Context, carry: Carry): readonly (Finding & { rea
 /** What the words are short for; undefined where they do not say it of such a finding. */
 function shortFor(
   means: Means,
-  { groups = {}, index, input, 0: said }: RegExpExecArray,
+  { groups = {}, input }: RegExpExecArray,
   last: Finding,
   tokens: readonly Token[],
   there: readonly string[],
 ): readonly Token[] | undefined {
-  const heard = tokens.map(({ word }) => word);
-  const first = heard[0] as number;
-  const words = (...all: readonly string[]): readonly Token[] => all.map((t) => ({ t, word: first, heard }));
-  const where = there.map((t): Token => ({ t, word: first, heard, carried: true }));
+  const { words, where: put } = standingFor(tokens);
+  const where = put(there);
   const absent = last.presence === 'absent';
   switch (means) {
     case 'clear':
       return [...where, ...words('is', 'fine')];
     case 'absent':
-      return [...words(absent ? 'same' : 'none', 'on'), ...where];
+      // "or on the left", of what is there: which, is asked.
+      return absent ? [...words('same', 'on'), ...where] : input.startsWith('or ') ? undefined : [...words('none', 'on'), ...where];
+    case 'none':
+      // "no step on the next one": which way is not said.
+      if (groups['next'] !== undefined && there.includes('or')) return undefined;
+      return [...words('no'), ...within(tokens, input, groups['what'] as string), ...words('on'), ...where];
+    case 'moved':
+      return absent || bareSide(input, groups) === 'asked' ? undefined : [...words('correction'), ...where];
     case 'there':
-      return absent ? [...words('there', 'is', 'one', 'on'), ...where] : [...words('same', 'on'), ...where];
+      return absent ? [...where, ...words('has', 'one')] : [...words('same', 'on'), ...where];
     case 'sized': {
-      const amount = groups['amount'] as string;
-      const [unit, value] = [/[a-z]m$|mil|metre|meter/.test(amount), amountIn(amount)];
+      const said = groups['amount'] as string;
+      const [unit, value] = [/ (?:mil|[cm]m|cent)/.test(said), amountIn(said)];
       // "seven on the left", behind four mil: a size or a tooth.
       if (absent || (!unit && (last.measures?.length !== 1 || value === undefined || value > 5))) return undefined;
-      const from = input.slice(0, input.indexOf(amount, index)).split(' ').length - 1;
-      return [...words('same', 'on'), ...where, ...tokens.slice(from, from + amount.split(' ').length)];
+      return [...words('same', 'on'), ...where, ...within(tokens, input, said)];
     }
     default:
-      return said === '' ? undefined : [...words('same', 'on'), ...where];
+      return [...words('same', 'on'), ...where];
   }
 }
-const amountIn = (amount: string): number | undefined => {
-  const word = amount.split(' ').at(-1) as string;
-  return digitWords[word] ?? teenWords[word] ?? (Number.isNaN(Number(word)) ? undefined : Number(word));
-};
+/** A side without "the" or "side" moves something where these take back; "that's right", "oh right", "what's left" do not. */
+const takesBack = /\b(?:sorry|mean|meant|said|correction|should|make|wrong|not that|mistake|instead)\b/;
+const hesitates = /\b(?:wait|hang on|hold on)\b/;
+function bareSide(words: string, { side, noun }: Readonly<Record<string, string | undefined>>): 'moves' | 'asked' | 'talk' {
+  if (side === undefined || noun || words.includes(`the ${side}`)) return 'moves';
+  // "right, sorry": a word to begin with, or the side.
+  if (takesBack.test(words)) return words === 'right sorry' ? 'asked' : 'moves';
+  return !hesitates.test(words) ? 'talk' : side === 'right' ? 'asked' : 'moves';
+}
 
 /** "worse on the left": beside the one it leans on; no change since another day. */
 const withDegree = (made: Made, compared: string | undefined): Made =>
   compared === undefined || made.body?.kind !== 'finding' ? made : { ...made, body: { ...made.body, severitySaid: compared } };
 
-/** What the words mean here is asked. */
-function askedAbout(tokens: readonly Token[]): Reading {
-  const { marks, steps } = scan(tokens);
-  return {
-    tokens,
-    marks,
-    scanned: marks,
-    role: marks.map(() => 'glue'),
-    made: [{ marks: marks.map((_, m) => m), rules: ['half'], doubts: [{ doubt: 'unread' }] }],
-    places: [],
-    unknown: 0,
-    takenBack: [],
-    steps,
-  };
-}
-
 /** @returns undefined where the phrase leans on nothing in this way */
-export function followed(
-  tokens: readonly Token[],
-  context: Context,
-  carry: Carry,
-  read: (tokens: readonly Token[], carry: Carry) => Reading,
-): Reading | undefined {
+export function followed(tokens: readonly Token[], context: Context, carry: Carry, read: ReadShort): Reading | undefined {
   if (tokens.length > LONGEST || tokens.length < 2 || !tokens.some(({ t }) => pointing.has(t))) return undefined;
   if (carry.half !== undefined) return undefined;
   const words = tokens.map(({ t }) => t).join(' ');
@@ -185,7 +178,18 @@ export function followed(
   const { side, compared } = found?.match.groups ?? {};
   // "right, good": a side and a pause are no side of anything.
   if (found === undefined || (side && tokens.some(({ t, ends }, i) => t === side && ends && i + 1 < tokens.length))) return undefined;
+  if (found.means === 'talk') return { ...askedAbout(tokens), made: [] };
   const lasts = lastFindings(context, carry);
+  // A number by itself is put right as a size is; what was named is of no other finding.
+  const others = found.match.groups ?? {};
+  if (found.means === 'moved' && (others['number'] !== undefined || bareSide(words, others) === 'talk')) return undefined;
+  if (found.means === 'none' && (others['side'] ?? others['other'] ?? others['number'] ?? others['facing']) !== undefined) return undefined;
+  if (found.means === 'both') {
+    const [last, ...more] = lasts;
+    if (last === undefined || sideOf(last.place) === undefined) return undefined;
+    return more.length > 0 ? askedAbout(tokens) : asWhole(read(standingFor(tokens).words('correction', 'both', 'sides'), carry));
+  }
+  if (found.means === 'moved' && lasts.length > 1) return askedAbout(tokens);
   const wheres = lasts.map((last) => wordsOf(found.match, last.place));
   if (lasts.length === 0 || wheres.includes('elsewhere')) return undefined;
   const readings = gather(lasts, (last, i) => {
@@ -195,6 +199,5 @@ export function followed(
   });
   const [whole] = readings;
   if (whole === undefined || readings.length < lasts.length) return askedAbout(tokens);
-  const marks = whole.marks.map((_, m) => m);
-  return { ...whole, made: readings.flatMap(({ made }) => made.map((one) => withDegree({ ...one, marks }, compared))) };
+  return asWhole({ ...whole, made: readings.flatMap(({ made }) => made) }, (made) => withDegree(made, compared));
 }

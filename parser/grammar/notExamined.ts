@@ -117,6 +117,8 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
     marks: taken,
     rules: ['not examined'],
     ...(carried ? { how: { place: 'carried' as const } } : {}),
+    // "one oh six", "couldn't see it": the place that waited.
+    ...(carried && carry.half && carry.half.item === undefined ? { settles: [carry.half.doubt] } : {}),
     doubts: [],
   }));
 };

@@ -7,7 +7,7 @@ import { writtenOut } from '../lexicon/commands.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
-import { afterPause, carryOf, LONG_PAUSE } from './carry.ts';
+import { afterPause, carryOf, LONG_PAUSE, type Carry } from './carry.ts';
 import { contrasted } from './contrast.ts';
 import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
@@ -16,6 +16,7 @@ import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { followed } from './follow.ts';
 import { memory, type Memory } from './memory.ts';
+import { ofTheLast } from './ofTheLast.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
 import { tokenise, type Token } from './tokens.ts';
@@ -48,10 +49,11 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (all: readonly Token[]): Reading => {
-    const short = followed(all, context, carry, (words, before) => {
+    const readShort = (words: readonly Token[], before: Carry): Reading => {
       const reading = read(words, context, before);
       return { ...reading, made: withCarriedPlace(reading, before, context) };
-    });
+    };
+    const short = followed(all, context, carry, readShort) ?? ofTheLast(all, context, carry, readShort);
     if (short) return short;
     const reached = contrasted(all, context, carry) ?? reachedBack(all, context, carry);
     const again = reached && read(reached.tokens, context, reached.carry);

@@ -36,16 +36,24 @@ export const rowOf = (place: Place): RowId | undefined =>
       : 'spaces' in place
         ? rowOf({ teeth: [place.spaces[0]?.[0] as string] })
         : undefined;
-export const mirrored = (place: Place): readonly string[] | undefined => {
-  if ('teeth' in place) return list(place.teeth.map(otherSide).sort());
-  if ('spaces' in place)
-    return place.spaces.flatMap(([a, b]) => ['between', ...codeWords(otherSide(a)), 'and', ...codeWords(otherSide(b))]);
-  if ('region' in place && (place.side === 'left' || place.side === 'right'))
-    return [place.side === 'left' ? 'right' : 'left', ...(expand(regions[place.region].say[0] as string)[0] as string[])];
-  return 'rows' in place
-    ? place.rows.flatMap((row) => (row.includes('left') ? row.replace('left', 'right') : row.replace('right', 'left')).split('-'))
-    : undefined;
-};
+const turnedOver = { left: 'right', right: 'left' } as const;
+/** A place as words that name it, or those of its other side. */
+const inWords =
+  (other: boolean) =>
+  (place: Place): readonly string[] | undefined => {
+    const code = (tooth: string): string => (other ? otherSide(tooth) : tooth);
+    if ('teeth' in place) return list(place.teeth.map(code).sort());
+    if ('spaces' in place) return place.spaces.flatMap(([a, b]) => ['between', ...codeWords(code(a)), 'and', ...codeWords(code(b))]);
+    if ('rows' in place)
+      return place.rows.flatMap((row) =>
+        row.split('-').map((word) => (other && (word === 'left' || word === 'right') ? turnedOver[word] : word)),
+      );
+    const named = expand(regions[place.region].say[0] as string)[0] as string[];
+    if (place.side === 'left' || place.side === 'right') return [other ? turnedOver[place.side] : place.side, ...named];
+    return other ? undefined : named;
+  };
+export const mirrored = inWords(true);
+export const itself = inWords(false);
 const fromOne =
   (words: (code: string) => readonly string[]) =>
   (place: Place): readonly string[] | undefined => {

@@ -33,7 +33,8 @@ export function sameAgain(
   mods: readonly number[],
 ): readonly Made[] | undefined {
   const same = /\bsame\b/.test(words);
-  if (placings.length === 0) return same ? [] : undefined;
+  // "same as last time" tells how it is.
+  if (placings.length === 0) return same && mods.length === 0 ? [] : undefined;
   const again = (presence: Finding['presence'], of = last, own = mods): readonly Made[] =>
     repeated(of, input, own, sideOfLast(last, placings, input.missing), presence);
   if (same) return again('present');
@@ -61,6 +62,16 @@ export function sideOfLast(last: Item, placings: readonly Placing[], missing: Re
     const { place } = last;
     if ('region' in place) return { place: { region: place.region, side }, doubts: [] };
     if ('teeth' in place) return { place: { teeth: [...new Set(place.teeth.flatMap((t) => [t, otherSide(t)]))].sort() }, doubts: [] };
+    if ('spaces' in place)
+      return {
+        place: {
+          spaces: place.spaces.flatMap(([a, b]): [string, string][] => [
+            [a, b],
+            [otherSide(a), otherSide(b)],
+          ]),
+        },
+        doubts: [],
+      };
     if ('rows' in place)
       return {
         place: {

@@ -250,6 +250,11 @@ const told = [
     s: 'right',
     os: 'left',
     P: '106',
+    og: 'hook',
+    V: '406',
+    vd: 'below',
+    vj: 'bottom',
+    PO: '106,206',
     O: '206',
     B: '107',
   },
@@ -264,6 +269,13 @@ const told = [
     s: 'left',
     os: 'right',
     P: '210',
+    og: 'step',
+    f: 'two oh nine',
+    F: '209',
+    V: '310',
+    vd: 'below',
+    vj: 'bottom',
+    PO: '110,210',
     O: '110',
     B: '211',
   },
@@ -278,20 +290,59 @@ const told = [
     s: 'right',
     os: 'left',
     P: '409',
+    f: 'four oh eight',
+    F: '408',
+    V: '109',
+    vd: 'above',
+    vj: 'top',
+    PO: '309,409',
     O: '309',
     B: '410',
   },
-  { c: 'ulcer', c2: 'laceration', p: 'the left cheek', o: 'the right cheek', s: 'left', os: 'right', P: 'left', O: 'right' },
+  { c: 'ulcer', c2: 'laceration', p: 'the left cheek', o: 'the right cheek', s: 'left', os: 'right', P: 'left', O: 'right', PO: 'both' },
+] as const;
+const toldToo = [
+  {
+    c: 'ramp',
+    c2: 'hook',
+    og: 'ramp',
+    p: 'three eleven',
+    o: 'four eleven',
+    f: 'three ten',
+    t: 'eleven',
+    s: 'left',
+    os: 'right',
+    P: '311',
+    O: '411',
+    F: '310',
+    V: '211',
+    vd: 'above',
+    vj: 'top',
+    PO: '311,411',
+  },
+  {
+    c: 'diastema',
+    p: 'three oh nine three ten',
+    o: 'four oh nine four ten',
+    s: 'left',
+    os: 'right',
+    P: '309-310',
+    O: '409-410',
+    PO: '309-310,409-410',
+  },
 ] as const;
 const parts = (item: Item): readonly string[] => {
-  const { place } = item as { place?: { teeth?: readonly string[]; side?: string } | null };
-  const where = place?.teeth?.join(',') ?? place?.side ?? '-';
+  const { place } = item as {
+    place?: { teeth?: readonly string[]; spaces?: readonly (readonly string[])[]; rows?: readonly string[]; side?: string } | null;
+  };
+  const where = (place?.teeth ?? place?.spaces?.map((gap) => gap.join('-')) ?? place?.rows)?.join(',') ?? place?.side ?? '-';
   if (item.kind === 'finding')
     return [
       `${item.condition}@${where}`,
       ...(item.presence === 'present' ? [] : [item.presence]),
       ...(item.when === 'now' ? [] : [item.when]),
-      ...(item.severity ? [item.severity] : []),
+      ...(item.severity ? [item.severity] : item.severitySaid ? [`(${item.severitySaid.replaceAll(' ', '-')})`] : []),
+      ...(item.change ? [item.change] : []),
       ...(item.measures ?? []).map(({ value, unit }) => `${[value].flat().join('-')}${unit}`),
       ...(item.surfaces ?? []),
     ];
@@ -319,21 +370,21 @@ function standsAfter(lines: readonly string[]): string {
 }
 
 /** "known": forms that are still read otherwise; one that is read as it should be fails here, to be moved. */
-test('what is said over two phrases, and what is put right, makes the same of every finding', { timeout: 120_000 }, () => {
-  const wrong = rowsOf('phrases').flatMap(([sign, frame]) => {
+test.each([
+  ['phrases', told],
+  ['follow', [...told, ...toldToo]],
+] as const)('what is said over phrases, and what is put right, makes the same of every finding: %s', { timeout: 120_000 }, (name, all) => {
+  const wrong = rowsOf(name).flatMap(([sign, frame]) => {
     const known = sign.startsWith('known ');
-    const got = told
-      .filter((words) => [...(sign + frame).matchAll(/\{(\w+)\}/g)].every(([, name]) => (name as string) in words))
+    const got = all
+      .filter((words) => [...(sign + frame).matchAll(/\{(\w+)\}/g)].every(([, slot]) => (slot as string) in words))
       .map((words) => {
         const said = filled(frame, words);
-        const want = inOrder(
-          filled(sign.replace(/^known /, ''), words)
-            .split(' + ')
-            .map((one) => (one === 'nothing' ? [] : one.split(' ')))
-            .filter((one) => one.length > 0),
-        );
+        const wants = filled(sign.replace(/^known /, ''), words)
+          .split(' | ')
+          .map((want) => inOrder(want === 'nothing' ? [] : want.split(' + ').map((one) => one.split(' '))));
         const stands = standsAfter(said.split(' / '));
-        return stands === want ? undefined : `${said}: ${stands}, not ${want}`;
+        return wants.includes(stands) ? undefined : `${said}: ${stands}, not ${wants.join(' or ')}`;
       })
       .filter((one) => one !== undefined);
     return known ? (got.length > 0 ? [] : [`${frame}: is read as it should be`]) : got;
