@@ -16,7 +16,7 @@ import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
-import { ruledOutWhere } from './refine/ruledOut.ts';
+import { notThisBut, thatSide } from './refine/ruledOut.ts';
 import { afterWork, objectOfWork, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
 import { parted, timeWords } from './timeline.ts';
@@ -54,7 +54,8 @@ const ordered = woken<Rule>([
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
   { rule: lessOfTheWork, needs: ['except'] },
   { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },
-  { rule: ruledOutWhere, needs: ['absent'] },
+  { rule: notThisBut, needs: ['absent'] },
+  { rule: thatSide, needs: ['absent'] },
   { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
 ]);
 

@@ -18,16 +18,21 @@ export interface Needing<R> {
   readonly needs: Iterable<string>;
 }
 
-/** Rules in their order; asked which of them have something to do. One look at each thing that is said, for all rules together. */
+/** An integer's bits, less its sign. */
+const BITS = 31;
+
+/** Rules in their order; asked which of them have something to do. One look at each thing that is said, for all rules that an integer holds. */
 export function woken<R>(table: readonly Needing<R>[]): (...all: readonly Said[]) => readonly R[] {
-  if (table.length > 31) throw new Error('More rules than an integer has bits.');
+  const later = table.length > BITS ? woken(table.slice(BITS)) : undefined;
+  const first = table.slice(0, BITS);
   const wakes = new Map<string, number>();
-  table.forEach(({ needs }, bit) => {
+  first.forEach(({ needs }, bit) => {
     for (const need of needs) wakes.set(need, (wakes.get(need) ?? 0) | (1 << bit));
   });
   return (...all) => {
     let awake = 0;
     for (const said of all) for (const one of said) awake |= wakes.get(one) ?? 0;
-    return gather(table, ({ rule }, bit) => ((awake & (1 << bit)) === 0 ? undefined : rule));
+    const now = gather(first, ({ rule }, bit) => ((awake & (1 << bit)) === 0 ? undefined : rule));
+    return later === undefined ? now : [...now, ...later(...all)];
   };
 }

@@ -4,7 +4,7 @@ import { become, each, finding, type Rule } from './rule.ts';
 const shown =
   /\b(?:on|in|at|along|down|up) (?:that|this) (?:side|tooth|row|quadrant|corner|spot)\b|\b(?:other|that) one\b|\b(?:other|that|this) tooth\b/;
 /** "no hook on that side", "the other one is fine": of a place that is shown and was not said. */
-const thatSide: Rule = (reads, { text }) =>
+export const thatSide: Rule = (reads, { text }) =>
   shown.test(text)
     ? each(reads, (made) =>
         finding(made)?.presence === 'absent' && finding(made)?.place === null && made.doubts.length === 0
@@ -15,7 +15,7 @@ const thatSide: Rule = (reads, { text }) =>
 
 const notA = /\bnot (?:really |quite |actually |exactly )?(?:a|an)$/;
 /** "not a hook, a ramp on one oh six": what it is not is said of the place of what it is. */
-const notThisBut: Rule = (reads, { marks, tokens }) =>
+export const notThisBut: Rule = (reads, { marks, tokens }) =>
   reads.map((read, i) => {
     const [one, then] = [read.made[0], reads[i + 1]?.made[0]];
     const [denied, instead] = [one && finding(one), then && finding(then)];
@@ -31,5 +31,3 @@ const notThisBut: Rule = (reads, { marks, tokens }) =>
       ? { ...read, made: [become(one, { place: instead.place }, 'said of the same place')] }
       : read;
   });
-
-export const ruledOutWhere: Rule = (reads, around) => thatSide(notThisBut(reads, around), around);
