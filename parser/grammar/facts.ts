@@ -6,7 +6,7 @@ import { readNumber } from './numbers.ts';
 import { expand } from './template.ts';
 import { buildTrie, longest } from './trie.ts';
 import type { Mark } from './scan.ts';
-import type { Token } from './tokens.ts';
+import { ownWords, type Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
 
 const forms = buildTrie(
@@ -57,7 +57,7 @@ export const facts: WorkRule = (marks, tokens) => {
       .trim()
       .split(' ').length ?? 0;
   const start = horse + words.slice(horse).findIndex((w) => !hesitations.includes(w));
-  const said = words.slice(start).join(' ');
+  const said = ownWords(tokens.slice(start)).join(' ');
   const rate = about === 'heart-rate' ? rateIn(tokens) : undefined;
   return [
     {

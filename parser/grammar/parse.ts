@@ -19,6 +19,7 @@ import { memory, type Memory } from './memory.ts';
 import { ofTheLast } from './ofTheLast.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
+import { nearSideIsLeft } from './nearSide.ts';
 import { tokenise, type Token } from './tokens.ts';
 
 export type { Parsed } from './build.ts';
@@ -28,6 +29,8 @@ export type Stretches = Memory<Reading>;
 /** Kept so many: the sentences proposed for one phrase hold fewer. */
 export const stretchesRead = (): Stretches => memory(2000);
 
+const tokensOf = (words: readonly string[]): readonly Token[] => nearSideIsLeft(tokenise(words));
+
 /**
  * Reads the best hypothesis only; `parse` in ../index.ts weighs all of them.
  * @param stretches what was read of other hypotheses in this context
@@ -36,7 +39,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const before = carryOf(context);
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
-  const tokens = tokenise(said);
+  const tokens = tokensOf(said);
   const plain = tokens.map(({ t }) => writtenOut[t] ?? t);
   const pauses = where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1);
   const steered = steer(plain, context, carry, pauses);
@@ -63,7 +66,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     const reading = read(whereItIs(all, context, carry) ?? all, context, carry);
     return { ...reading, made: withCarriedPlace(reading, carry, context) };
   };
-  const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokenise(words)));
+  const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokensOf(words)));
   const named = flaggedByName(plain);
   const meant = named && recorded(readTokens(tokens.slice(...named)), context);
   if (meant) return commanded(heard, hypothesis, { commands: [{ command: 'flag-for-veterinarian', targets: [meant.id] }], carry });

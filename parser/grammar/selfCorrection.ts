@@ -6,7 +6,7 @@ import { formAt, formsOf } from './forms.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { RawPlace } from './places.ts';
 import { codeWords } from './pointing.ts';
-import { codeOf, quadrantOf, readCode } from './teeth.ts';
+import { codeOf, positionOf, quadrantOf, readCode } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 /** Longest first. */
@@ -36,6 +36,14 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
     isHead(next) &&
     said.some(isHead) &&
     [...said, ...after].some((mark) => mark.place !== undefined)
+  )
+    return true;
+  // "one oh six, no, left side", "one oh six, no, other side"
+  const clause = tokens.slice(at + 1, tokens.findIndex(({ ends }, i) => i > at && ends === true) + 1 || tokens.length);
+  if (
+    (tokens[at]?.ends ?? tokens[at - 1]?.ends) &&
+    sideAtEnd([{ t: '', word: -1 }, ...clause]) === 1 &&
+    said.some(({ place }) => place?.codes ?? place?.region)
   )
     return true;
   if (next?.place === undefined && next?.number === undefined) return false;
@@ -114,10 +122,12 @@ export function selfCorrected(
     const before = tokens.slice(0, at);
     const after = tokens.slice(at + length);
     const beforeMarks = scan(before).marks;
-    if (after.length === 0 || (there === 0 && !beforeMarks.some(isSomething))) continue;
+    if (there === 0 && after.length > 0 && !beforeMarks.some(isSomething)) continue;
     const merged =
-      (there > 0 ? thereAfterAll(before, beforeMarks, after, scan(after).marks) : undefined) ??
-      merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0);
+      after.length === 0
+        ? sideThenTakenBack(before, tokens.slice(at))
+        : ((there > 0 ? thereAfterAll(before, beforeMarks, after, scan(after).marks) : undefined) ??
+          merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0));
     if (merged === undefined) continue;
     const kept = new Set(merged.map(({ word }) => word));
     const rest = selfCorrected(merged, tries);
@@ -269,19 +279,60 @@ const partOfTooth = (raw: RawPlace): boolean => raw.region !== undefined && raw.
 
 const sides: ReadonlySet<string> = new Set(['left', 'right']),
   jaws: ReadonlySet<string> = new Set(['upper', 'lower', 'top', 'bottom']);
-/** "on the left cheek, correction, right": the side alone is put right, the part stays. */
+/** "on the left cheek, correction, right", "one oh six, no, left side", "one oh six, I mean the other side": the side alone is put right, the part stays, and the jaw. */
 function partOnly(
   place: Mark | undefined,
   before: readonly Token[],
   afterMarks: readonly Mark[],
   after: readonly Token[],
 ): readonly Token[] | undefined {
-  const said = after.filter(({ t }) => !['the', 'on', 'it', 'is', 'side'].includes(t));
+  const said = after.filter(({ t }) => !aroundSide.has(t));
   const [only] = said;
   const kind = only && said.length === 1 ? [sides, jaws].find((words) => words.has(only.t)) : undefined;
-  if (kind === undefined || place === undefined || afterMarks.some(isHead)) return undefined;
-  const at = before.findIndex(({ t }, i) => i >= place.from && i < place.to && kind.has(t));
-  return at < 0 || place.to - place.from < 2 ? undefined : [...before.slice(0, at), { ...(only as Token) }, ...before.slice(at + 1)];
+  if (only === undefined || place === undefined || afterMarks.some(isHead)) return undefined;
+  const other = said.length === 1 && only.t === 'other' && after[after.indexOf(only) + 1]?.t === 'side';
+  if (kind === undefined && !other) return undefined;
+  const codes = place.place?.codes;
+  if (codes && (other || kind === sides)) return onOtherSide(place, codes, before, only);
+  const at = before.findIndex(({ t }, i) => i >= place.from && i < place.to && (kind ?? sides).has(t));
+  if (at < 0 || place.to - place.from < 2) return undefined;
+  const side = other ? (before[at]?.t === 'left' ? 'right' : 'left') : only.t;
+  return [...before.slice(0, at), { ...only, t: side }, ...before.slice(at + 1)];
+}
+const aroundSide: ReadonlySet<string> = new Set(['the', 'on', 'it', 'is', "that's", 'side', 'was', 'hand']);
+
+/** The same teeth of the other side of their jaw; nothing where they are on the side that was said. */
+function onOtherSide(place: Mark, codes: readonly string[], before: readonly Token[], said: Token): readonly Token[] | undefined {
+  const first = before[place.from] as Token;
+  const left = (code: string): boolean => ['2', '3', '6', '7'].includes(code[0] as string);
+  if (said.t !== 'other' && codes.every((code) => left(code) === (said.t === 'left'))) return undefined;
+  const words = codes.flatMap((code) => codeWords(codeOf(mirrored[quadrantOf(code)] as number, positionOf(code))));
+  return [
+    ...before.slice(0, place.from),
+    ...words.map((t, i): Token => ({ t, word: i === 0 ? first.word : said.word })),
+    ...before.slice(place.to),
+  ];
+}
+const mirrored = [0, 2, 1, 4, 3, 6, 5, 8, 7] as const;
+
+/** Where a side and nothing else ends the words: "..., the other side", "..., it's on the left side". */
+const sideAtEnd = (tokens: readonly Token[]): number => {
+  let at = tokens.length;
+  while (at > 0 && aroundSide.has(tokens[at - 1]?.t ?? '')) at -= 1;
+  const named = tokens[at - 1]?.t ?? '';
+  if (!(sides.has(named) || (named === 'other' && tokens[at]?.t === 'side'))) return -1;
+  at -= 1;
+  while (at > 0 && aroundSide.has(tokens[at - 1]?.t ?? '') && tokens[at - 1]?.ends !== true) at -= 1;
+  return at > 0 && !['and', 'both', 'or', 'not', 'same'].includes(tokens[at - 1]?.t ?? '') ? at : -1;
+};
+/** "..., other side I mean", "..., left side, sorry": what takes back is said behind it. Of the phrase before it goes first, where it is read. */
+function sideThenTakenBack(before: readonly Token[], marker: readonly Token[]): readonly Token[] | undefined {
+  if (sideAtEnd([{ t: '', word: -1 }, ...before]) === 1) return [...marker, ...before];
+  const at = sideAtEnd(before);
+  if (at < 0) return undefined;
+  const rest = before.slice(0, at);
+  const place = scan(rest).marks.findLast((mark) => mark.place !== undefined);
+  return partOnly(place, rest, [], before.slice(at));
 }
 
 /** "four oh nine four ten, make that ten eleven": positions of the quadrant named. */

@@ -14,7 +14,11 @@ export interface Token {
   readonly ends?: true;
   /** Stands for what was said before ("it", "that row"): carried, not spoken. */
   readonly carried?: true;
+  /** What was said, where the grammar reads it under another name ("near" as left). */
+  readonly said?: string;
 }
+/** The words as they were said, for what is kept in its own words. */
+export const ownWords = (tokens: readonly Token[]): readonly string[] => tokens.map(({ t, said }) => said ?? t);
 
 const unitGlued = /^(\d+(?:[.,]\d+)?)(mm|cm|ml|mg|mcg|kg|%|°)$/;
 const contractions: Readonly<Record<string, readonly string[]>> = {
