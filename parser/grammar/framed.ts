@@ -40,7 +40,7 @@ const verbs: ReadonlySet<string> = new Set(questionVerbs);
 const beings: ReadonlySet<string> = new Set(turnedVerbs);
 const givers: ReadonlySet<string> = new Set(askedOf);
 /** A sentence may begin with these and still ask. */
-const leads: ReadonlySet<string> = new Set([
+export const leads: ReadonlySet<string> = new Set([
   'and',
   'so',
   'but',
@@ -171,7 +171,10 @@ function turnedAt(tokens: readonly Token[], at: number): boolean {
 }
 
 /** The answer, at the end of a sentence. */
-function answerOf(tokens: readonly Token[], from: number): { readonly at: number; readonly to: number; readonly yes: boolean } | undefined {
+export function answerOf(
+  tokens: readonly Token[],
+  from: number,
+): { readonly at: number; readonly to: number; readonly yes: boolean } | undefined {
   for (let at = from; at < tokens.length; at += 1) {
     const form = formAt(
       answers,

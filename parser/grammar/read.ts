@@ -3,6 +3,7 @@ import type { Context } from '../contract/draft.ts';
 import { assemble } from './assemble.ts';
 import { roles, type Roles } from './roles.ts';
 import { bareNo, noNo, noOrBack } from './bareNo.ts';
+import { asked } from './asked.ts';
 import { answeredOrAsked, framed, hearsaid } from './framed.ts';
 import { leftOut } from './leftOut.ts';
 import { inTurn } from './inTurn.ts';
@@ -92,7 +93,7 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
   if (both) return lastOrBoth(readOnce(spoken, context, carry), readOnce(both, context, carry));
   const others = oneOrOther(spoken);
   if (others) return eitherOf(readOnce(spoken, context, carry), readOnce(others[0], context, carry), readOnce(others[1], context, carry));
-  return hearsaid(spoken, readOnce(spoken, context, carry));
+  return asked(spoken, (tokens) => readOnce(tokens, context, carry)) ?? hearsaid(spoken, readOnce(spoken, context, carry));
 }
 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {
