@@ -24,6 +24,8 @@ interface Clause {
 /** The clause that asks. */
 export function askedIn(tokens: readonly Token[]): Clause | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
+    // "or is it two nine": the speaker's own second thought.
+    if (tokens[at - 1]?.t === 'or') continue;
     const opens = begins(tokens, at);
     if (!(formAt(opens ? forms : anywhere, tokens, at) || (opens && verbs.has(tokens[at]?.t ?? '') && placeAt(tokens, at + 1)))) continue;
     const pause = tokens.findIndex(({ ends }, i) => i >= at && ends === true);
@@ -33,9 +35,7 @@ export function askedIn(tokens: readonly Token[]): Clause | undefined {
   return undefined;
 }
 
-/** Behind "or" it is the speaker's own second thought: "or is it two nine". */
 const begins = (tokens: readonly Token[], at: number): boolean => {
-  if (tokens[at - 1]?.t === 'or') return false;
   for (let i = at - 1; i >= 0 && tokens[i]?.ends !== true; i -= 1) if (!leads.has(tokens[i]?.t ?? '')) return false;
   return true;
 };

@@ -73,8 +73,13 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
     ) || /^no sedation\b/.test(text);
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
+  const at = agents.map(({ i }) => i);
+  const unused =
+    agents.length > 0 &&
+    agents.every(({ class: kind }, n) => ['not-given', 'refused'].includes(stanceOf(marks, tokens, at, n, kind) ?? ''));
   const toCome =
     !negated &&
+    !unused &&
     topUps.length === 0 &&
     (sedatedBefore.test(text) ||
       ((dosed ? plannedDose : sedationToCome).test(
@@ -124,6 +129,11 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   }
   const by = byOwner ? { by: 'owner' as const } : byVet ? { by: 'veterinarian' as const } : {};
   const more = agents.length === 0 ? doseIn(tokens, 0, tokens.length) : undefined;
+  const ofLast =
+    agents.length === 0 && topUps.length > 0 && last?.kind === 'sedation' && last.given && last.agent
+      ? toppedUp(last.agent, tokens, 0, all, true)
+      : undefined;
+  if (ofLast) return [{ ...ofLast, body: { ...ofLast.body, ...by } as ItemBody }];
   if (agents.length === 0)
     return [
       {
@@ -160,7 +170,12 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
     )
       ? [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }]
       : [];
-  const again = topUps.findLast((i) => i > (agents.at(-1)?.i ?? marks.length));
+  // "topped up", or an amount behind one that was said: "then another half a mil".
+  const again =
+    topUps.findLast((i) => i > (agents.at(-1)?.i ?? marks.length)) ??
+    where(marks, ({ from, to }, i) => i > 0 && tokens.slice(from, to).some(({ t }) => moreOf.has(t))).find(
+      (i) => i > (agents.at(-1)?.i ?? marks.length) && doseIn(tokens, (marks[i] as Mark).from, tokens.length)?.unit !== undefined,
+    );
   const [single] = agents.length === 1 ? agents : [];
   // "detomidine nought point three mil topped up with nought point one": two amounts, two times.
   const added =
@@ -175,13 +190,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
       : undefined;
   const each = agents.map(({ agent, class: kind }, n): Made => {
     // "no detomidine, vet used romifidine", "usually has detomidine": what was not given today is never recorded as given.
-    const stance = stanceOf(
-      marks,
-      tokens,
-      agents.map((a) => a.i),
-      n,
-      kind,
-    );
+    const stance = stanceOf(marks, tokens, at, n, kind);
     if (stance !== undefined) return notGiven(stance, agent, kind, all, text);
     // Each agent takes the words up to the next one; words before the first are everybody's.
     const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;
@@ -226,7 +235,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
             ...dose,
             ...(route ? { route } : {}),
             ...by,
-            topUp: (added === undefined && topUps.length > 0) || sedationAgain.test(text),
+            topUp: added === undefined && (topUps.length > 0 || sedationAgain.test(text)),
           }
         : {
             kind: 'medication',
@@ -240,6 +249,9 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   });
   return [...without, ...each, ...(added ? [added] : [])];
 };
+
+/** Before an amount: on top of what was given. */
+const moreOf: ReadonlySet<string> = new Set(['another', 'second', 'third', 'further']);
 
 interface SpokenDose {
   readonly value?: number | [number, number];

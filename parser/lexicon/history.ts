@@ -50,7 +50,7 @@ export const sedationMissed = /\b(?:could|would|should) have (?:done with|liked|
 /** Said outright, whatever the reason that stands beside it. */
 export const noSedation = /\b(?:no|without(?: any)?) sedation\b/;
 /** Beside an agent: it is not the first of it. */
-export const sedationAgain = /\b(?:a (?:drop|bit|touch|little|tad|small bit) more|(?:a )?(?:second|third|further) (?:dose|lot|shot|go|bit|drop|jab)|another (?:dose|lot|shot|go|bit|drop|jab|half|quarter|point|nought|zero|one|two|\w+ (?:mil|mils|ml))|again (?:at|after|later)|more (?:of (?:the|it)|detomidine|romifidine|xylazine|butorphanol))\b/;
+export const sedationAgain = /\b(?:a (?:drop|bit|touch|little|tad|small bit) more|(?:a )?(?:second|third|further) (?:dose|lot|shot|go|bit|drop|jab)|another (?:dose|lot|shot|go|bit|drop|jab|half|quarter|point|nought|zero|one|two|\w+ (?:mil|mils|ml|mg|milligrams?|micrograms?))|again (?:at|after|later)|more (?:of (?:the|it)|detomidine|romifidine|xylazine|butorphanol))\b/;
 /** Beside it: it was given after all. */
 export const sedationGiven = /\b(?:was|were|has been|have been|had been|got|gave|given|gives|administered|injected|went in|on board|under|topped|sedated (?:with|by|at|today|and|this morning)|standing sedation used|had (?:a|some|his|her|light|standing)? ?sedat\w+|already)\b/;
 /** Beside an agent and its dose only these say that it is still to come. */
@@ -68,7 +68,7 @@ export const agentRefused: Around = {
   after: /^(?:was |were )?(?:declined|refused)\b/,
 };
 export const agentUnused: Around = {
-  before: /(?:\b(?:no|not|never|without|nil|instead of|rather than|out of|need(?:ed|s)? no|not (?:had|given|used|need(?:ed)?|having|on|want(?:ed)?|getting|take|taken|give|use) (?:any|the|his|her)?)|\bnot (?:\w+ ){0,3}(?:any|the|a|his|her|with))(?: (?:any|the|of|more|other|further|his|her|need for|call for|use of))*$|\b(?:did|was|has|have|had|could|would|were|need) not (?:\w+ ){0,3}$/,
+  before: /(?:\b(?:no|not|never|without|nil|instead of|rather than|out of|need(?:ed|s)? no|not (?:had|given|used|need(?:ed)?|having|on|want(?:ed)?|getting|take|taken|give|use) (?:any|the|his|her)?)|\bnot (?:\w+ ){0,3}(?:any|the|a|his|her|with))(?: (?:any|the|of|more|other|further|his|her|need for|call for|use of))*$|\b(?:did|was|has|have|had|could|would|were|need) not(?: \w+){0,3}$/,
   after: /^(?:was |were |is )?(?:not|never)(?: \w+)? (?:given|used|needed|required|necessary|drawn up|touched|wanted|today|this time)\b|^(?:drawn up |ready |on hand )?but (?:not|never) (?:given|used|needed)\b|^(?:(?:was|were) )?(?:not|un)(?:needed|used| needed| used)\b/,
 };
 export const agentOtherwise: Around = {
