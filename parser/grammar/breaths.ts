@@ -74,6 +74,7 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
       !waits.has(last.t) &&
       !sided(marks, i) &&
       !describes(asHeard, i - 1) &&
+      !(isWhere(mark) && !last.ends && isNext(marks.slice(0, i).findLast(({ terms }) => !terms?.some(({ k }) => k === 'glue')))) &&
       (!paused || last.ends)
       ? [{ mark: i, word: first.word }]
       : [];
@@ -181,6 +182,11 @@ const sided = (marks: readonly Mark[], cut: number): boolean => {
     (marks[cut]?.terms ?? []).some((t) => t.k === 'condition' && t.strength === 'withPlace')
   );
 };
+/** "refer | one oh six for the hook": what is referred or watched. */
+const isNext = (mark: Mark | undefined): boolean =>
+  mark?.terms?.some((t) => t.k === 'work' && ['refer', 'monitor', 'recheck'].includes(t.term.as)) ?? false;
+const isWhere = ({ place, terms }: Mark): boolean =>
+  place !== undefined || (terms?.some((t) => t.k === 'condition' && t.strength === 'withPlace') ?? false);
 /** A word that opens what follows: "the lower | canines", "a wee | hook". */
 const leads = (marks: readonly Mark[], tokens: readonly Token[], cut: number): boolean => {
   const { place, from } = marks[cut - 1] as Mark;

@@ -23,7 +23,7 @@ export const followUpWords: readonly string[] = [
 ];
 /** "vet to look at that", "that's one for the vet": of what was spoken of before. */
 const pointing =
-  /\b(?:look at|looks at|see|sees|check|do) (?:that|it|this)(?: one)?$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
+  /\b(?:look at|looks at|see|sees|check|do|refer|referring) (?:that|it|this)(?: one)?$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
 /** "check that again in six months": and no horse. */
 const rechecked = /\b(?:re ?check|check|review|look at) (?:that|it)\b/;
 /** Where each kind of work is first spoken of. */
@@ -43,12 +43,14 @@ const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   ['her', 'his', 'my', 'your', 'their', 'the'].includes(tokens[from - 1]?.t ?? '') &&
   ['with', 'on', 'of', 'in', 'from', 'at', 'hurt', 'did'].includes(tokens[from - 2]?.t ?? '');
 
-/** "last done eighteen months back": so long ago. */
+/** "last done eighteen months back", "last recheck was six months ago": so long ago. */
 const longBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
-  to - from === 1 &&
-  tokens[from]?.t === 'back' &&
-  /^(?:weeks?|months?|years?)$/.test(tokens[from - 1]?.t ?? '') &&
-  tokens.slice(0, from).some(({ t }) => t === 'last' || t === 'was' || t === 'did' || t === 'done');
+  (tokens[from - 1]?.t === 'last' && tokens.slice(to).some(({ t }) => t === 'ago' || t === 'was')) ||
+  tokens.slice(to).some(({ t }, i, rest) => t === 'ago' && /^(?:days?|weeks?|months?|years?)$/.test(rest[i - 1]?.t ?? '')) ||
+  (to - from === 1 &&
+    tokens[from]?.t === 'back' &&
+    /^(?:weeks?|months?|years?)$/.test(tokens[from - 1]?.t ?? '') &&
+    tokens.slice(0, from).some(({ t }) => t === 'last' || t === 'was' || t === 'did' || t === 'done'));
 
 /** "flu due in May": of a vaccination, and no next visit. */
 const ofVaccine = ({ from }: Mark, tokens: readonly Token[]): boolean =>
@@ -96,6 +98,14 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
     )
   )
     return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  if (
+    /\bno (?:need|call|cause|reason) to refer\b|\b(?:not|no) (?:referring|refer|need referring|need to refer|need a referral|referral (?:needed|necessary|required))\b|\breferral (?:is )?not (?:needed|necessary|required)\b/.test(
+      text,
+    ) &&
+    !findingsIn(marks)
+  )
+    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  if (noRecheck.test(text) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'recheck', state: 'not-needed', ...place });
   const advise = find('advise');
   if (advise >= 0) {
     const { from, to } = marks[advise] as Mark;
@@ -122,7 +132,9 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
       (t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done && ['photograph', 'radiograph'].includes(t.term.id),
     ),
   );
-  const refer = pictured ? -1 : find('refer');
+  // "rang the vet about the bill"
+  const talk = toldOf.test(text) && place.place === undefined;
+  const refer = pictured || talk ? -1 : find('refer');
   if (
     /\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(
       text,
@@ -181,6 +193,22 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
   return [];
 };
 
+/** "caries on one oh nine, refer": without a place and a reason of its own, it is for the one thing that was found in the same breath. */
+export function forWhatWasFound(made: readonly Made[]): readonly Made[] {
+  const open = ({ body }: Made): boolean =>
+    body?.kind === 'follow-up' && body.action === 'refer-to-veterinarian' && !body.place && !body.reason && body.state === undefined;
+  if (!made.some(open)) return made;
+  const places = made.flatMap(({ body }) =>
+    (body?.kind === 'finding' && body.presence !== 'absent' && body.when === 'now') || body?.kind === 'not-examined' ? [body.place] : [],
+  );
+  const [place] = places;
+  return place && places.every((other) => JSON.stringify(other) === JSON.stringify(place))
+    ? made.map((one) =>
+        open(one) ? { ...one, body: { ...(one.body as FollowUp), place }, how: { ...one.how, place: 'carried' as const } } : one,
+      )
+    : made;
+}
+
 /** "quidded back in the spring": what was, not what comes. */
 const wasThen = (marks: readonly Mark[], at: number, after: NonNullable<FollowUp['after']>): boolean =>
   'said' in after && (marks[at - 1]?.terms ?? []).some((t) => t.k === 'condition');
@@ -200,8 +228,12 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   return place === null ? {} : { place };
 }
 
+const noRecheck =
+  /\bno (?:need (?:for|of) (?:a |any )?)?(?:re ?check|follow up|return visit|review)(?: (?:is |was )?(?:needed|necessary|required|due|booked))?$|\b(?:re ?check|follow up|return visit|review) (?:is )?not (?:needed|necessary|required)\b/;
 /** The vet knows already. */
-const told = /\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
+const told =
+  /\b(?:has |have |had |was |is )?(?:already |been )+referred\b|\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
+const toldOf = / vet about (?!(?:it|this|that|them|him|her)\b)/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const season = new RegExp(
   `\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`,

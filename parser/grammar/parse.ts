@@ -12,6 +12,7 @@ import { contrasted } from './contrast.ts';
 import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
+import { forWhatWasFound } from './followUps.ts';
 import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { followed } from './follow.ts';
@@ -70,7 +71,8 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const named = flaggedByName(plain);
   const meant = named && recorded(readTokens(tokens.slice(...named)), context);
   if (meant) return commanded(heard, hypothesis, { commands: [{ command: 'flag-for-veterinarian', targets: [meant.id] }], carry });
-  const asHeard = inParts(said, readTokens(tokens), readAs);
+  const asRead = inParts(said, readTokens(tokens), readAs);
+  const asHeard = { ...asRead, made: forWhatWasFound(asRead.made) };
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
 }
