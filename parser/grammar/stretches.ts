@@ -111,7 +111,10 @@ function openingOf(mark: Mark, at: number, marks: readonly Mark[], tokens: reado
 function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly Token[], words: readonly string[]): boolean {
   const between = words.slice(a.to, (marks[b.at] as Mark).from);
   const pause = paused(marks, tokens, a, b) >= 0;
-  const joined = pause || between.includes('and') || between.includes('then') || between.includes('but');
+  // "the gap between three oh nine and three ten": a place's own "and" joins nothing else.
+  const joins = (word: string): boolean =>
+    between.some((w, i) => w === word && !marks.some(({ place, from, to }) => place !== undefined && from <= a.to + i && to > a.to + i));
+  const joined = pause || joins('and') || joins('then') || joins('but');
   if (a.kind === b.kind)
     return a.kind === 'next'
       ? joined && b.what !== a.what && !(a.what === 'advise' && !['recheck', 'refer'].includes(b.what))
