@@ -17,6 +17,7 @@ import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { followed } from './follow.ts';
 import { memory, type Memory } from './memory.ts';
+import { putOff } from './nextTime.ts';
 import { ofTheLast } from './ofTheLast.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
@@ -65,7 +66,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     // All words of the phrase are of the one correction.
     if (again && put?.revises && others.length === 0) return { ...again, made: [{ ...put, marks: again.marks.map((_, m) => m) }] };
     const reading = read(whereItIs(all, context, carry) ?? all, context, carry);
-    return { ...reading, made: withCarriedPlace(reading, carry, context) };
+    return { ...reading, made: putOff(withCarriedPlace(reading, carry, context), reading, context, carry) };
   };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokensOf(words)));
   const named = flaggedByName(plain);

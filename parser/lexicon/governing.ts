@@ -45,3 +45,7 @@ export const laterSay: readonly string[] = ['next (time|visit|year|month|week|ap
 export const irregular: Readonly<Record<string, string>> = {
   take: 'took', taking: 'took', grind: 'ground', grinding: 'ground', draw: 'drew', drawing: 'drew', bring: 'brought', bringing: 'brought', do: 'did', doing: 'did', give: 'gave', giving: 'gave', dig: 'dug', digging: 'dug', cut: 'cut', cutting: 'cut', put: 'put', putting: 'put', leave: 'left', leaving: 'left', break: 'broke', breaking: 'broke',
 };
+/** The visit to which something is put off. */
+export const nextVisit: readonly string[] = ['[(at|on|for|till|until)] [(the|our|my)] next (time|visit|appointment|session|dental) [(round|out)]', '(another|a later) (day|time|visit)', 'when i am [next] back', 'when (i|we) (come|are) back'];
+/** Around it: a pronoun for the thing, or nothing, and verbs that say no more than that something is to be done, or left. */
+export const puttingOff: readonly string[] = ['so', 'and', 'but', 'just', 'then', 'i', 'we', "'ll", 'will', 'shall', 'can', 'could', 'to', 'going', 'am', 'are', 'is', 'it', 'that', 'this', 'them', 'those', 'these', 'one', 'the', 'do', 'sort', 'tackle', 'see', 'deal', 'with', 'treat', 'address', 'take', 'taking', 'have', 'get', 'down', 'off', 'out', 'back', 'leave', 'left', 'leaving', 'wait', 'for', 'till', 'until', 'at', 'on', 'rather', 'better', 'best', 'maybe', 'probably', 'a', 'go', 'doing', 'hold', 'keep', 'save'];

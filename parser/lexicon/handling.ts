@@ -11,6 +11,10 @@ export const handledAs: Readonly<Partial<Record<ConditionId, Handled>>> = {
   'sharp-enamel-points': 'points', calculus: 'tartar', 'food-packing': 'feed', diastema: 'feed', 'periodontal-pocket': 'feed', 'foreign-body': 'foreign-body',
   'wolf-tooth': 'tooth', 'blind-wolf-tooth': 'tooth', mobility: 'tooth', 'deciduous-present': 'tooth', supernumerary: 'tooth', fracture: 'tooth', 'root-remnant': 'tooth', 'apical-infection': 'tooth', displaced: 'tooth', expired: 'tooth', eotrh: 'tooth',
 };
+/** The work that a finding takes when no more is said than that it is to be done; of a tooth only a wolf tooth says so. */
+const plainly: Readonly<Partial<Record<Handled, ProcedureId>>> = { cap: 'remove-cap', overgrowth: 'reduce', points: 'rasp', tartar: 'scale-calculus', feed: 'flush' };
+export const procedureOf = (condition: ConditionId): ProcedureId | undefined =>
+  condition === 'wolf-tooth' || condition === 'blind-wolf-tooth' ? 'extract' : plainly[handledAs[condition] ?? 'tooth'];
 /** What it is called when work is done to it, in the singular. */
 export const thingsSay: Readonly<Record<string, readonly ConditionId[]>> = {
   hook: ['hook'], ramp: ['ramp'], step: ['step'], wave: ['wave'], overgrowth: ['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong'], cap: ['loose-cap', 'retained-cap'],
