@@ -105,4 +105,5 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   note: 'the word “note” keeps what follows as it is',
   sedation: 'sedation was named',
   'what comes next': 'something to do later was named',
+  'put off': 'it was put off to the next visit',
 };
