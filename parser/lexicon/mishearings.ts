@@ -170,6 +170,8 @@ export const numberMishearings: readonly Mishearing[] = [
   { means: 'two oh', heard: ['(two|to|too) (or|all|owe|ho|hole)', 'tuo'], seen: 'guess' },
   { means: 'one oh', heard: ['(one|won|wan) (or|all|owe|ho|hole)', 'wano', 'one o', 'wan oh'], seen: 'guess' },
   { means: 'mil', heard: ['meal', 'male', 'bill', 'milk'], seen: 'guess' },
+  // Two sizes next to each other with 'oh' for 'or' between them: no tooth has a size for its number.
+  ...['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'].flatMap((size, i, sizes): Mishearing[] => (sizes[i + 1] === undefined ? [] : [{ means: `${size} or ${sizes[i + 1]} mil`, heard: [`${size} oh ${sizes[i + 1]} (mil|mils|mill|mills|millimetre|millimetres)`], seen: 'ear' }])),
   { means: 'near side', heard: ['near (sight|sighed)', 'nearsight', 'nearsighted'], seen: 'guess' },
   { means: 'off side', heard: ['off (sight|sighed)', 'offsight'], seen: 'guess' },
   { means: 'right', heard: ['write', 'rite', 'wright'], seen: 'guess' },
