@@ -64,8 +64,7 @@ export function numberAlone({ marks, role, tokens, carry, context, unknown }: Al
 export function amendedPlace(last: Item, input: Alone, placings: readonly Placing[]): readonly Made[] {
   if (!('place' in last)) return [];
   const marks = [...input.places, ...glueMarks(input)];
-  const side =
-    last.kind === 'finding' && placings.every(({ raw }) => sideAlone(raw)) ? sideOfLast(last, placings, input.missing) : undefined;
+  const side = placings.every(({ raw }) => sideAlone(raw)) ? sideOfLast(last, placings, input.missing) : undefined;
   if (side?.place) return [revision(last, { place: side.place }, marks, { doubts: side.doubts })];
   // "not one oh seven two oh seven": the last one named.
   const ofTwo = lead(input.tokens).startsWith('not ');
@@ -125,7 +124,11 @@ export function amended(last: Item, input: Alone, mods: readonly number[]): read
     if (Object.keys(now).length === 0) return [];
     // "it was eight mil last time": how it was then changes nothing of how it is.
     // "last year there was a pocket, eight mil", "today it's four": how it is today changes nothing of how it was.
-    if (last.when === 'before' && /\b(?:today|now|this time)\b/.test(input.tokens.map(({ t }) => t).join(' ')))
+    // "no different": neither does how it has changed since.
+    if (
+      last.when === 'before' &&
+      (details.change !== undefined || /\b(?:today|now|this time)\b/.test(input.tokens.map(({ t }) => t).join(' ')))
+    )
       return [
         {
           body: { ...bodyOf(last), ...now, when: 'now' } as ItemBody,

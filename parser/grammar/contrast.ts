@@ -39,6 +39,7 @@ const turning: ReadonlySet<string> = new Set([
   'than',
   'instead',
   'call',
+  'move',
   'say',
   'said',
   'put',
@@ -118,7 +119,7 @@ function twoTold(tokens: readonly Token[], from: number, to: number, item: Item)
 const wrongOne = /^(?:that is |that's |it is |that was |(?:i )?(?:have )?(?:got|said|had) )?(?:the )?wrong (side|tooth|one)(?= |$)/;
 const meantFirst = /^(?:i (?:said|put|called it)|change(?: (?:that|it)(?! to))?(?: from)?)(?= |$)/;
 const takesBack =
-  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more (?:of|like)|(?:that )?should have (?:been|said)|i (?:would|will|'d|'ll) (?:call (?:that|it)|say)|put (?:that|it) (?:down as|on|as)) /;
+  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more(?: of| like|(?= an? ))|(?:that )?should have (?:been|said)|i (?:would|will|'d|'ll) (?:call (?:that|it)|say)|put (?:that|it) (?:down as|on|as)|move (?:that|it) to|let's (?:call (?:that|it)|say)) /;
 
 function turned(tokens: readonly Token[], from: number, item: Item): Turn | undefined {
   const words = tokens.map(({ t }) => t);
@@ -165,7 +166,7 @@ function turned(tokens: readonly Token[], from: number, item: Item): Turn | unde
 }
 
 const thereIs =
-  /^(?:(?:oh|no|wait|sorry|actually|well|but|hang on|hold on) )+there (?:is|are)( not)?(?: (?:one|some|any|a bit|there|after all|actually))*$/;
+  /^(?:(?:oh|no|wait|sorry|actually|well|but|hang on|hold on) )+there (?:is|are)( not| nothing)?(?: (?:one|some|any|a bit|there|after all|actually))*$/;
 const notOne = /^(?:(?:oh|sorry|actually|wait|i was wrong|i tell a lie|no(?= there)) )+(?:there is )?no /;
 /** "actually there is", "no, there isn't one": the finding, as it is after all. */
 function otherPresence(tokens: readonly Token[], last: Extract<Item, { kind: 'finding' }>): readonly string[] | undefined {

@@ -15,6 +15,7 @@ import {
   amount,
   amountIn,
   askedAbout,
+  asTalk,
   asWhole,
   at,
   bareAmount,
@@ -33,25 +34,34 @@ import {
 import { codeOf, isUpper, opposing, positionOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
-type Means = 'same' | 'there' | 'absent' | 'none' | 'clear' | 'sized' | 'compared' | 'moved' | 'both' | 'talk';
+type Means = 'same' | 'there' | 'absent' | 'none' | 'clear' | 'sized' | 'graded' | 'compared' | 'moved' | 'both' | 'talk';
+const degreeSaid = '(?<degree>(?:very )?(?:slight|mild|moderate|marked|severe|small|tiny|big|large|heavy|minor))';
 const takingBack =
-  "(?:no|oh|sorry|wait|hang on|hold on|actually|my mistake|i (?:mean|meant|said)|correction|(?:the )?wrong (?:side|tooth|one)|not that(?: one| side| tooth)?|(?:it|that) is|that's|(?:it|that) was|(?:it |that )?should (?:be|have been)|make (?:it|that))";
+  "(?:no|oh|sorry|wait|hang on|hold on|actually|my mistake|i (?:mean|meant|said)|correction|(?:the )?wrong (?:side|tooth|one)|not that(?: one| side| tooth)?|(?:it|that) is|that's|(?:it|that) was|(?:it |that )?should (?:be|have been|say)|make (?:it|that)|move (?:it|that)(?: over)?)";
 const forms: readonly (readonly [Means, RegExp])[] = [
   [
     'clear',
     `${place} (?:is |was |looks |feels |seems )?(?:all |absolutely |perfectly )?(?<clear>clear|fine|okay|ok|normal|good|clean|alright|all right|healthy|sound|grand)${tail}`,
   ],
+  ['clear', `(?<clear>clear|fine|normal|clean|healthy|sound) (?:on|at|in) (?:the )?${place}${tail}`],
   ['compared', `(?:it is )?${degree}${compared} ${at}${place}${tail}`],
   ['compared', `${how}(?:the )?same(?: again)? ${at}${place} (?:but |though )?${degree}${compared}$`],
   ['compared', `${place} (?:is )?${degree}${compared}$`],
   ['absent', `(?:there is )?(?:none|nothing like (?:it|that)|no sign of (?:it|one|that)|not|nor|or|no such thing) ${at}${place}${tail}`],
+  ['absent', `(?:it|that) is not (?:on|at|in) (?:the )?${place}${tail}`],
+  ['absent', `(?:i )?(?:could|can|did) not (?:find|feel) (?:one|it|any|that) (?:on|at|in) (?:the )?${place}${tail}`],
   ['absent', `${place} (?:has not(?: got (?:one|it|any))?|does not(?: have (?:one|it|any))?|has none|has no such thing|neither)${tail}`],
-  ['there', `(?:there is |he has |she has |got )?(?:one|some) ${at}${place}${tail}`],
+  ['there', `(?:there is |he has |she has |got )?(?:one(?! tooth)|some) ${at}${place}${tail}`],
   ['there', `${place} (?:has|does)(?: (?:got )?(?:one|it))?${tail}`],
-  ['same', `${how}(?:the )?same(?: again| thing| story| there| also)* ${at}${place}${tail}`],
-  ['same', `(?:there is )?(?:another|a matching|matching|likewise|ditto|again|also|so has|so is)(?: one)? ${at}${place}${tail}`],
+  ['same', `${how}(?:the )?same(?: again| thing| story| deal| there| also)* ${at}${place}${tail}`],
+  [
+    'same',
+    `(?:there is )?(?:another|a matching|matching|(?:an )?identical|(?:a )?similar|repeat(?: that)?|copy that|likewise|ditto|again|also|so has|so is)(?: one| thing)? ${at}${place}${tail}`,
+  ],
   ['same', `${place} (?:(?:is|has|looks) )?${how}(?:(?:the )?same|too|as well|also|likewise|ditto|got one too)${tail}`],
   ['same', `and ${at}${place}${tail}`],
+  ['graded', `${degreeSaid} (?:one )?${at}${place}${tail}`],
+  ['graded', `${place} (?:(?:is|was|looks) )?${degreeSaid}(?: one)?$`],
   ['none', `no (?<what>[a-z]+(?: [a-z]+)?) ${at}${place}$`],
   ['moved', `(?:${takingBack} )+${at}${place}(?: (?:sorry|instead))?$`],
   ['moved', `${place} (?:sorry|actually|i mean|i meant|instead|my mistake)$`],
@@ -138,9 +148,12 @@ function shortFor(
       if (groups['next'] !== undefined && there.includes('or')) return undefined;
       return [...words('no'), ...within(tokens, input, groups['what'] as string), ...words('on'), ...where];
     case 'moved':
-      return absent || bareSide(input, groups) === 'asked' ? undefined : [...words('correction'), ...where];
+      // "move it to the other side": that, or the bucket.
+      return absent || bareSide(input, groups) === 'asked' || /\bmove it\b/.test(input) ? undefined : [...words('correction'), ...where];
     case 'there':
       return absent ? [...where, ...words('has', 'one')] : [...words('same', 'on'), ...where];
+    case 'graded':
+      return absent ? undefined : [...words('same', 'on'), ...where, ...within(tokens, input, groups['degree'] as string)];
     case 'sized': {
       const said = groups['amount'] as string;
       const [unit, value] = [/ (?:mil|[cm]m|cent)/.test(said), amountIn(said)];
@@ -153,7 +166,7 @@ function shortFor(
   }
 }
 /** A side without "the" or "side" moves something where these take back; "that's right", "oh right", "what's left" do not. */
-const takesBack = /\b(?:sorry|mean|meant|said|correction|should|make|wrong|not that|mistake|instead)\b/;
+const takesBack = /\b(?:sorry|move|mean|meant|said|correction|should|make|wrong|not that|mistake|instead)\b/;
 const hesitates = /\b(?:wait|hang on|hold on)\b/;
 function bareSide(words: string, { side, noun }: Readonly<Record<string, string | undefined>>): 'moves' | 'asked' | 'talk' {
   if (side === undefined || noun || words.includes(`the ${side}`)) return 'moves';
@@ -177,8 +190,9 @@ export function followed(tokens: readonly Token[], context: Context, carry: Carr
   });
   const { side, compared } = found?.match.groups ?? {};
   // "right, good": a side and a pause are no side of anything.
+  if (/^right (?:good|fine|okay|ok|lovely|great|grand|perfect|sound)$/.test(words) && tokens[0]?.ends) return asTalk(tokens);
   if (found === undefined || (side && tokens.some(({ t, ends }, i) => t === side && ends && i + 1 < tokens.length))) return undefined;
-  if (found.means === 'talk') return { ...askedAbout(tokens), made: [] };
+  if (found.means === 'talk') return asTalk(tokens);
   const lasts = lastFindings(context, carry);
   // A number by itself is put right as a size is; what was named is of no other finding.
   const others = found.match.groups ?? {};
@@ -191,6 +205,8 @@ export function followed(tokens: readonly Token[], context: Context, carry: Carr
   }
   if (found.means === 'moved' && lasts.length > 1) return askedAbout(tokens);
   const wheres = lasts.map((last) => wordsOf(found.match, last.place));
+  // "it's not on the left", of what is on the left.
+  if (lasts.length > 0 && wheres.includes('elsewhere') && /^(?:it|that) is not /.test(words)) return askedAbout(tokens);
   if (lasts.length === 0 || wheres.includes('elsewhere')) return undefined;
   const readings = gather(lasts, (last, i) => {
     const short = wheres[i] && shortFor(found.means, found.match, last, tokens, wheres[i] as readonly string[]);
@@ -199,5 +215,7 @@ export function followed(tokens: readonly Token[], context: Context, carry: Carr
   });
   const [whole] = readings;
   if (whole === undefined || readings.length < lasts.length) return askedAbout(tokens);
-  return asWhole({ ...whole, made: readings.flatMap(({ made }) => made) }, (made) => withDegree(made, compared));
+  const made = readings.flatMap((one) => one.made);
+  const once = made.filter(({ body }, i) => made.findIndex((one) => JSON.stringify(one.body) === JSON.stringify(body)) === i);
+  return asWhole({ ...whole, made: once }, (one) => withDegree(one, compared));
 }

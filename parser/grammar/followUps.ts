@@ -23,7 +23,7 @@ export const followUpWords: readonly string[] = [
 ];
 /** "vet to look at that", "that's one for the vet": of what was spoken of before. */
 const pointing =
-  /\b(?:look at|looks at|see|sees|check|do|refer|referring) (?:that|it|this)(?: one)?$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
+  /\b(?:look at|looks at|see|sees|check|do|vet to|refer|referring) (?:that|it|this)(?: one)?$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
 /** "check that again in six months": and no horse. */
 const rechecked = /\b(?:re ?check|check|review|look at) (?:that|it)\b/;
 /** Where each kind of work is first spoken of. */

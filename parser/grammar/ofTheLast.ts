@@ -16,6 +16,7 @@ import {
   amountIn,
   anyAmount,
   askedAbout,
+  asTalk,
   asWhole,
   compared,
   degree,
@@ -38,30 +39,39 @@ interface Said {
   readonly carry: Carry;
   readonly read: ReadShort;
 }
-type Answer = Reading | 'asked' | undefined;
+type Answer = Reading | 'asked' | 'talk' | undefined;
 
 const it = "(?:(?:it|that|this|they|that one|this one) )?(?:(?:is|has|are|was|'s|that's) )?";
 const today = '(?: (?:now|today|this time|any ?more))';
-const back = '(?:(?:no|oh|well|sorry|wait|actually|hang on|hold on) )*';
+const back = '(?:(?:no|oh|well|sorry|wait|actually|hang on|hold on|on second thoughts) )*';
 
 const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   [
-    `${it}(?:all |completely |just )*(?:gone|cleared(?: up)?|healed(?: up| over)?|resolved|not there|no longer there|nothing there|no sign of (?:it|one|that))${today}$`,
+    `${it}(?:all |completely |just )*(?:gone|cleared(?: up)?|healed(?: up| over)?|resolved|not there|no longer there|nothing there|no sign of (?:it|one|that)|can not find (?:it|one|that))${today}$`,
     goneNow,
   ],
   [`${it}no longer there$`, goneNow],
   [`${it}still (?:there|present|visible|in place|(?:has|got|have) (?:it|one))${today}?$`, stillThere],
-  [`${back}(?:actually|nearer(?: to)?|closer to|more like|make that|make it|call it) ${anyAmount}$`, resized],
+  [
+    `${back}(?:actually|nearer(?: to)?|closer to|more like|make that|make it|call it|i make (?:it|that)|(?:let's )?(?:say|call it)|on second thoughts) ${anyAmount}$`,
+    resized,
+  ],
   [`${back}${anyAmount} (?:actually|in fact|rather|sorry|i mean)$`, resized],
   [
     `${back}(?:ignore|scrap|forget|drop|lose|leave out|take out|take off|delete|strike|cancel|scratch) (?:the |that |my )?(?:last )?(?:size|measurement|measure|number|figure|${amount})$`,
     unsized,
   ],
-  [`${back}(?:the )?other way (?:round|around|about)$`, swapped],
+  [`no (?:size|measurement)(?: on (?:it|that|this)(?: one)?)?$`, unsized],
+  [`(?:it is |just |only |about )*${anyAmount} (?:now|today|this time)$`, sizedNow],
+  [`${back}(?:the )?(?:other|wrong) way (?:round|around|about)$`, swapped],
   [`${back}(?:got|had|have) (?:them|those|these) the wrong way (?:round|around|about)$`, swapped],
   [`${back}${it}(?:all |perfectly )*(?:fine|normal|clear|sound|healthy|clean)$`, saidNormal],
   [`no (?<what>[a-z]+(?: [a-z]+)?) (?:there|with it|round it|around it)$`, noneThere],
   [`(?:i )?(?:have )?(?:left|leaving) (?:it|that|this)(?: one)?$`, leftAlone],
+  // Said of the horse or the work, and not of the whole mouth.
+  [`(?:(?:he|she) is )?(?:(?:very|really) )?(?:good|grand|great|lovely|perfect)$`, () => 'talk'],
+  [`(?:he|she) is (?:fine|okay|ok|sound)$`, () => 'talk'],
+  [`(?:fine|sound)$`, () => 'asked'],
   // Something is wrong, or said of it, and what it is cannot be known.
   [`(?:it is )?${degree}(?:${compared}|better) (?:on |over )?(?:this side|here|over here|this one)$`, () => 'asked'],
   [`(?:and )?this (?:one|side) (?:is |'s )?${degree}(?:${compared}|better)$`, () => 'asked'],
@@ -75,12 +85,21 @@ const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   ],
   [`(?:${back})(?:actually no|no actually)$`, () => 'asked'],
   [`${back}i was right(?: (?:before|the first time))?$`, () => 'asked'],
+  [`(?:that|the|this) (?:size|measurement|number|figure|side|tooth) is (?:wrong|not right)$`, () => 'asked'],
+  [`(?:just|only) (?:on )?(?:that|the one|one) side$`, () => 'asked'],
+  [`(?:swap|change) sides(?: on (?:it|that))?$`, () => 'asked'],
+  [`${back}false alarm$`, () => 'asked'],
+  [`(?:it |that )?(?:might|may) not be(?: one)?$`, () => 'asked'],
+  [`one (?:tooth|one)? ?further (?:back|forward|along)$`, () => 'asked'],
+  [`no nothing there$`, () => 'asked'],
+  [`i (?:think|reckon) (?:it is|that is|that's) .+ actually$`, () => 'asked'],
   [`leave (?:that|this)(?: one)?$`, () => 'asked'],
   [`(?:i )?(?:will|'ll) (?:do|sort|see to) (?:it|that|this)(?: one)? next (?:time|visit)$`, () => 'asked'],
 ].map(([form, answer]) => [new RegExp(`${lead}${form as string}`), answer as (said: Said) => Answer] as const);
 
 /** Words of which one stands in every such phrase. */
 const waking: ReadonlySet<string> = new Set([
+  ...['good', 'grand', 'great', 'lovely', 'perfect', 'okay', 'ok'],
   ...['gone', 'cleared', 'healed', 'resolved', 'there', 'longer', 'sign', 'still', 'actually', 'nearer', 'closer', 'more', 'make', 'call'],
   ...['fact', 'rather', 'sorry', 'mean', 'size', 'measurement', 'measure', 'number', 'figure', 'ignore', 'scrap', 'forget', 'drop', 'lose'],
   ...[
@@ -100,20 +119,21 @@ const waking: ReadonlySet<string> = new Set([
     'healthy',
     'clean',
   ],
+  ...['alarm', 'thoughts', 'say', 'might', 'may', 'now', 'today', 'further', 'nothing', 'think', 'reckon', 'swap', 'only', 'just', 'find'],
   ...['no', 'here', 'side', 'this', 'sides', 'mixed', 'muddled', 'wrong', 'sure', 'certain', 'unsure', 'next'],
 ]);
 const LONGEST = 9;
 
 /** @returns undefined where nothing is said of the last item in this way */
 export function ofTheLast(tokens: readonly Token[], context: Context, carry: Carry, read: ReadShort): Reading | undefined {
-  if (tokens.length > LONGEST || tokens.length < 2 || carry.half !== undefined || !tokens.some(({ t }) => waking.has(t))) return undefined;
+  if (tokens.length > LONGEST || carry.half !== undefined || !tokens.some(({ t }) => waking.has(t))) return undefined;
   const last = standing(context, carry.last);
   if (last === undefined) return undefined;
   const text = tokens.map(({ t }) => t).join(' ');
   for (const [form, answer] of forms) {
     const match = form.exec(text);
     const found = match ? answer({ tokens, text, groups: match.groups ?? {}, last, context, carry, read }) : undefined;
-    if (found) return found === 'asked' ? askedAbout(tokens) : found;
+    if (found) return found === 'asked' ? askedAbout(tokens) : found === 'talk' ? asTalk(tokens) : found;
   }
   return undefined;
 }
@@ -160,7 +180,7 @@ function resized({ tokens, text, groups, last, carry, read }: Said): Answer {
       ? last.presence === 'present' && (last.measures ?? last.grade) !== undefined
       : last.kind === 'treatment' && last.amountMm !== undefined;
   const amount = groups['amount'];
-  if (!sized || amount === undefined || (last.kind === 'finding' && /\b(?:make|call) (?:that|it)\b/.test(text))) return undefined;
+  if (!sized || amount === undefined || (last.kind === 'finding' && /^(?:make|call) (?:that|it)\b/.test(text))) return undefined;
   const value = amountIn(amount);
   if (last.kind === 'treatment' && value !== undefined) {
     const reading = askedAbout(tokens);
@@ -168,6 +188,14 @@ function resized({ tokens, text, groups, last, carry, read }: Said): Answer {
   }
   const reading = read([...standingFor(tokens).words('make', 'it'), ...within(tokens, text, amount)], carry);
   return reading.made.length === 1 && reading.made[0]?.revises ? asWhole(reading) : undefined;
+}
+
+/** "three now": how big it is today changes nothing of how big it was. */
+function sizedNow({ tokens, text, groups, last, carry, read }: Said): Answer {
+  const amount = groups['amount'];
+  if (last.kind !== 'finding' || last.when !== 'before' || last.measures?.length !== 1 || amount === undefined) return undefined;
+  const reading = read([...standingFor(tokens).words('today', 'it', 'is'), ...within(tokens, text, amount)], carry);
+  return reading.made.length === 1 ? asWhole(reading) : undefined;
 }
 
 /** The size said last is taken back, the finding stays. */

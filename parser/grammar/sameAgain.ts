@@ -57,7 +57,8 @@ const sides = ['left', 'right'] as const;
 export function sideOfLast(last: Item, placings: readonly Placing[], missing: ReadonlySet<string>): Resolved {
   const side = placings[0]?.raw.side;
   const bare = side !== undefined && placings[0]?.raw.jaw === undefined && placings[0]?.raw.region === undefined;
-  if (last.kind !== 'finding') return { place: null, doubts: [] };
+  if (!('place' in last) || !last.place)
+    return last.kind === 'finding' ? resolvePlace(placings, wantedBy(last.condition, missing)) : { place: null, doubts: [] };
   if (bare && side === 'both' && last.place !== null) {
     const { place } = last;
     if ('region' in place) return { place: { region: place.region, side }, doubts: [] };
@@ -106,7 +107,7 @@ export function sideOfLast(last: Item, placings: readonly Placing[], missing: Re
         doubts: [],
       };
   }
-  return resolvePlace(placings, wantedBy(last.condition, missing));
+  return last.kind === 'finding' ? resolvePlace(placings, wantedBy(last.condition, missing)) : { place: null, doubts: [] };
 }
 
 function repeated(last: Finding, input: Alone, mods: readonly number[], found: Resolved, presence: Finding['presence']): readonly Made[] {

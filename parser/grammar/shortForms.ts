@@ -14,7 +14,7 @@ export const positions = 'six|seven|eight|nine|ten|eleven';
 export const place =
   '(?:(?<other>(?:the |its )?(?:other|opposite) (?:side|one|tooth|number)|the other|(?:the )?(?:one )?opposite)' +
   '|(?:the )?(?<side>left|right)(?<noun>(?: hand)?(?: (?:side|one))?)' +
-  '|(?<facing>(?:the )?(?:(?:bottom|lower|upper|top|opposing)(?: (?:one|tooth|row))?|one (?:below|above|underneath)|below|above|underneath))(?: (?:it|that(?: one)?))?' +
+  '|(?<facing>(?:the )?(?:(?:bottom|lower|upper|top|opposing)(?: (?:one|tooth|row))?|(?:its )?opposite number (?:below|above)|one (?:below|above|underneath)|below|above|underneath))(?: (?:it|that(?: one)?))?' +
   '|(?<back>(?:the )?(?:next (?:one|tooth) (?:along|back|down|up|behind)|(?:one|tooth) (?:behind|(?:further )?back)|one further along))(?: (?:it|that(?: one)?))?' +
   '|(?<front>(?:the )?(?:next (?:one|tooth) (?:forward|forwards)|(?:one|tooth) (?:in front(?: of)?|(?:further )?forward)))(?: (?:it|that(?: one)?))?' +
   '|(?<next>(?:the )?next(?: (?:one|tooth))?)' +
@@ -82,3 +82,5 @@ export function askedAbout(tokens: readonly Token[]): Reading {
     steps,
   };
 }
+/** Nothing is made of it. */
+export const asTalk = (tokens: readonly Token[]): Reading => ({ ...askedAbout(tokens), made: [] });
