@@ -14,15 +14,15 @@ const done = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && 
 const kindOf = (mark: Mark | undefined): string | undefined =>
   mark?.terms?.flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [handledAs[t.id]] : []))[0];
 const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined && kindOf(mark) === undefined;
-/** Where the first work that was done is said. */
-const firstDone = (tokens: readonly Token[]): number =>
-  tokens.some(({ t }) => joins.has(t)) && tokens.some(({ t }) => didWords.has(t)) ? (scan(tokens).marks.find(done)?.from ?? -1) : -1;
-const joins: ReadonlySet<string> = new Set(['and', 'left']);
+/** Whether the words can share work at all: asked before anything is scanned. */
+const shares = (tokens: readonly Token[]): boolean =>
+  tokens.some(({ t }, i) => (t === 'left' && i > 1) || (t === 'and' && i > 1 && definite.has(tokens[i + 1]?.t ?? ''))) &&
+  tokens.some(({ t }) => didWords.has(t));
 
 /** @returns the tokens with the verb, or "alone", said again where it is meant again; the same list where it is not */
 export function sharedWork(tokens: readonly Token[]): readonly Token[] {
-  const did = firstDone(tokens);
-  return did < 0 ? tokens : leftBeside(verbAgain(tokens, did), did);
+  const did = shares(tokens) ? scan(tokens).marks.find(done)?.from : undefined;
+  return did === undefined ? tokens : leftBeside(verbAgain(tokens, did), did);
 }
 
 /** "reduced the hook on one oh six and the ramp on three eleven" */
@@ -57,12 +57,13 @@ function leftBeside(tokens: readonly Token[], did: number): readonly Token[] {
 const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
 /** @returns where the verb is said once more, behind the first place: "hook on one oh six [reduced] and ramp on three eleven reduced" */
 export function ofBoth(tokens: readonly Token[]): readonly Token[] | undefined {
-  const did = firstDone(tokens);
-  const [first, place, second, other, verb, ...more] = did < 2 ? [] : scan(tokens).marks.filter((mark) => !isGlue(mark));
+  const last = tokens.length - 1;
+  const may =
+    tokens.some(({ t, ends }, i) => t === 'and' && !ends && i > 1) && [last, last - 1].some((i) => didWords.has(tokens[i]?.t ?? ''));
+  const [first, place, second, other, verb, ...more] = may ? scan(tokens).marks.filter((mark) => !isGlue(mark)) : [];
   const kind = kindOf(first);
   if (
     verb === undefined ||
-    verb.from !== did ||
     more.length > 0 ||
     !done(verb) ||
     kind === undefined ||
