@@ -10,7 +10,7 @@ import { alikeSay } from '../lexicon/alike.ts';
 const alike = longestOf([[alikeSay, true]]);
 /** @returns the tokens with "and" for what joins alike places; the same list where nothing does */
 export function alikeThere(tokens: readonly Token[]): readonly Token[] {
-  return ditto(neither(tokens));
+  return ditto(oneOf(neither(tokens)));
 }
 
 function neither(tokens: readonly Token[]): readonly Token[] {
@@ -23,6 +23,14 @@ function neither(tokens: readonly Token[]): readonly Token[] {
   };
   const next = scan(tokens.slice(nor + 1)).marks.find((mark) => !isGlue(mark));
   return places(at + 1, nor) && next?.place !== undefined ? tokens.map((token, i) => (i === nor ? { ...token, t: 'and' } : token)) : tokens;
+}
+
+/** "on one of two oh six and one oh six": which, was not said. */
+function oneOf(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }, i) => t === 'one' && tokens[i + 1]?.t === 'of');
+  const first = at < 0 ? undefined : scan(tokens.slice(at + 2)).marks.find((mark) => !isGlue(mark));
+  const and = first?.place === undefined ? -1 : tokens.findIndex(({ t }, i) => i > at + 2 && t === 'and');
+  return first && and > 0 && and <= at + 2 + first.to ? tokens.map((token, i) => (i === and ? { ...token, t: 'or' } : token)) : tokens;
 }
 
 function ditto(tokens: readonly Token[]): readonly Token[] {

@@ -92,8 +92,11 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const closedOff =
       before !== undefined &&
       heads[h]?.work !== undefined &&
-      heads[h + 1]?.condition !== undefined &&
-      tokens.slice((marks[mark] as Mark).from, (marks[nextHead] as Mark).from).some(({ t, ends }) => ends === true || t === 'and');
+      heads[h + 1] !== undefined &&
+      (heads[h + 1]?.condition !== undefined || heads[h - 1]?.condition !== undefined) &&
+      tokens
+        .slice((marks[mark] as Mark).from, (marks[nextHead] as Mark).from)
+        .some(({ t, ends }) => ends === true || (t === 'and' && heads[h + 1]?.condition !== undefined));
     // "hook on one oh six with a ramp, and a step on two ten": what it comes with is where it is.
     const comesWith =
       before !== undefined &&

@@ -235,8 +235,16 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
         .map(({ t }) => t)
         .join(' '),
     );
-    const cut =
-      same || sized || another
+    // "hook on one oh six and a worse one on two oh six"
+    const own = between.find(
+      ({ as, at }) =>
+        as === 'mod' &&
+        ['a', 'an', 'another'].includes(tokens[(marks[at] as Mark).from - 1]?.t ?? '') &&
+        tokens[(marks[at] as Mark).to]?.t === 'one',
+    );
+    const cut = own
+      ? own.at
+      : same || sized || another
         ? b
         : put
           ? put.at + 1

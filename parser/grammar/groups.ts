@@ -127,8 +127,7 @@ const ownClause = (marks: readonly Mark[], tokens: readonly Token[], place: numb
 /** A part of the mouth, or a group of teeth, by its name. */
 const isPart = (raw: RawPlace | undefined): boolean =>
   raw?.codes === undefined && (raw?.region !== undefined || (raw?.positions !== undefined && raw.plural === true));
-const isGroup = (raw: RawPlace | undefined): boolean =>
-  raw !== undefined && raw.codes === undefined && (raw.region === undefined || raw.side !== undefined);
+const isGroup = (raw: RawPlace | undefined): boolean => raw !== undefined && raw.codes === undefined;
 
 /** Nothing is said of this place behind it: the phrase ends, or a comma and another place follow. */
 const endsHere = (marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], at: number): boolean =>

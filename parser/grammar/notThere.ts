@@ -28,13 +28,34 @@ export function saidNotThere(marks: readonly Mark[], tokens: readonly Token[], a
 }
 
 /** "..., it is on two oh nine" behind "is not on": said again of another place, as "but on two oh nine" is. */
-export function butThere(tokens: readonly Token[]): readonly Token[] {
+export function butThere(said: readonly Token[]): readonly Token[] {
+  const tokens = yesAndNo(said);
   const not = tokens.findIndex(({ t }, i) => t === 'not' && beings.has(tokens[i - 1]?.t ?? '') && leadsPlace(tokens[i + 1]));
   const it =
     not < 0
       ? -1
       : tokens.findIndex(({ t }, i) => i > not && they.has(t) && beings.has(tokens[i + 1]?.t ?? '') && leadsPlace(tokens[i + 2]));
   return it < 0 ? tokens : tokens.map((token, i) => (i === it && tokens[i - 1]?.t !== 'but' ? { ...token, t: 'but' } : token));
+}
+
+/** "hook on one oh six yes, ramp on three eleven no": each behind its own finding. */
+function yesAndNo(tokens: readonly Token[]): readonly Token[] {
+  const ends = (at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
+  const yes = tokens.findIndex(({ t }, i) => t === 'yes' && i > 0 && ends(i));
+  const no = yes < 0 ? -1 : tokens.findIndex(({ t }, i) => t === 'no' && i > yes + 1 && ends(i));
+  if (no < 0 || !namesFinding(scan(tokens.slice(yes + 1, no)).marks[0])) return tokens;
+  const { word } = tokens[no] as Token;
+  const closed = tokens.slice(0, no - 1).concat({ ...(tokens[no - 1] as Token), ends: true }, tokens.slice(no + 1));
+  return closed.flatMap((token, i) =>
+    i === yes
+      ? []
+      : i === yes - 1
+        ? [
+            { ...token, ends: true as const },
+            { t: 'no', word },
+          ]
+        : [token],
+  );
 }
 
 /** @returns the word that is a "not" without a verb right behind a finding or its place, with nothing behind it that it could turn */

@@ -1,4 +1,4 @@
-/** "one oh six has either a hook or a ramp", "hook or ramp on one oh six, can't tell which": two findings of which one is there, and neither is taken. */
+/** "one oh six has either a hook or a ramp", "ulcer on the right cheek or the left cheek": two findings, or places, of which one is meant, and neither is taken. */
 import { either } from './either.ts';
 import type { Reading } from './read.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
@@ -20,7 +20,9 @@ export function oneOrOther(tokens: readonly Token[]): readonly [readonly Token[]
   const after = scan(tokens.slice(or + 1)).marks;
   const first = before.findLast((mark) => !isGlue(mark));
   const second = after.find((mark) => !isGlue(mark) && !describes(mark));
-  if (!names(first) || !names(second) || before.some(turns)) return undefined;
+  if (before.some(turns)) return undefined;
+  const parts = [first, second].every((mark) => mark?.place?.region !== undefined && mark.place.side !== undefined) && before.some(names);
+  if (!parts && !(names(first) && names(second))) return undefined;
   let from = (first as Mark).from;
   while (from > 0 && !articles.has(tokens[from]?.t ?? '') && before.some((mark) => mark.to === from && describes(mark))) from -= 1;
   if (articles.has(tokens[from - 1]?.t ?? '')) from -= 1;
@@ -34,4 +36,4 @@ const found = ({ made }: Reading): boolean =>
   made.length > 0 && made.every(({ body }) => body?.kind === 'finding' && body.presence !== 'absent' && body.place !== null);
 /** One question for both, where at once both were recorded. */
 export const eitherOf = (asHeard: Reading, first: Reading, second: Reading): Reading =>
-  found(asHeard) && asHeard.made.length > 1 && found(first) && found(second) ? either(first, second, 'one or the other') : asHeard;
+  found(asHeard) && found(first) && found(second) ? either(first, second, 'one or the other') : asHeard;

@@ -100,7 +100,9 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   if (before === 'a' && text(tokens, at - 2) === 'the') return undefined;
   // "lost four oh seven years ago": with its "oh" the number is a tooth's, and what follows says when.
   const ago = text(tokens, codes.to + 1) === 'ago' && tokens.slice(at, codes.to).some(({ t }) => isOh(t));
-  if ((notATooth.includes(text(tokens, codes.to)) && !ago) || notAToothBefore.includes(before) || gradeWords.includes(before))
+  // "..., two oh six; second, a ramp": what is counted stands right behind its number.
+  const parted = tokens[codes.to - 1]?.ends === true && text(tokens, codes.to) === 'second';
+  if ((notATooth.includes(text(tokens, codes.to)) && !ago && !parted) || notAToothBefore.includes(before) || gradeWords.includes(before))
     return undefined;
   // "that's one ten today": the price of the visit.
   if (paidBefore.includes(before) && paidAfter.includes(text(tokens, codes.to))) return undefined;

@@ -52,7 +52,8 @@ export function scopesOf(
     if (cues.every(({ means }) => means === 'before') && unnoticed(tokens, mark.from)) return;
     const forward = closed
       ? undefined
-      : (cues.find(({ looks }) => looks !== 'back') ?? (marks[(heads[next] ?? { mark: -1 }).mark]?.again ? cues[0] : undefined));
+      : (cues.find(({ looks }) => looks !== 'back') ??
+        (marks[(heads[next] ?? { mark: -1 }).mark]?.again && !turnedAgain(marks, i, heads[next] as Head) ? cues[0] : undefined));
     const back = cues.find(({ looks }) => looks !== 'forward');
     // "no looser than last time": as loose as it was.
     if (
@@ -103,6 +104,10 @@ export function scopesOf(
   });
   return scopes;
 }
+
+/** "hook on two oh six last year, one oh six today": the finding put back has a turn of its own. */
+const turnedAgain = (marks: readonly Mark[], at: number, { mark }: Head): boolean =>
+  marks.slice(at + 1, mark).some(({ from, to, terms }) => from === to && terms?.some((t) => t.k === 'cue'));
 
 const perceiving: ReadonlySet<string> = new Set([
   'notice',

@@ -6,6 +6,7 @@ import { handledAs } from '../lexicon/handling.ts';
 import { either } from './either.ts';
 import type { Reading } from './read.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
+import { namedBy, standsForOne } from './shares.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
 
@@ -16,13 +17,80 @@ const kindOf = (mark: Mark | undefined): string | undefined =>
 const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined && kindOf(mark) === undefined;
 /** Whether the words can share work at all: asked before anything is scanned. */
 const shares = (tokens: readonly Token[]): boolean =>
-  tokens.some(({ t }, i) => (t === 'left' && i > 1) || (t === 'and' && i > 1 && definite.has(tokens[i + 1]?.t ?? ''))) &&
-  tokens.some(({ t }) => didWords.has(t));
+  tokens.some(
+    ({ t }, i) =>
+      i > 1 &&
+      (t === 'left' ||
+        t === 'next' ||
+        t === 'were' ||
+        standsForOne(t) ||
+        ((t === 'and' || t === 'not') && definite.has(tokens[i + 1]?.t ?? ''))),
+  ) && tokens.some(({ t }) => didWords.has(t));
 
 /** @returns the tokens with the verb, or "alone", said again where it is meant again; the same list where it is not */
 export function sharedWork(tokens: readonly Token[]): readonly Token[] {
-  const did = shares(tokens) ? scan(tokens).marks.find(done)?.from : undefined;
-  return did === undefined ? tokens : leftBeside(verbAgain(tokens, did), did);
+  const work = shares(tokens) ? scan(tokens).marks.find(done) : undefined;
+  if (work === undefined) return tokens;
+  const told = toldOfPairs(tokens, work);
+  if (told) return told;
+  // "the hook reduced" is one name of work: its verb is what names no thing.
+  const verb = tokens.slice(work.from, work.to).filter((token) => !definite.has(token.t) && kindOf(scan([token]).marks[0]) === undefined);
+  return nextTime(leftBeside(notThat(verbAgain(tokens, work.from), work.to, verb), work.from, verb), work.to, verb);
+}
+const again = (verb: readonly Token[]): readonly Token[] => verb.map(({ t, word }) => ({ t, word }));
+
+/** "hook on one oh six and ramp on three eleven, the first reduced", "the hook on ... and the ramp on ... were reduced": each with its place said again. */
+function toldOfPairs(tokens: readonly Token[], { from, to }: Mark): readonly Token[] | undefined {
+  let at = from - 1;
+  while (['was', 'one', 'both', 'all'].includes(tokens[at]?.t ?? '')) at -= 1;
+  const word = tokens[at];
+  if (word === undefined || word.ends || to < tokens.length || !(word.t === 'were' || standsForOne(word.t))) return undefined;
+  const marks = scan(tokens.slice(0, at)).marks.filter((mark) => !isGlue(mark));
+  const pairs = marks.flatMap((mark, i) =>
+    i % 2 === 0 && kindOf(mark) !== undefined && placed(marks[i + 1]) ? [[mark, marks[i + 1] as Mark] as const] : [],
+  );
+  if (pairs.length < 2 || pairs.length * 2 !== marks.length) return undefined;
+  const verb = tokens.slice(from, to);
+  if (word.t === 'were') {
+    const ends = pairs.slice(0, -1).map(([, place]) => place.to - 1);
+    // "hook on ..., and the ramps on ... were reduced": of those alone.
+    const singular = !tokens[(pairs.at(-1)?.[0].to ?? 1) - 1]?.t.endsWith('s');
+    return singular
+      ? [...tokens.slice(0, at).flatMap((token, i) => (ends.includes(i) ? [token, ...again(verb)] : [token])), ...verb]
+      : undefined;
+  }
+  const one = namedBy(word.t, pairs.length);
+  const [name, place] = (one === undefined ? undefined : pairs[one]) ?? [];
+  if (name === undefined || place === undefined) return undefined;
+  const copy = tokens.slice(name.from, place.to).map(({ t }): Token => ({ t, word: word.word, carried: true }));
+  return [...tokens.slice(0, at), ...copy, ...verb];
+}
+
+/** "reduced the ramp on three eleven but not the hook on one oh six" */
+function notThat(tokens: readonly Token[], from: number, verb: readonly Token[]): readonly Token[] {
+  const not = tokens.findIndex(({ t }, i) => i >= from && t === 'not' && definite.has(tokens[i + 1]?.t ?? ''));
+  const [thing, place, ...more] = not < 0 ? [] : scan(tokens.slice(not + 1)).marks.filter((mark) => !isGlue(mark));
+  return kindOf(thing) !== undefined && placed(place) && more.length === 0
+    ? [...tokens.slice(0, not + 1), ...again(verb), ...tokens.slice(not + 1)]
+    : tokens;
+}
+
+/** "hook on one oh six reduced, ramp on three eleven next time" */
+function nextTime(tokens: readonly Token[], from: number, verb: readonly Token[]): readonly Token[] {
+  const next = tokens.findIndex(
+    ({ t }, i) => i > from && t === 'next' && ['time', 'visit'].includes(tokens[i + 1]?.t ?? '') && closes(tokens, i + 1),
+  );
+  if (next < 0) return tokens;
+  const pause = tokens.slice(0, next).findLastIndex(({ t, ends }) => ends === true || t === 'and' || t === 'but') + 1;
+  const [thing, place, ...more] = scan(tokens.slice(pause, next)).marks.filter((mark) => !isGlue(mark));
+  return pause >= from && kindOf(thing) !== undefined && placed(place) && more.length === 0
+    ? [
+        ...tokens.slice(0, next),
+        ...['to', 'be'].map((t) => ({ t, word: (tokens[next] as Token).word })),
+        ...again(verb),
+        ...tokens.slice(next),
+      ]
+    : tokens;
 }
 
 /** "reduced the hook on one oh six and the ramp on three eleven" */
@@ -36,24 +104,37 @@ function verbAgain(tokens: readonly Token[], did: number): readonly Token[] {
   const last = other && (next === undefined || tokens[and + other.to]?.ends === true);
   const same = kindOf(first) !== undefined && kindOf(first) === kindOf(second);
   return last && same && placed(place) && placed(other) && more.length === 0
-    ? [...tokens.slice(0, and + 1), ...verb.map(({ t, word }) => ({ t, word })), ...tokens.slice(and + 1)]
+    ? [...tokens.slice(0, and + 1), ...again(verb), ...tokens.slice(and + 1)]
     : tokens;
 }
 
 /** "hook on one oh six reduced, ramp on three eleven left", "reduced the hook, left the ramp": beside what was worked on it was not touched. */
-function leftBeside(tokens: readonly Token[], did: number): readonly Token[] {
-  const at = tokens.findIndex(({ t }, i) => i > did && t === 'left' && (closes(tokens, i) || definite.has(tokens[i + 1]?.t ?? '')));
+function leftBeside(tokens: readonly Token[], did: number, verb: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }, i) => i > did && t === 'left' && (leaves(tokens, i) || definite.has(tokens[i + 1]?.t ?? '')));
   if (at < 0 || !scan(tokens.slice(0, at)).marks.some(done)) return tokens;
   const end = tokens.findIndex(({ ends }, i) => i >= at && ends === true);
   const last = end < 0 ? tokens.length - 1 : end;
-  const from = at === last ? tokens.slice(0, at).findLastIndex(({ t, ends }) => ends === true || t === 'and' || t === 'but') + 1 : at + 1;
-  const [thing, place, ...more] = scan(tokens.slice(from, at === last ? at : last + 1)).marks.filter((mark) => !isGlue(mark));
+  const behind = leaves(tokens, at);
+  const from = behind ? tokens.slice(0, at).findLastIndex(({ t, ends }) => ends === true || t === 'and' || t === 'but') + 1 : at + 1;
+  const [thing, place, ...more] = scan(tokens.slice(from, behind ? at : last + 1)).marks.filter((mark) => !isGlue(mark));
+  const { word, ends } = tokens[behind ? at : last] as Token;
+  const own = (t: string): Token => ({ t, word });
+  // "two oh six reduced, four eleven left alone"
+  if (behind && thing?.place?.codes !== undefined && place === undefined && tokens[at + 1]?.t === 'alone')
+    return [...tokens.slice(0, at), own('not'), ...again(verb), ...tokens.slice(at + 2)];
   // "reduced, ramp on the upper left": behind what is no number it is a side.
-  if (kindOf(thing) !== 'overgrowth' || !placed(place) || more.length > 0 || (at === last && place?.place?.codes === undefined))
-    return tokens;
-  const { t, word, ends } = tokens[last] as Token;
-  return [...tokens.slice(0, last), { t, word }, { t: 'alone', word, ...(ends ? { ends } : {}) }, ...tokens.slice(last + 1)];
+  if (kindOf(thing) !== 'overgrowth' || !placed(place) || more.length > 0 || (behind && place?.place?.codes === undefined)) return tokens;
+  const to = behind ? at : last;
+  return [
+    ...tokens.slice(0, to),
+    own((tokens[to] as Token).t),
+    { ...own('alone'), ...(ends ? { ends } : {}) },
+    ...tokens.slice(to + 1 + (tokens[to + 1]?.t === 'alone' ? 1 : 0)),
+  ];
 }
+/** Behind what is left: nothing more, or how long it is left. */
+const leaves = (tokens: readonly Token[], at: number): boolean =>
+  closes(tokens, at) || ['alone', 'for', 'till', 'until'].includes(tokens[at + 1]?.t ?? '');
 const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
 /** @returns where the verb is said once more, behind the first place: "hook on one oh six [reduced] and ramp on three eleven reduced" */
 export function ofBoth(tokens: readonly Token[]): readonly Token[] | undefined {

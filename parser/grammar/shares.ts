@@ -17,8 +17,28 @@ const named: Readonly<Record<string, (many: number) => number>> = {
 };
 /** Whether a word stands for one of the things that were named. */
 export const standsForOne = (word: string): boolean => word in named;
+/** Which of so many it stands for. */
+export const namedBy = (word: string, many: number): number | undefined => {
+  const one = named[word]?.(many);
+  return one !== undefined && one < many ? one : undefined;
+};
 const every: ReadonlySet<string> = new Set(['both', 'each', 'all']);
-const between: ReadonlySet<string> = new Set(['is', 'was', 'are', 'were', 'being', 'at', 'about', 'a', 'one', 'only', 'just', 'tooth']);
+const between: ReadonlySet<string> = new Set([
+  'is',
+  'was',
+  'are',
+  'were',
+  'being',
+  'at',
+  'about',
+  'a',
+  'one',
+  'only',
+  'just',
+  'tooth',
+  'of',
+  'them',
+]);
 /** What joins sizes that are said in the order of their things. */
 const joins: ReadonlySet<string> = new Set(['and', 'then', 'respectively']);
 
@@ -31,8 +51,8 @@ function namedBefore(tokens: readonly Token[], { from }: Mark, many: number): re
   while (between.has(tokens[at]?.t ?? '') && tokens[at]?.ends !== true) at -= 1;
   const word = tokens[at]?.ends ? '' : (tokens[at]?.t ?? '');
   if (every.has(word)) return Array.from({ length: many }, (_, k) => k);
-  const one = named[word]?.(many);
-  return one === undefined || one >= many ? undefined : [one];
+  const one = namedBy(word, many);
+  return one === undefined ? undefined : [one];
 }
 
 /**
@@ -51,6 +71,9 @@ export function sharesOf(
   let of: readonly number[] | undefined;
   const told = own.map((m) => (of = namedBefore(tokens, marks[m] as Mark, many) ?? of));
   if (told.some((one) => one !== undefined)) return told.every((one) => one !== undefined) ? told : undefined;
+  // "..., mild both of them"
+  const behind = tokens[(marks[own.at(-1) as number] as Mark).to]?.t ?? '';
+  if (every.has(behind)) return own.map(() => Array.from({ length: many }, (_, k) => k));
   const kind = kindOf(marks[first] as Mark);
   const listed = own.every(
     (m, k) =>

@@ -15,7 +15,7 @@ import type { Token } from './tokens.ts';
 const text = (tokens: readonly Token[], mark: Mark): readonly string[] => tokens.slice(mark.from, mark.to).map(({ t }) => t);
 const cueOf = (mark: Mark | undefined): ScopeCue | undefined =>
   first(mark?.terms ?? [], (t) => (t.k === 'cue' && t.cue.kind === undefined ? t.cue : undefined));
-const put = (at: number, means: 'absent' | 'now' | 'except'): Mark => ({
+const put = (at: number, means: 'absent' | 'suspected' | 'now' | 'except'): Mark => ({
   from: at,
   to: at,
   terms: [{ k: 'cue', cue: { say: [], means, looks: 'forward' } }],
@@ -65,7 +65,8 @@ export function turned(marks: readonly Mark[], tokens: readonly Token[]): readon
   const apart = partedBy(headed, (mark, i) =>
     mark.place?.codes &&
     headed.slice(0, i).some(isHead) &&
-    contraries.has(tail(behind(headed, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not'))
+    (contraries.has(tail(behind(headed, i, tokens), tokens).replace(/^(has|does|is|are|have)(?: one)?$/, '$1 not')) ||
+      onlyMaybe(headed, i, tail(behind(headed, i, tokens), tokens), tokens))
       ? lastApart(mark, tokens)
       : undefined,
   );
@@ -276,6 +277,9 @@ function withTurns(marks: readonly Mark[], tokens: readonly Token[]): readonly M
     const rest = mark.place && said && !isHead(mark) ? behind(marks, i, tokens) : undefined;
     const told = tail(rest, tokens);
     if (rest !== undefined && !ruled && rulesOut(mark, told)) out.push(put(mark.from, 'absent'));
+    else if (rest !== undefined && !ruled && onlyMaybe(marks, i, told, tokens)) out.push(put(mark.from, 'suspected'));
+    else if (rest !== undefined && !ruled && nowWords.has(told) && cueOf(marks.slice(0, i).findLast((m) => !small(m)))?.means === 'before')
+      out.push(put(mark.from, 'now'));
     else if (
       rest !== undefined &&
       ruled &&
@@ -327,7 +331,13 @@ function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): r
   const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
   return rest.length > 0 &&
     rest.length <= 4 &&
-    rest.every((mark) => small(mark) || cueOf(mark)?.means === 'absent' || nothingWrong(mark, tokens) || typeof mark.number === 'number')
+    rest.every(
+      (mark) =>
+        small(mark) ||
+        ['absent', 'suspected'].includes(cueOf(mark)?.means ?? '') ||
+        nothingWrong(mark, tokens) ||
+        typeof mark.number === 'number',
+    )
     ? rest
     : undefined;
 }
@@ -348,11 +358,23 @@ const tail = (rest: readonly Mark[] | undefined, tokens: readonly Token[]): stri
 
 /** A word of ruling out behind its place, once the turn stands before it. */
 function belongsToTurn(marks: readonly Mark[], at: number, tokens: readonly Token[]): boolean {
-  if (cueOf(marks[at])?.means !== 'absent') return false;
+  if (!['absent', 'suspected'].includes(cueOf(marks[at])?.means ?? '')) return false;
   const place = marks.slice(0, at).findLastIndex(({ place: raw }) => raw !== undefined);
   const rest = place > 0 && marks.slice(0, place).some((m) => isHead(m)) ? behind(marks, place, tokens) : undefined;
-  return rest !== undefined && rulesOut(marks[place] as Mark, tail(rest, tokens));
+  const told = tail(rest, tokens);
+  return rest !== undefined && (rulesOut(marks[place] as Mark, told) || onlyMaybe(marks, place, told, tokens));
 }
+/** "hook on one oh six, two oh six maybe": what is thought of the last place, parted off by a pause, is of that one. */
+function onlyMaybe(marks: readonly Mark[], at: number, told: string, tokens: readonly Token[]): boolean {
+  if (!maybes.has(told)) return false;
+  const { from, to, place } = marks[at] as Mark;
+  const before = tokens[tokens[from - 1]?.t === 'the' ? from - 2 : from - 1];
+  return (place?.codes?.length ?? 0) > 1
+    ? tokens.slice(from, to - 1).some(({ ends }) => ends)
+    : marks.slice(0, at).some((mark) => mark.place !== undefined) && (before?.ends === true || before?.t === 'and');
+}
+const maybes: ReadonlySet<string> = new Set(['maybe', 'possibly', 'perhaps', 'probably', 'possible', 'suspected', 'query']);
+const nowWords: ReadonlySet<string> = new Set(['today', 'now', 'this time']);
 /** Of a side "nothing" rules out what was found on the other one; of a tooth it says that the tooth is normal. */
 const rulesOut = ({ place }: Mark, told: string): boolean =>
   contraries.has(told) || (told === 'nothing' && place?.side !== undefined && place.positions === undefined && place.codes === undefined);
