@@ -8,7 +8,7 @@ import type { Reading } from './read.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
 import { namedBy, standsForOne } from './shares.ts';
 import type { Token } from './tokens.ts';
-import { didWords } from './vocabulary.ts';
+import { workWords } from './vocabulary.ts';
 
 const definite: ReadonlySet<string> = new Set(['the', 'that', 'his', 'her']);
 const done = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done) === true;
@@ -25,7 +25,7 @@ const shares = (tokens: readonly Token[]): boolean =>
         t === 'were' ||
         standsForOne(t) ||
         ((t === 'and' || t === 'not') && definite.has(tokens[i + 1]?.t ?? ''))),
-  ) && tokens.some(({ t }) => didWords.has(t));
+  ) && tokens.some(({ t }) => workWords.has(t));
 
 /** @returns the tokens with the verb, or "alone", said again where it is meant again; the same list where it is not */
 export function sharedWork(tokens: readonly Token[]): readonly Token[] {
@@ -140,7 +140,7 @@ const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.
 export function ofBoth(tokens: readonly Token[]): readonly Token[] | undefined {
   const last = tokens.length - 1;
   const may =
-    tokens.some(({ t, ends }, i) => t === 'and' && !ends && i > 1) && [last, last - 1].some((i) => didWords.has(tokens[i]?.t ?? ''));
+    tokens.some(({ t, ends }, i) => t === 'and' && !ends && i > 1) && [last, last - 1].some((i) => workWords.has(tokens[i]?.t ?? ''));
   const [first, place, second, other, verb, ...more] = may ? scan(tokens).marks.filter((mark) => !isGlue(mark)) : [];
   const kind = kindOf(first);
   if (

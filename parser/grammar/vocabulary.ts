@@ -111,9 +111,15 @@ export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k
 
 const ofPlaces: ReadonlySet<Term['k']> = new Set(['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region']);
 export const isOfPlace = ({ k }: Term): boolean => ofPlaces.has(k);
+const workDone = entries.flatMap(([words, term]) =>
+  term.k === 'work' && term.term.as === 'procedure' && term.term.done ? [words] : [],
+);
 /** First words of work that was done. */
-export const didWords: ReadonlySet<string> = new Set(
-  entries.flatMap(([words, term]) => (term.k === 'work' && term.term.as === 'procedure' && term.term.done ? words.slice(0, 1) : [])),
+export const didWords: ReadonlySet<string> = new Set(workDone.flatMap((words) => words.slice(0, 1)));
+const things: ReadonlySet<string> = new Set(entries.flatMap(([words, { k }]) => (k === 'condition' && words.length === 1 ? words : [])));
+/** Work that was done is said with one of these at least, and they are not what it is done to: of "hook reduced" the second. */
+export const workWords: ReadonlySet<string> = new Set(
+  workDone.flatMap((words) => words.find((word) => !things.has(word)) ?? words.slice(0, 1)),
 );
 /** First words of the forms of place. */
 export const placeWords: ReadonlySet<string> = new Set(entries.flatMap(([words, term]) => (isOfPlace(term) ? words.slice(0, 1) : [])));
