@@ -111,9 +111,7 @@ export const withoutTalk: Trie<Term> = buildTrie(entries.filter(([, { k }]) => k
 
 const ofPlaces: ReadonlySet<Term['k']> = new Set(['side', 'jaw', 'row', 'hundreds', 'allRound', 'elsewhere', 'group', 'asked', 'region']);
 export const isOfPlace = ({ k }: Term): boolean => ofPlaces.has(k);
-const workDone = entries.flatMap(([words, term]) =>
-  term.k === 'work' && term.term.as === 'procedure' && term.term.done ? [words] : [],
-);
+const workDone = entries.flatMap(([words, term]) => (term.k === 'work' && term.term.as === 'procedure' && term.term.done ? [words] : []));
 /** First words of work that was done. */
 export const didWords: ReadonlySet<string> = new Set(workDone.flatMap((words) => words.slice(0, 1)));
 const things: ReadonlySet<string> = new Set(entries.flatMap(([words, { k }]) => (k === 'condition' && words.length === 1 ? words : [])));
