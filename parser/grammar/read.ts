@@ -42,6 +42,7 @@ import { tokenise, type Token } from './tokens.ts';
 import { restated } from './restated.ts';
 import { retracted } from './retracted.ts';
 import { approved, toTheHorse } from './toTheHorse.ts';
+import { unsureOf } from './unsureOf.ts';
 import { toDoYet } from './toDoYet.ts';
 import { turned } from './turns.ts';
 import { treatmentsOf } from './treatments.ts';
@@ -93,7 +94,8 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
   if (both) return lastOrBoth(readOnce(spoken, context, carry), readOnce(both, context, carry));
   const others = oneOrOther(spoken);
   if (others) return eitherOf(readOnce(spoken, context, carry), readOnce(others[0], context, carry), readOnce(others[1], context, carry));
-  return asked(spoken, (tokens) => readOnce(tokens, context, carry)) ?? hearsaid(spoken, readOnce(spoken, context, carry));
+  const again = (tokens: readonly Token[]): Reading => readOnce(tokens, context, carry);
+  return asked(spoken, again) ?? unsureOf(spoken, again) ?? hearsaid(spoken, again(spoken));
 }
 
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {

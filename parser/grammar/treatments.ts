@@ -96,7 +96,10 @@ export function treatmentsOf(
       : {}),
   });
   const last = standing(context, carry.last);
-  const before = last && 'place' in last ? last.place : undefined;
+  // "lower left normal", "reduced it": nothing there to reduce.
+  const nothing =
+    last?.kind === 'finding' && last.presence === 'absent' && ['reduce', 'extract', 'remove-cap', 'scale-calculus'].includes(work.id);
+  const before = last && 'place' in last && !nothing ? last.place : undefined;
   const carriedPlace =
     (here && !(place === null && thing)) || !(procedure.needsPlace || pointsAt(clause, marks, tokens))
       ? undefined

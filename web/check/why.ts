@@ -92,6 +92,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'one breath, two readings': 'said in one breath it can be parted in more than one way',
   'a place behind a bare no': 'a “no” before another place may rule out there or take back',
   'a question': 'it was asked, and not answered',
+  'said as unsure': 'whether it is so was said to be unsure',
   'said by another': 'somebody else said so',
   'said of the same place': 'it is said of the place of what it is instead',
   'shown and not said': 'where “that” was is not known',
