@@ -1,6 +1,6 @@
 /** Facts of the horse spoken in passing: "nine year old gelding", "rising four", "bay, sixteen hands two, eventer". */
 import type { Horse } from '../contract/draft.ts';
-import { breedSay, bringingAnother, called, colourSay, describing, noName, presenting, useSay } from '../lexicon/horse.ts';
+import { breedSay, bringingAnother, called, colourSay, describing, noName, otherHorses, presenting, useSay } from '../lexicon/horse.ts';
 import { readNumber } from './numbers.ts';
 import { readCodes } from './codes.ts';
 import type { Reading } from './read.ts';
@@ -37,11 +37,19 @@ export function headerIn({
 }: Reading): { readonly header: { horse: Horse }; readonly words: readonly number[] } | undefined {
   const taken = new Set<number>();
   const horse: Horse = { ...(besideSex(tokens, taken) ?? putRight(tokens, ageIn(tokens, taken), taken)) };
+  // "the other one is a nine year old mare", "I did a nine year old mare this morning"
+  if (horse.age !== undefined && (ofOther(tokens, Math.min(...taken)) || didAnother.test(tokens.map(({ t }) => t).join(' '))))
+    return undefined;
   const aged = horse.age !== undefined;
   const look = lookIn(tokens);
   // A colour or a breed counts in a phrase of nothing but such words: "they sold the grey one" is talk.
   const of = (at: number): boolean =>
-    taken.has(at) || look.taken.has(at) || sexes[tokens[at]?.t as string] !== undefined || small.has(tokens[at]?.t ?? '');
+    taken.has(at) ||
+    look.taken.has(at) ||
+    sexes[tokens[at]?.t as string] !== undefined ||
+    small.has(tokens[at]?.t ?? '') ||
+    takingBack.has(tokens[at]?.t ?? '') ||
+    ['i', 'not', 'that'].includes(tokens[at]?.t ?? '');
   const guess = aged ? undefined : agedAtEnd(tokens, (at) => of(at));
   if (guess) {
     horse.age = guess.age;
@@ -69,7 +77,8 @@ export function headerIn({
     )
       taken.add(at);
   });
-  const sexAt = tokens.findIndex(({ t }, at) => sexes[t] !== undefined && !ofAnother(tokens, at));
+  const told = tokens.flatMap(({ t }, at) => (sexes[t] !== undefined && !ofAnother(tokens, at) ? [at] : []));
+  const sexAt = told.find((at, i) => told[i + 1] === undefined || !takenBack(tokens, at, told[i + 1] as number)) ?? -1;
   if (sexAt >= 0 && (aged || described || tokens.length <= 3)) {
     horse.sex = sexes[tokens[sexAt]?.t as string] as NonNullable<Horse['sex']>;
     taken.add(sexAt);
@@ -91,11 +100,25 @@ export function headerIn({
   return words.length === 0 || (made.length > 0 && !aged) ? undefined : { header: { horse }, words };
 }
 
+/** "colt, sorry, gelding", "not a colt, a mare": what was said first is taken back. */
+const takenBack = (tokens: readonly Token[], at: number, next: number): boolean =>
+  tokens.slice(at + 1, next).some(({ t }) => takingBack.has(t)) ||
+  ['not', 'no'].includes(tokens[['a', 'an'].includes(tokens[at - 1]?.t ?? '') ? at - 2 : at - 1]?.t ?? '');
+const takingBack: ReadonlySet<string> = new Set(['no', 'sorry', 'correction', 'mean', 'rather', 'make', 'actually']);
+
 /** "the owner has a grey mare too", "shares with the other gelding": in the same clause words that bring in another horse. */
 function ofAnother(tokens: readonly Token[], at: number): boolean {
   const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
   return tokens.slice(from, at).some(({ t }) => anotherHorse.has(t));
 }
+
+const ofOther = (tokens: readonly Token[], at: number): boolean => {
+  const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  return tokens.slice(from, at).some(({ t }) => otherHorse.has(t));
+};
+const otherHorse = new Set(otherHorses);
+const didAnother =
+  /\b(?:i|we) (?:just )?(?:did|saw|had|rasped|floated|treated|have done|have just done|went to see|went to) (?:a|an|another|her|his|their) /;
 
 /** Words that present a horse, and whether what follows them is said to be its name. */
 const presents = formsOf([...presenting, ...called].map((form) => [form.split(' '), called.includes(form)] as const));
@@ -164,7 +187,7 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
 }
 
 const back =
-  /^(?:(?:no|sorry|correction|wait|actually|make that|make it|i mean|or rather|rather|it is|he is|she is|rising) )*(?:no|sorry|correction|make that|make it|i mean|or rather|rather)(?: (?:it is|he is|she is))? /;
+  /^(?:(?:mare|gelding|stallion|colt|filly) )?(?:(?:no|sorry|correction|wait|actually|make that|make it|i mean|or rather|rather|it is|he is|she is|rising) )*(?:no|sorry|correction|make that|make it|i mean|or rather|rather)(?: (?:it is|he is|she is))? /;
 /** "she's twelve, no, thirteen": the age said last is the age. */
 function putRight(tokens: readonly Token[], told: Pick<Horse, 'age'>, taken: Set<number>): Pick<Horse, 'age'> {
   if (told.age === undefined) return told;
@@ -211,7 +234,7 @@ const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [
 const ageBehind =
   /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going by|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
 const ageBefore =
-  /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?) (?:he|she|him|her|it)?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
+  /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?)(?: (?:he|she|him|her|it))?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
 /** What tells an age is one of these, or tells it by one of these. */
 const tellingAge = new Set([
   'passport',
@@ -231,7 +254,7 @@ const tellingAge = new Set([
   'down',
 ]);
 /** Beside every number that is an age stands one of these. */
-const ageWords = new Set([...tellingAge, 'is', 'rising', 'year', 'years', 'month', 'months']);
+const ageWords = new Set([...tellingAge, 'is', 'rising', 'year', 'years', 'month', 'months', 'turned', 'coming']);
 /** "nine by the passport", "I'd age him at twelve": an age told by where it was read. */
 function sourcedAge(
   tokens: readonly Token[],
@@ -258,14 +281,26 @@ function sourcedAge(
   };
 }
 
-const plainly = /\b(?:he|she|this one|this horse|this pony|this lad|this mare) is(?: (?:about|around|roughly|maybe|nearly|only|just))?$/;
+const plainly =
+  /\b(?:he|she|this one|this horse|this pony|this lad|this mare) is(?: (?:about|around|roughly|maybe|nearly|only|just|probably))*$|\b(?:he|she|has|just) (?:just )?turned$|^(?:he is |she is )?(?:age|aged)(?: is)?(?: (?:about|around|roughly))?$|^(?:(?:he|she) is )?coming(?: up to| up)?$/;
 /** "he's fourteen": a number that counts nothing else, said of the horse itself. */
+const saidOut = (tokens: readonly Token[], to: number): boolean => {
+  const rest =
+    /^(?:now|or so|or thereabouts|ish|i think|i reckon|this (?:year|spring|summer|autumn|winter|month|week|time)|last (?:month|week|spring)|today)+$/;
+  const pause = tokens.findIndex(({ ends }, i) => i >= to - 1 && ends === true);
+  const clause = tokens.slice(to, pause < 0 ? tokens.length : pause + 1);
+  return clause.length === 0 || to - 1 === pause || rest.test(clause.map(({ t }) => t).join(' '));
+};
 function plainAge(
   tokens: readonly Token[],
   at: number,
   number: { readonly value: number; readonly to: number },
 ): { readonly age: NonNullable<Horse['age']>; readonly from: number } | undefined {
-  const ends = number.to === tokens.length || tokens[number.to - 1]?.ends === true || sexes[tokens[number.to]?.t as string] !== undefined;
+  const ends = saidOut(tokens, number.to) || sexes[tokens[number.to]?.t as string] !== undefined;
+  const behind = tokens
+    .slice(number.to)
+    .map(({ t }) => t)
+    .join(' ');
   const before =
     !ends || number.value < 2 || number.value > 40 || !Number.isInteger(number.value) || readCodes(tokens, at)
       ? undefined
@@ -278,7 +313,14 @@ function plainAge(
   return before === undefined
     ? undefined
     : {
-        age: { value: number.value, unit: 'year', ...(/about|around|roughly|maybe|nearly/.test(before) ? { about: true } : {}) },
+        age: {
+          value: number.value,
+          unit: 'year',
+          ...(before.includes('coming') ? { rising: true } : {}),
+          ...(/about|around|roughly|maybe|nearly|probably/.test(before) || /^(?:or so|or thereabouts|ish)/.test(behind)
+            ? { about: true }
+            : {}),
+        },
         from: at - before.split(' ').length,
       };
 }
@@ -308,13 +350,13 @@ function lookIn(tokens: readonly Token[]): {
   for (let at = 0; at < words.length; at += 1) {
     const found = longest(looks, words, at);
     const kind = found?.values[0];
-    if (!found || !kind || horse[kind] !== undefined) continue;
+    if (!found || !kind || (horse[kind] !== undefined && !takenBack(tokens, where[kind] as number, at))) continue;
     horse[kind] = words.slice(at, found.to).join(' ');
     where[kind] = at;
     for (let i = at; i < found.to; i += 1) taken.add(i);
     at = found.to - 1;
   }
-  const height = taken.size === 0 ? undefined : heightIn(tokens);
+  const height = taken.size === 0 && !tokens.some(({ t }) => measured.has(t)) ? undefined : heightIn(tokens);
   if (height) {
     horse.height = words.slice(...height).join(' ');
     for (let i = height[0]; i < height[1]; i += 1) taken.add(i);
@@ -322,6 +364,7 @@ function lookIn(tokens: readonly Token[]): {
   return { horse, taken, at: where };
 }
 
+const measured: ReadonlySet<string> = new Set(['hands', 'hh', 'stands', 'standing', 'height', 'measures']);
 /** "sixteen hands two", "fifteen two", "fourteen hands": from eight to nineteen hands, and up to three inches. */
 function heightIn(tokens: readonly Token[]): [number, number] | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
