@@ -3,7 +3,7 @@ import type { Placing } from './groups.ts';
 import type { ItemBody, Made } from './made.ts';
 import { resolvePlace } from './resolve.ts';
 import { noReason, notLooked, notLookedWords, type NotLooked } from '../lexicon/notExamined.ts';
-import type { Mark } from './scan.ts';
+import { scan, type Mark } from './scan.ts';
 import { codeOf, positionOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
@@ -18,8 +18,18 @@ interface Cue {
   readonly how: NotLooked;
 }
 
-export const notExamined: WorkRule = (marks, tokens, { carry }) => {
+/** "could not get to the tongue": where to, and no side of a tooth. */
+const toThePart = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  marks.map((mark): Mark => {
+    const to = tokens[mark.from]?.t === 'to' && mark.terms?.some(({ k }) => k === 'surface');
+    const place = to ? scan(tokens.slice(mark.from + 1, mark.to)).marks.find((one) => one.place !== undefined)?.place : undefined;
+    return place ? { from: mark.from + 1, to: mark.to, place } : mark;
+  });
+
+export const notExamined: WorkRule = (all, tokens, { carry }) => {
   const words = tokens.map(({ t }) => t);
+  if (!words.some((word) => notLookedWords.has(word))) return [];
+  const marks = toThePart(all, tokens);
   const cue = cueIn(
     words,
     (at) => marks.some((mark) => mark.from === at && placed(mark)),
@@ -112,6 +122,23 @@ export const notExamined: WorkRule = (marks, tokens, { carry }) => {
       ? [i]
       : [],
   );
+  if (cue.how.partly)
+    return findingsIn(marks)
+      ? []
+      : [...places, ...movement].map((place) => ({
+          marks: taken,
+          rules: ['hardly seen'],
+          doubts: [
+            {
+              doubt: 'two-readings',
+              place,
+              readings: [
+                { label: '', bodies: [{ kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}) }] },
+                { label: 'examined', bodies: [] },
+              ],
+            },
+          ],
+        }));
   return [...places, ...movement].map((place) => ({
     body: { kind: 'not-examined', place, ...(reason !== '' ? { reason } : {}), ...(cue.how.means ? { means: cue.how.means } : {}) },
     marks: taken,

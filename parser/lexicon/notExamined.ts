@@ -10,8 +10,15 @@ const hindered = '(?:(?:would|will) not (?:\\w+ ){1,5}?(?:to|for me to)|too (?:\
 /** "too dark for a proper look at ..." */
 const noLook = '\\btoo (?:\\w+ ){1,3}?for (?:a|any|much of a) (?:\\w+ )?(?:look|view|sight|feel)(?: (?:at|of|in|round))?\\b';
 
-export interface NotLooked { readonly pattern: RegExp; readonly means?: 'seen' | 'felt'; /** What stands behind it may be a finding ruled out: "could not see any hooks". */ readonly sees?: true }
+export interface NotLooked { readonly pattern: RegExp; readonly means?: 'seen' | 'felt'; /** What stands behind it may be a finding ruled out: "could not see any hooks". */ readonly sees?: true; /** Seen in part, or put off: whether it was looked at is asked. */ readonly partly?: true }
+const all = '(?:everything|all|all of it|the lot|the whole mouth|the rest|it all)';
+const except = '(?:except|bar|but|apart from|other than|barring|except for|save)';
+const looked = '(?:seen|examined|checked|looked at|looked over|felt|covered|been round|inspected)';
 export const notLooked: readonly NotLooked[] = [
+  { pattern: new RegExp(`\\b${looked} ${all} ${except}\\b|\\b${all} (?:else )?(?:was |is |were |has been |got )?${looked} ${except}\\b|\\ball ${except}\\b(?= .*\\b(?:was |were |got )?${looked}$)`) },
+  { pattern: /\b(?:(?:did|do|does|have|had) not have (?:any |the )?time|ran out of (?:time|light|patience|sedation)|no (?:time|access|chance)|not (?:had )?(?:the )?time) (?:for|to|with|before)\b(?! (?:look|see|check|examine|feel|do|rasp|float|get|finish|take|reduce))/ },
+  { pattern: /\b(?:would|did|will) not have me (?:near|at|look at|touch|anywhere near)\b|\b(?:forgot|forgotten|neglected) (?:to (?:look at|check|examine|see|feel)|about)\b|\bmissed(?= (?:the |his |her )?(?:tongue|palate|left|right|upper|lower|incisors|canines|one|two|three|four|cheek|cheeks|bars|gums|lips))|\bout of (?:my |the |his )reach\b|\bgave up on(?= (?:the |his |her )?(?:tongue|palate|left|right|upper|lower|incisors|canines|one|two|three|four|cheek|cheeks|bars|gums))/ },
+  { pattern: /\b(?:hard|difficult|tricky|awkward|not easy) to (?:see|look at|get at|get to|feel|reach|examine|get a look at)\b|\b(?:poor|limited|bad|partial|restricted|not much of a) (?:view|look|sight)(?: (?:of|at))?\b|\bonly (?:(?:partly|partially|half|just|briefly) (?:seen|visible|examined|looked at)|glimpsed)\b|\b(?:only )?(?:seen|visible|examined) (?:only )?in part\b|\b(?:only|just) (?:got|had|caught) a (?:glimpse|quick look|brief look|peek)(?: (?:of|at))?\b|\b(?:still|yet) to (?:be )?(?:examined?|checked?|seen?|looked at|look at)\b|\bleft (?:for|till|until) (?:another|a later|the next|next) (?:day|time|visit|appointment)\b/, partly: true },
   { pattern: new RegExp(noLook) },
   { pattern: /\b(?:could|can) not (?:really )?(?:say|tell you|comment)\b(?! (?:that|if|whether|there|no|for|it|he|she|what|how|why|much|anything|which|about|on))/ },
   { pattern: /\b(?:felt|by feel|palpated|by hand) (?:only )?(?:but|and|only|though)? ?(?:not|never|could not be) (?:seen|visuali[sz]ed|viewed)\b/, means: 'seen' },
@@ -22,6 +29,6 @@ export const notLooked: readonly NotLooked[] = [
   { pattern: /\b(?:skipped|missed out|left out|left unexamined|unexamined|unreachable|not reachable|no exam(?:ination)? of|not (?:yet )?(?:covered|looked over|accessible)|inaccessible|out of reach|beyond reach|not (?:done|tackled) (?:an )?exam(?:ination)? of)\b/ },
 ];
 /** Each of the patterns holds one of these words: without any of them none has to be tried. */
-export const notLookedWords: ReadonlySet<string> = new Set(['not', 'never', 'no', 'wont', 'won\'t', 'unable', 'failed', 'struggled', 'gave', 'too', 'out', 'blocked', 'skipped', 'missed', 'left', 'unexamined', 'unreachable', 'inaccessible', 'beyond']);
+export const notLookedWords: ReadonlySet<string> = new Set(['not', 'never', 'no', 'except', 'bar', 'but', 'apart', 'other', 'barring', 'save', 'ran', 'forgot', 'forgotten', 'neglected', 'hard', 'difficult', 'tricky', 'awkward', 'poor', 'limited', 'bad', 'partial', 'restricted', 'only', 'part', 'glimpse', 'just', 'still', 'yet', 'wont', 'won\'t', 'unable', 'failed', 'struggled', 'gave', 'too', 'out', 'blocked', 'skipped', 'missed', 'left', 'unexamined', 'unreachable', 'inaccessible', 'beyond']);
 /** At the edges of a reason: words that give none. */
 export const noReason: readonly string[] = ['properly', 'yet', 'today', 'at', 'all', 'either', 'really', 'fully', 'well', 'enough', 'clearly', 'though', 'because', 'as', 'since', 'due', 'to', 'of', 'for', 'cos', 'he', 'she', 'it', 'the', 'horse', 'and', 'on', 'in', 'so', 'again', 'this', 'time', 'but'];

@@ -99,6 +99,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'a bare not': 'a “not” on its own may rule out, or be “noted” or “nought”',
   'mobility or molar': '“M” is said of mobility and of molars',
   'bare not seen': '“not seen” stood alone',
+  'hardly seen': 'it was seen in part, or put off',
   'dose as spoken': 'the dose is kept as it was spoken',
   'not given': 'its own words say that it was not given today',
   fact: 'it is about the visit',
