@@ -45,7 +45,9 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const fits = (g: PlaceGroup): boolean => canStand(heads[h] as Head, g);
     // "one hundreds, hook six, points all": the six is the hook's.
     const taken = (g: PlaceGroup): boolean => heads[h]?.condition !== undefined && g.marks.some((m) => marks[m]?.own);
-    const nearest = groups.findLast((g) => (g.marks.at(-1) as number) < mark && fits(g) && !taken(g));
+    const nearest = groups.findLast(
+      (g) => (g.marks.at(-1) as number) < mark && fits(g) && !taken(g) && !ofException(marks, tokens, heads, g, heads[h] as Head),
+    );
     const before =
       nearest &&
       (!stopBetween(role, nearest.marks.at(-1) as number, mark) ||
@@ -385,6 +387,25 @@ const insteadThere = (
     )
   );
 };
+
+/** "apart from a hook on one oh six, nothing to report": the tooth is where the exception was found, and is not what is normal. */
+function ofException(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  heads: readonly Head[],
+  { marks: at }: PlaceGroup,
+  head: Head,
+): boolean {
+  if (head.condition?.id !== 'abnormality' || head.condition.strength !== 'absentSay') return false;
+  const [from, to] = [at[0] as number, at.at(-1) as number];
+  const except = marks.findIndex((mark, i) => i < from && isExcept(mark));
+  const own = except < 0 ? undefined : heads.find(({ mark }) => mark > except && mark < from);
+  const start = (marks[from] as Mark).from;
+  const lead = tokens[tokens[start - 1]?.t === 'the' ? start - 2 : start - 1];
+  const told = tokens.slice((marks[to] as Mark).to, (marks[head.mark] as Mark).from).some(({ t }) => subjectVerbs.has(t));
+  return own?.condition !== undefined && own !== head && prepositions.has(lead?.t ?? '') && !told;
+}
+const subjectVerbs: ReadonlySet<string> = new Set(['is', 'are', 'looks', 'look', 'feels', 'feel', 'was', 'were', 'seems', 'seem']);
 
 /** Words for the highest tooth of a wave. */
 const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex']);

@@ -59,6 +59,9 @@ interface Way {
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
   if (asHeard.oneSentence || asHeard.takenBack.length > 0 || words.some((word) => points.has(word.toLowerCase()))) return asHeard;
+  // "apart from a hook on one oh six and a step on two ten, nothing to report": of the rest, which no part says.
+  const restNormal = bodies(asHeard).some((body) => body.kind === 'finding' && body.condition === 'abnormality' && body.place === null);
+  if (restNormal && marks.some(isExcept)) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
   const named = marks.map((mark) => names(mark, tokens, paused));
   if (named.filter(Boolean).length < 2) return asHeard;

@@ -229,7 +229,7 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
       shapeOf((marks[b] as Mark).place as RawPlace) === 'teeth' &&
       ((marks[b] as Mark).place?.codes ?? (marks[b] as Mark).place?.positions) !== undefined;
     // "hook on one oh six, the one on two oh six is four mil": another of the same.
-    const another = /(?<!\bthan )\b(?:the|that) (?:other )?one (?:on|at|in)(?: the)?$/.test(
+    const another = (used.size > 0 ? anotherOne : theOne).test(
       tokens
         .slice(Math.max(0, (marks[b] as Mark).from - 5), (marks[b] as Mark).from)
         .map(({ t }) => t)
@@ -296,6 +296,10 @@ function pairsOf(
 }
 const isTerm = (mark: Mark | undefined, id: 'rostral' | 'caudal'): boolean =>
   mark?.terms?.some((t) => t.k === 'qualifier' && t.id === id) ?? false;
+
+const theOne = /(?<!\bthan )\b(?:the|that) (?:other )?one (?:on|at|in)(?: the)?$/;
+/** "a three mil hook on one oh six, another on two oh six": of the same kind, and not of the same size. */
+const anotherOne = /(?<!\bthan )\b(?:(?:the|that) (?:other )?one|another(?: one)?) (?:on|at|in)(?: the)?$/;
 
 /** "ten the same", "two oh six ditto". */
 const sameAfter = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {

@@ -6,7 +6,7 @@ import type { Link } from './groups.ts';
 import { where } from './lists.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
-import { sharesOf, standsForOne } from './shares.ts';
+import { sharesOf, standsForOne, whichUnsaid } from './shares.ts';
 import type { Token } from './tokens.ts';
 
 const lightWords = new Set(light);
@@ -222,7 +222,11 @@ function sharedOut(
   const plural =
     ['are', 'were'].includes(tokens[(marks[own[0] as number] as Mark).from - 1]?.t ?? '') &&
     found.every((h) => tokens[(marks[(heads[h] as Head).mark] as Mark).to - 1]?.t.endsWith('s') === false);
-  const shares = plural ? own.map(() => found.map((_, n) => n)) : sharesOf(marks, tokens, own, found.length);
+  const shares = plural
+    ? own.map(() => found.map((_, n) => n))
+    : whichUnsaid(marks, tokens, own, found.length)
+      ? own.map(() => [])
+      : sharesOf(marks, tokens, own, found.length);
   return shares === undefined ? none : new Map(own.map((m, k) => [m, (shares[k] as readonly number[]).map((n) => found[n] as number)]));
 }
 

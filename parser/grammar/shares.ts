@@ -55,6 +55,19 @@ function namedBefore(tokens: readonly Token[], { from }: Mark, many: number): re
   return one === undefined ? undefined : [one];
 }
 
+/** "severe on the latter" */
+function namedBehind(tokens: readonly Token[], { to }: Mark, many: number): readonly number[] | undefined {
+  const one =
+    /^(?:on|at|in)$/.test(tokens[to]?.t ?? '') && tokens[to + 1]?.t === 'the' ? namedBy(tokens[to + 2]?.t ?? '', many) : undefined;
+  return one === undefined ? undefined : [one];
+}
+const isOther = (tokens: readonly Token[], { from }: Mark): boolean => /\bother(?: one)?(?: is| was| being)?$/.test(words(tokens, from));
+const words = (tokens: readonly Token[], to: number): string =>
+  tokens
+    .slice(Math.max(0, to - 4), to)
+    .map(({ t }) => t)
+    .join(' ');
+
 /**
  * @param own marks of sizes, grades, degrees and changes behind the last of the things
  * @param many how many things there are
@@ -69,7 +82,12 @@ export function sharesOf(
   const [first] = own;
   if (many < 2 || first === undefined) return undefined;
   let of: readonly number[] | undefined;
-  const told = own.map((m) => (of = namedBefore(tokens, marks[m] as Mark, many) ?? of));
+  const told = own.map((m) => {
+    const mark = marks[m] as Mark;
+    // "the first three mil, the other five": the one that was not named.
+    const other = many === 2 && of?.length === 1 && isOther(tokens, mark) ? [1 - (of[0] as number)] : undefined;
+    return (of = other ?? namedBefore(tokens, mark, many) ?? namedBehind(tokens, mark, many) ?? of);
+  });
   if (told.some((one) => one !== undefined)) return told.every((one) => one !== undefined) ? told : undefined;
   // "..., mild both of them"
   const behind = tokens[(marks[own.at(-1) as number] as Mark).to]?.t ?? '';
