@@ -19,6 +19,7 @@ import { followed } from './follow.ts';
 import { memory, type Memory } from './memory.ts';
 import { putOff } from './nextTime.ts';
 import { ofTheLast } from './ofTheLast.ts';
+import { putRight } from './putRight.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
 import { nearSideIsLeft } from './nearSide.ts';
@@ -54,10 +55,11 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (all: readonly Token[]): Reading => {
-    const readShort = (words: readonly Token[], before: Carry): Reading => {
-      const reading = read(words, context, before);
-      return { ...reading, made: withCarriedPlace(reading, before, context) };
+    const readIn = (words: readonly Token[], there: Context, before: Carry): Reading => {
+      const reading = read(words, there, before);
+      return { ...reading, made: withCarriedPlace(reading, before, there) };
     };
+    const readShort = (words: readonly Token[], before: Carry): Reading => readIn(words, context, before);
     const short = followed(all, context, carry, readShort) ?? ofTheLast(all, context, carry, readShort);
     if (short) return short;
     const reached = contrasted(all, context, carry) ?? reachedBack(all, context, carry);
@@ -65,6 +67,8 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     const [put, ...others] = again?.made ?? [];
     // All words of the phrase are of the one correction.
     if (again && put?.revises && others.length === 0) return { ...again, made: [{ ...put, marks: again.marks.map((_, m) => m) }] };
+    const right = putRight(all, context, carry, readIn);
+    if (right) return right;
     const reading = read(whereItIs(all, context, carry) ?? all, context, carry);
     return { ...reading, made: putOff(withCarriedPlace(reading, carry, context), reading, context, carry) };
   };
