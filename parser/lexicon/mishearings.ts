@@ -161,6 +161,11 @@ export const mishearings: readonly Mishearing[] = [
   { means: 'halitosis', heard: ['palatalysis'], seen: 'ear' },
   { means: 'hypersalivation', heard: ['hypercellination'], seen: 'ear' },
   { means: 'anti inflammatories', heard: ['and two inflammatories'], seen: 'ear' },
+  { means: 'hay caught', heard: ['haircut'], seen: 'ear' },
+  { means: 'gappy', heard: ['capy'], seen: 'ear' },
+  { means: 'periapical', heard: ['theory apical'], seen: 'ear' },
+  { means: 'back edge of', heard: ['packaged of'], seen: 'ear' },
+  { means: 'cup', heard: ['crop'], seen: 'ear' },
 ];
 
 /** Numbers and sides as they are misheard: what they make is always asked about, unless it sounds the same (`digitSounds`). */
