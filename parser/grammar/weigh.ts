@@ -9,8 +9,8 @@ import { opposed } from './opposed.ts';
 import { parseOne, type Parsed, type Stretches } from './parse.ts';
 
 /** Below this share of belief an item is doubted; teeth, sides, negations, grades, measures and doses are held to the stricter one. */
-export const SURE = 0.6;
-export const SURE_OF_FIGURES = 0.7;
+export const SURE = 0.72;
+export const SURE_OF_FIGURES = 0.76;
 
 /**
  * A reading with words that have no place in the grammar counts for so much of its acoustic share: what does not read is
