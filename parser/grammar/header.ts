@@ -118,7 +118,7 @@ const ofOther = (tokens: readonly Token[], at: number): boolean => {
 };
 const otherHorse = new Set(otherHorses);
 const didAnother =
-  /\b(?:i|we) (?:just )?(?:did|saw|had|rasped|floated|treated|have done|have just done|went to see|went to) (?:a|an|another|her|his|their) /;
+  /\b(?:i|we) (?:just )?(?:did|saw|had|rasped|floated|treated|have done|have just done|went to see|went to|have|have got|know|bought|sold|used to have) (?:a|an|another|her|his|their) |\b(?:they|he|she|owner|somebody|someone) (?:just )?(?:bought|sold|lost|got|have|have got) (?:a|an|another) |\b(?:his|her|their) (?:brother|sister|mother|dam|sire|mate|friend|companion) /;
 
 /** Words that present a horse, and whether what follows them is said to be its name. */
 const presents = formsOf([...presenting, ...called].map((form) => [form.split(' '), called.includes(form)] as const));

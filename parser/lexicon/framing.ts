@@ -35,10 +35,10 @@ const subject = '(the|that|this|these|those|it|he|she|they|his|her|its)';
 const we = '(i|we)';
 /** A clause that begins with one of these asks, whatever it names: how it is, or whether something is to be done. */
 export const asking: readonly string[] = [
-  `(is|are|was|were) [not] ${subject}`, 'do (i|we|you|they)', 'did (i|we|you|he|she|they)', 'does (the|that|this|it|he|she)', `(should|shall|can|could|would|will|must) ${we}`, '(can|could) you (see|feel|hear|tell)', 'would you (call|say|describe|want|like|have|rather)', '(will|would|can|could) (he|she|it) (need|want|have|be|do|stand|get)',
-  'have (i|we|you|they)', '(has|had) (it|he|she|that|this|anyone|anybody|somebody|someone)', 'how (big|bad|deep|wide|long|large|high|much|many|loose|mobile|severe|sharp|far|old|steep|about|sore)', '(how|what|where|why|when) (is|are|was|were|did|do|does|should|shall|will|would) (the|that|this|it|he|she|you|we|i|they|his|her)', '(what|which) (grade|size|side|tooth|colour|stage|one|degree|way)', 'what about', 'which of (them|these|those|the)',
+  `(is|are|was|were) [not] ${subject}`, '(are|am|were) (we|i|you|they)', 'do (i|we|you|they)', 'did (i|we|you|he|she|they)', 'does (the|that|this|it|he|she)', `(should|shall|can|could|would|will|must) ${we}`, '(can|could) you (see|feel|hear|tell)', 'would you (call|say|describe|want|like|have|rather|refer|reduce|take|leave|do|rasp|float|pull|extract|watch|recheck)', '(will|would|can|could) (he|she|it) (need|want|have|be|do|stand|get)',
+  'have (i|we|you|they)', '(has|have) the', '(has|had) (it|he|she|that|this|anyone|anybody|somebody|someone)', 'how (big|bad|deep|wide|long|large|high|much|many|loose|mobile|severe|sharp|far|old|steep|about|sore)', '(how|what|where|why|when) (is|are|was|were|did|do|does|should|shall|will|would) (the|that|this|it|he|she|you|we|i|they|his|her)', '(what|which) (grade|size|side|tooth|colour|stage|one|degree|way)', 'what about', 'which of (them|these|those|the)',
 ];
 /** Of these, the ones that ask also where no pause was made before them. */
 export const askingAnywhere: readonly string[] = ['is it', 'would you (call|say)', 'do you (think|reckon|want)', 'did (i|you) say', 'should (i|we)', 'shall (i|we)'];
 /** A verb before the place that it asks about: "does one oh six need the vet", "is one oh six the one". */
-export const askingOfPlaces: readonly string[] = ['is', 'are', 'was', 'were', 'does', 'has'];
+export const askingOfPlaces: readonly string[] = ['is', 'are', 'was', 'were', 'does', 'has', 'could', 'can', 'should', 'will', 'would'];
