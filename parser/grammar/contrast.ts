@@ -119,7 +119,7 @@ function twoTold(tokens: readonly Token[], from: number, to: number, item: Item)
 const wrongOne = /^(?:that is |that's |it is |that was |(?:i )?(?:have )?(?:got|said|had) )?(?:the )?wrong (side|tooth|one)(?= |$)/;
 const meantFirst = /^(?:i (?:said|put|called it)|change(?: (?:that|it)(?! to))?(?: from)?)(?= |$)/;
 const takesBack =
-  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more(?: of| like|(?= an? ))|(?:that )?should have (?:been|said)|i (?:would|will|'d|'ll) (?:call (?:that|it)|say)|put (?:that|it) (?:down as|on|as)|move (?:that|it) to|let's (?:call (?:that|it)|say)) /;
+  /^(?:(?:wait|hang on|hold on|oh) (?:no )?(?:it is|that is|that's)|(?:it is |that is |that's )?more(?: of| like|(?= an? ))|(?:that )?should have (?:been|said)|i (?:would|will|'d) (?:call (?:that|it)|say)|put (?:that|it) (?:down as|on|as)|move (?:that|it) to|let's (?:call (?:that|it)|say)) /;
 
 function turned(tokens: readonly Token[], from: number, item: Item): Turn | undefined {
   const words = tokens.map(({ t }) => t);

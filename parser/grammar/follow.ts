@@ -69,7 +69,7 @@ const forms: readonly (readonly [Means, RegExp])[] = [
   // Said to whoever holds the horse.
   [
     'talk',
-    `(?:i will |i 'll |let me |we will |we 'll |can you |could you )?(?:just )?(?:come|go|pop|nip|walk|step|move|get|stand|swing|turn)(?: him| her| it| them)?(?: round| over| across| back)*(?: to| on)? the other side(?: then| now| please| of (?:him|her|me))*$`,
+    `(?:i will |let me |we will |can you |could you )?(?:just )?(?:come|go|pop|nip|walk|step|move|get|stand|swing|turn)(?: him| her| it| them)?(?: round| over| across| back)*(?: to| on)? the other side(?: then| now| please| of (?:him|her|me))*$`,
   ],
   ['sized', `${amount} ${at}${place}$`],
   ['sized', `${place} (?:is |was )?${amount}$`],

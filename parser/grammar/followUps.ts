@@ -242,7 +242,7 @@ const season = new RegExp(
 const rounds =
   /^(?:that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
 /** "back in the spring for the wolf teeth": nothing was said of before. */
-const returning = /^(?:(?:i|we) (?:am|are|will be|'ll be|'m|'re) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
+const returning = /^(?:(?:i|we) (?:am|are|will be) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
 
 const beside: ReadonlySet<string> = new Set([
   'so',

@@ -188,7 +188,6 @@ const wanting = new Set([
   'could',
   'should',
   'will',
-  "'ll",
   'going',
   'try',
   'trying',

@@ -94,7 +94,7 @@ const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   [`no nothing there$`, () => 'asked'],
   [`i (?:think|reckon) (?:it is|that is|that's) .+ actually$`, () => 'asked'],
   [`leave (?:that|this)(?: one)?$`, () => 'asked'],
-  [`(?:i )?(?:will|'ll) (?:do|sort|see to) (?:it|that|this)(?: one)? next (?:time|visit)$`, () => 'asked'],
+  [`(?:i )?will (?:do|sort|see to) (?:it|that|this)(?: one)? next (?:time|visit)$`, () => 'asked'],
 ].map(([form, answer]) => [new RegExp(`${lead}${form as string}`), answer as (said: Said) => Answer] as const);
 
 /** Words of which one stands in every such phrase. */

@@ -3,7 +3,6 @@ import type { Context } from '../contract/draft.ts';
 import type { Command } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis, Word } from '../contract/word.ts';
-import { writtenOut } from '../lexicon/commands.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
@@ -43,7 +42,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
   const tokens = tokensOf(said);
-  const plain = tokens.map(({ t }) => writtenOut[t] ?? t);
+  const plain = tokens.map(({ t }) => t);
   const pauses = where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1);
   const steered = steer(plain, context, carry, pauses);
   if (steered) return commanded(heard, hypothesis, steered);

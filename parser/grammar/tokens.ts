@@ -47,8 +47,6 @@ const contractions: Readonly<Record<string, readonly string[]>> = {
   "weren't": ['were', 'not'],
   "hadn't": ['had', 'not'],
   "needn't": ['need', 'not'],
-  "i've": ['i', 'have'],
-  "we've": ['we', 'have'],
 };
 
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */
@@ -71,7 +69,8 @@ const closing = new Set([',', ';', ':', '.', '!', '?']);
 
 /** Words with "'s" that the lexicon knows as they are. */
 const verbatim = new Set(["that's", "let's"]);
-/** "we've", "i'd": the verb is parted from the word it leans on. */
+/** "we've", "i'd": the verb is parted from the word it leans on, and written out where it can be one only. */
+const writtenOut: Readonly<Record<string, string>> = { "'ve": 'have', "'ll": 'will', "'re": 'are', "'m": 'am' };
 const leaning = /^(.+)('ve|'re|'ll|'m|'d)$/;
 const plainWord = /^[a-z]+$/;
 
@@ -95,7 +94,7 @@ function parts(word: string): readonly string[] {
     // "two ten's loose": is, or the owner's: "is" holds nothing that the record would keep.
     if (bare.endsWith("'s") && !verbatim.has(bare)) return [bare.slice(0, -2), 'is'];
     const leant = leaning.exec(bare);
-    return leant ? [leant[1] as string, leant[2] as string] : [bare];
+    return leant ? [leant[1] as string, writtenOut[leant[2] as string] ?? (leant[2] as string)] : [bare];
   });
 }
 

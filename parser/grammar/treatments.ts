@@ -277,7 +277,7 @@ const wishes: ReadonlySet<string> = new Set(['want', 'wants', 'wanted', 'need', 
 /** "we'll x ray two oh eight": right behind a word of what is to come. */
 const toCome = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => {
   const from = marks[clause.head.mark]?.from ?? 0;
-  return tokens.slice(Math.max(0, from - 2), from).some(({ t }) => ['will', "'ll", 'shall'].includes(t));
+  return tokens.slice(Math.max(0, from - 2), from).some(({ t }) => ['will', 'shall'].includes(t));
 };
 
 /** "rasped today by Orla": a name that is no word of the lexicon, right behind "by", and nothing behind it. */

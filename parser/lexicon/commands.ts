@@ -1,9 +1,6 @@
 /** Speech that steers (contract section 8): openers, a verb, what it is done to, politeness. `whole` acts only as the whole phrase. */
 export interface CommandEntry { readonly label: string; readonly whole: boolean; readonly say: readonly string[]; /** What undoes it, and sounds like it. */ readonly opposite?: string; /** Only asks: also obeyed behind a finding in the same breath. */ readonly behind?: true }
 
-/** What is left of a short form when its subject is taken off ("you 've got"): commands are written out. */
-export const writtenOut: Readonly<Record<string, string>> = { "'ve": 'have', "'ll": 'will', "'re": 'are', "'m": 'am' };
-
 /** Said before any command, and behind any: they change nothing. */
 export const commandOpeners: readonly string[] = ['okay', 'ok', 'right', 'righto', 'so', 'now', 'well', 'and', 'then', 'um', 'uh', 'er', 'erm', 'ah', 'oh', 'yeah', 'yes', 'no', 'wait', 'oops', 'whoops', 'sorry', 'actually', 'just', 'please', 'quidnote', '(hang|hold) on [[just] (a|one) (minute|moment|second|sec)]', 'just a (minute|moment|second|sec)', 'bear with me', 'my mistake', '(can|could|would|will) you'];
 export const commandClosers: readonly string[] = ['please', 'thanks', 'thank you', 'cheers', 'ta', 'now', 'then', 'okay', '(for|to) (me|us)', 'once more', 'one more time', '(would|will|could|can) you'];

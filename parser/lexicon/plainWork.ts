@@ -18,7 +18,7 @@ export const generic: Verb = ['(do|treat|sort [out]|tackle|address|(deal|dealing
 /** Of touching only where it is not to be: "did not want it touched". */
 export const touching: Verb = ['touch', 'touched', 'touching'];
 /** Before an infinitive: without one of these "do the hooks hurt" asks. */
-export const leadsVerb: ReadonlySet<string> = new Set(['to', 'will', "'ll", 'not', 'could', 'can', 'let', 'me', 'us', 'must', 'should', 'would', 'might', 'i', 'we', "i'll", "we'll"]);
+export const leadsVerb: ReadonlySet<string> = new Set(['to', 'will', 'not', 'could', 'can', 'let', 'me', 'us', 'must', 'should', 'would', 'might', 'i', 'we', "i'll", "we'll"]);
 export const unwanted: ReadonlySet<string> = new Set(['not', 'never', 'without', 'want', 'nobody', 'rather']);
 /** Participles that end in a particle: "knocked off", "dressed back". */
 export const partedFrom: ReadonlySet<string> = new Set(['taken', 'popped', 'knocked', 'chipped', 'flicked', 'pulled', 'lifted', 'prised', 'prized', 'shaved', 'filed', 'rasped', 'floated', 'ground', 'dressed', 'eased', 'brought', 'cut', 'trimmed', 'cracked', 'scraped', 'picked', 'levered', 'twisted', 'worked', 'touched', 'whipped', 'teased']);
