@@ -158,7 +158,18 @@ export function ofBoth(tokens: readonly Token[]): readonly Token[] | undefined {
   const to = (place as Mark).to;
   return [...tokens.slice(0, to), ...tokens.slice(verb.from, verb.to), ...tokens.slice(to)];
 }
-export const lastOrBoth = (asHeard: Reading, both: Reading): Reading => ({
-  ...either(asHeard, both, 'work behind two findings'),
+/** @returns with a pause behind the verb: "hook on one oh six reduced[,] ramp on three eleven", where it may be the work of either */
+export function ofFirst(tokens: readonly Token[]): readonly Token[] | undefined {
+  const at = tokens.findIndex(({ t }, i) => i > 1 && workWords.has(t));
+  if (at < 0 || at > tokens.length - 3 || tokens.slice(0, at + 1).some(({ ends }) => ends)) return undefined;
+  const [first, place, verb, ...more] = scan(tokens.slice(0, at + 1)).marks.filter((mark) => !isGlue(mark));
+  if (verb === undefined || !done(verb) || more.length > 0 || kindOf(first) === undefined || !placed(place)) return undefined;
+  const [second, other] = scan(tokens.slice(at + 1)).marks.filter((mark) => !isGlue(mark));
+  return kindOf(second) !== undefined && second?.from === 0 && placed(other)
+    ? tokens.map((token, i) => (i === at ? { ...token, ends: true } : token))
+    : undefined;
+}
+export const workOfEither = (one: Reading, other: Reading): Reading => ({
+  ...either(one, other, 'work between or behind two findings'),
   oneSentence: true,
 });
