@@ -166,6 +166,7 @@ export const mishearings: readonly Mishearing[] = [
   { means: 'periapical', heard: ['theory apical'], seen: 'ear' },
   { means: 'back edge of', heard: ['packaged of'], seen: 'ear' },
   { means: 'cup', heard: ['crop'], seen: 'ear' },
+  { means: 'lengthways', heard: ['length weights'], seen: 'ear' },
 ];
 
 /** Numbers and sides as they are misheard: what they make is always asked about, unless it sounds the same (`digitSounds`). */

@@ -53,6 +53,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   completed: 'it completes what was half said',
   correction: 'it was corrected in the same breath',
   half: 'only half was said',
+  'work between or behind two findings': 'the work may be the one finding’s, or the other’s, or both',
   'work without a verb of doing': 'work was named without saying whether it was done',
   'would have': '“would have” does not say that it was done',
   'work of the past': 'it was done at an earlier time',
