@@ -8,9 +8,13 @@ import { meaningOf } from './meaning.ts';
 import { opposed } from './opposed.ts';
 import { parseOne, type Parsed, type Stretches } from './parse.ts';
 
-/** Below this share of belief an item is doubted; teeth, sides, negations, grades, measures and doses are held to the stricter one. */
+/**
+ * Below this share of belief an item is doubted; teeth, sides, negations, grades, measures and doses are held to the stricter one, and a fact that
+ * is kept in the speaker's own words ("ridden in a loose ring snaffle") to the milder: what it is about is sure before its last word is.
+ */
 export const SURE = 0.72;
 export const SURE_OF_FIGURES = 0.76;
+export const SURE_OF_OWN_WORDS = 0.6;
 
 /**
  * A reading with words that have no place in the grammar counts for so much of its acoustic share: what does not read is
@@ -55,7 +59,9 @@ export function weigh(first: Parsed, heard: HeardPhrase, context: Context, stret
     const against = rivals.filter(({ items: others }) => others.some((other) => isOpposite(item, other)));
     const opposed = against.reduce((sum, { share }) => sum + share, 0) > OPPOSITE;
     const rival = opposed ? against[0] : rivals[0];
-    if (guessed || opposed || sure < (rival && differsInFigures(item, rival.items) ? SURE_OF_FIGURES : SURE)) {
+    const inFigures = rival !== undefined && differsInFigures(item, rival.items);
+    const enough = inFigures ? SURE_OF_FIGURES : item.kind === 'fact' ? SURE_OF_OWN_WORDS : SURE;
+    if (guessed || opposed || sure < enough) {
       doubts.push({
         id: `${first.id}/d${first.doubts.length + doubts.length + 1}`,
         doubt: 'unsure',

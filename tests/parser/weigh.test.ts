@@ -21,6 +21,13 @@ test('a rival that is no sentence of the trade counts little; one that is counts
   expect(unsure(['Hook on one oh six', 0.55], ['No hook on one oh six', 0.45])).toHaveLength(1);
 });
 
+test('a fact in the own words of the speaker is asked about later than a finding', () => {
+  const words = ['Ridden in a loose ring snaffle', 'Ridden in a loose ring snuffled'] as const;
+  expect(unsure([words[0], 0.65], [words[1], 0.35])).toEqual([]);
+  expect(unsure([words[0], 0.55], [words[1], 0.45])).toHaveLength(1);
+  expect(unsure(['Mild hook on one oh six', 0.65], ['Hook on one oh six', 0.35])).toHaveLength(1);
+});
+
 test('one reading alone is as sure as can be, unless the ear guessed at it; a typed line is not heard at all', () => {
   const alone = (logProb: number, reader: HeardPhrase['reader']) =>
     parse(
