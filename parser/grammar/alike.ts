@@ -2,17 +2,13 @@
  * "hook on one oh six, ditto two oh six", "one oh nine overlong, as is two oh nine", "neither one oh six nor two oh six has a hook": what is said of
  * one place is said of the other. Each is one list of places, and is read as one.
  */
-import { formAt, longestOf } from './forms.ts';
+import { firstWords, formAt, longestOf } from './forms.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
 import { alikeSay } from '../lexicon/alike.ts';
 
 const alike = longestOf([[alikeSay, true]]);
-/** @returns the tokens with "and" for what joins alike places; the same list where nothing does */
-export function alikeThere(tokens: readonly Token[]): readonly Token[] {
-  return ditto(oneOf(neither(tokens)));
-}
-
 function neither(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex(({ t }) => t === 'neither');
   const nor = at < 0 ? -1 : tokens.findIndex(({ t }, i) => i > at && (t === 'nor' || t === 'or'));
@@ -58,3 +54,10 @@ function ditto(tokens: readonly Token[]): readonly Token[] {
     ...tokens.slice(to),
   ];
 }
+
+/** "And" for what joins alike places. */
+export const alikeThere: readonly Rewording[] = [
+  { rule: neither, needs: ['neither'] },
+  { rule: oneOf, needs: ['of'] },
+  { rule: ditto, needs: firstWords(alike) },
+];

@@ -5,8 +5,8 @@
 import { asking, askingAnywhere, askingOfPlaces } from '../lexicon/framing.ts';
 import { either } from './either.ts';
 import { answerOf, leads } from './framed.ts';
-import { formAt, longestOf } from './forms.ts';
-import type { Reading } from './read.ts';
+import { firstWords, formAt, longestOf } from './forms.ts';
+import type { Way } from './said.ts';
 import { scan } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -22,7 +22,7 @@ interface Clause {
 }
 
 /** The clause that asks. */
-export function askedIn(tokens: readonly Token[]): Clause | undefined {
+function askedIn(tokens: readonly Token[]): Clause | undefined {
   for (let at = 0; at < tokens.length; at += 1) {
     // "or is it two nine": the speaker's own second thought.
     if (tokens[at - 1]?.t === 'or') continue;
@@ -41,8 +41,7 @@ const begins = (tokens: readonly Token[], at: number): boolean => {
 };
 const placeAt = (tokens: readonly Token[], at: number): boolean => scan(tokens.slice(at, at + 4)).marks[0]?.place !== undefined;
 
-/** @param readAs how other words in its place would be read */
-export function asked(tokens: readonly Token[], readAs: (tokens: readonly Token[]) => Reading): Reading | undefined {
+export const asked: Way = (tokens, { once: readAs }) => {
   const clause = askedIn(tokens);
   if (clause === undefined) return undefined;
   const answer = answerOf(tokens, clause.to);
@@ -58,4 +57,5 @@ export function asked(tokens: readonly Token[], readAs: (tokens: readonly Token[
       : { marks: one.marks, rules: ['a question'], doubts: [{ doubt: 'unread' as const }] },
   );
   return { ...either({ ...found, made: kept }, without, 'a question'), oneSentence: true };
-}
+};
+export const askedWords: readonly string[] = [...firstWords(forms, anywhere), ...verbs];

@@ -6,8 +6,9 @@
 import { correctionSay } from '../lexicon/corrections.ts';
 import { either } from './either.ts';
 import type { Reading } from './read.ts';
+import type { Way } from './said.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
-import type { Token } from './tokens.ts';
+import { tokenise, type Token } from './tokens.ts';
 
 /** What follows a "no" that takes back: "no sorry ...", "no the right". */
 const takingBack: readonly (readonly string[])[] = [...correctionSay.filter((form) => form.startsWith('no ')), 'no the'].map((form) =>
@@ -32,7 +33,7 @@ export function bareNo(tokens: readonly Token[]): { readonly word: number; reado
 }
 
 /** @returns what is left of "no no hook on one oh six" without the first, where a finding comes right behind the second */
-export function noNo(tokens: readonly Token[]): readonly Token[] | undefined {
+function noNo(tokens: readonly Token[]): readonly Token[] | undefined {
   if (tokens[0]?.t !== 'no' || tokens[1]?.t !== 'no' || tokens[1].ends) return undefined;
   return isHead(scan(tokens.slice(2)).marks.find((mark) => !isGlue(mark))) ? tokens.slice(1) : undefined;
 }
@@ -40,7 +41,7 @@ export function noNo(tokens: readonly Token[]): readonly Token[] | undefined {
 const nameOf = (mark: Mark | undefined): string | undefined => mark?.terms?.flatMap((t) => (t.k === 'condition' ? [t.id] : []))[0];
 
 /** Both readings of it, neither taken. */
-export function noOrBack(ruledOut: Reading, takenBack: Reading, word: number): Reading {
+function noOrBack(ruledOut: Reading, takenBack: Reading, word: number): Reading {
   const from = ruledOut.marks.findIndex((mark) => ruledOut.tokens[mark.from]?.word === word);
   const to = ruledOut.marks.findIndex(({ place }, m) => m > from && place !== undefined);
   const asked = either(
@@ -51,3 +52,21 @@ export function noOrBack(ruledOut: Reading, takenBack: Reading, word: number): R
   );
   return asked === ruledOut ? ruledOut : { ...asked, takenBack: [...ruledOut.takenBack, word] };
 }
+
+/** "no, no hook on one oh six": the first is an answer. Behind something recorded, with no pause, both may take it back. */
+export const answered: Way = (tokens, { once, again, fresh }) => {
+  const second = noNo(tokens);
+  if (second === undefined) return undefined;
+  return fresh || tokens[0]?.ends ? again(second) : noOrBack(once(second), once(tokens), tokens[0]?.word ?? 0);
+};
+
+export const ruledOutOrBack: Way = (tokens, { once }) => {
+  const no = bareNo(tokens);
+  return no && noOrBack(once(saidAs(tokens, no.word, no.ruledOut)), once(saidAs(tokens, no.word, 'no,')), no.word);
+};
+
+/** With another word for a "no" or a "not". */
+export const saidAs = (tokens: readonly Token[], word: number, as: string): readonly Token[] =>
+  tokens.flatMap((token) =>
+    token.word === word && (token.t === 'no' || token.t === 'not') ? tokenise([as]).map((one) => ({ ...one, word })) : token,
+  );

@@ -25,6 +25,9 @@ export const longestOf = <T>(rows: readonly (readonly [readonly string[], T])[])
       .sort((a, b) => b[0].length - a[0].length),
   );
 
+/** The words that one of the forms begins with. */
+export const firstWords = (...all: readonly Forms<unknown>[]): readonly string[] => all.flatMap((forms) => [...forms.keys()]);
+
 /** The first form that stands at this token and that `fits`. */
 export const formAt = <T>(forms: Forms<T>, tokens: readonly Token[], at: number, fits?: (form: Form<T>) => boolean): Form<T> | undefined =>
   forms.get(tokens[at]?.t ?? '')?.find((form) => form.words.every((word, i) => tokens[at + i]?.t === word) && (fits?.(form) ?? true));

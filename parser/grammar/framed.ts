@@ -17,8 +17,9 @@ import {
   turnedVerbs,
 } from '../lexicon/framing.ts';
 import { either } from './either.ts';
-import { formAt, longestOf } from './forms.ts';
+import { firstWords, formAt, longestOf } from './forms.ts';
 import type { Reading } from './read.ts';
+import type { Way } from './said.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -65,7 +66,7 @@ const definite: ReadonlySet<string> = new Set(['the', 'that', 'this', 'these', '
 /** Words between what was looked at and "for". */
 const NEAR = 8;
 
-export interface Framed {
+interface Framed {
   /** What is left when question and answer are taken away, and the same ruled out. */
   readonly found: readonly Token[];
   readonly ruledOut: readonly Token[];
@@ -74,8 +75,7 @@ export interface Framed {
   readonly words: readonly number[];
 }
 
-/** @returns nothing where nothing is asked */
-export function framed(tokens: readonly Token[]): Framed | undefined {
+function framed(tokens: readonly Token[]): Framed | undefined {
   const opener = openerOf(tokens);
   if (opener === undefined && answerOf(tokens, 2) === undefined) return undefined;
   const { marks } = scan(tokens);
@@ -109,7 +109,7 @@ export function framed(tokens: readonly Token[]): Framed | undefined {
 }
 
 /** Both readings of a question that nobody answered. */
-export function answeredOrAsked(found: Reading, ruledOut: Reading, words: readonly number[]): Reading {
+function answeredOrAsked(found: Reading, ruledOut: Reading, words: readonly number[]): Reading {
   const of = new Set(words);
   return either(
     found,
@@ -118,6 +118,17 @@ export function answeredOrAsked(found: Reading, ruledOut: Reading, words: readon
     found.marks.flatMap(({ from, to }, m) => (found.tokens.slice(from, to).some(({ word }) => of.has(word)) ? [m] : [])),
   );
 }
+
+/** A question with its answer, or both readings of it; what was looked for. */
+export const questioned: Way = (tokens, { once }) => {
+  const frame = framed(tokens);
+  if (frame === undefined) return undefined;
+  const as = (words: readonly Token[]): Reading => ({ ...once(words), oneSentence: true });
+  return frame.yes === undefined
+    ? answeredOrAsked(as(frame.found), as(frame.ruledOut), frame.words)
+    : as(frame.yes ? frame.found : frame.ruledOut);
+};
+export const questionWords: readonly string[] = [...firstWords(asks, looks, opens, answers), ...verbs, ...beings];
 
 const range = (from: number, to: number): readonly number[] => Array.from({ length: to - from }, (_, i) => from + i);
 const closes = (tokens: readonly Token[], { to }: Mark): boolean => to === tokens.length || tokens[to - 1]?.ends === true;

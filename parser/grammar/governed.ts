@@ -14,7 +14,8 @@ import {
   wishAsked,
   type Governing,
 } from '../lexicon/governing.ts';
-import { formAt, longestOf, type Form, type Forms } from './forms.ts';
+import { firstWords, formAt, longestOf, type Form, type Forms } from './forms.ts';
+import type { Rewording } from './said.ts';
 import { scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
@@ -64,8 +65,7 @@ const plainly: Readonly<Record<Governing['state'], readonly string[]>> = {
   advised: ['advised'],
 };
 
-/** @returns the tokens said plainly; the same list where nothing governs */
-export function governed(tokens: readonly Token[]): readonly Token[] {
+function plainlySaid(tokens: readonly Token[]): readonly Token[] {
   let said = tokens;
   for (let at = 0; at < said.length; at += 1)
     said = offered(said, at) ?? wanted(said, at) ?? refused(said, at) ?? inPassive(said, at) ?? before(said, at) ?? said;
@@ -210,3 +210,10 @@ function pastsOf(verb: string): readonly string[] {
     ? [`${stem}d`]
     : [`${stem}ed`, `${stem}${stem.at(-1) ?? ''}ed`, ...(stem.endsWith('y') ? [`${stem.slice(0, -1)}ied`] : [])];
 }
+
+export const governed: readonly Rewording[] = [
+  {
+    rule: plainlySaid,
+    needs: [...firstWords(governs, passives, withThing, offers, wishes, later), ...beings, 'has', 'have', 'had'],
+  },
+];

@@ -6,15 +6,15 @@ import { prepositions } from './groups.ts';
 import { digit } from './numbers.ts';
 import { lastApart } from './restated.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
 
 const opening: ReadonlySet<string> = new Set(['on', 'in', 'at']);
 const small: ReadonlySet<string> = new Set(['a', 'an', 'the', 'there', 'is', 'and', 'also', 'some', 'bit', 'of', 'we', 'i', 'have', 'got']);
 const one: ReadonlySet<string> = new Set(['a', 'an']);
 
-/** @returns the tokens without what is not needed; the same list where nothing stands in turn */
-export function inTurn(tokens: readonly Token[]): readonly Token[] {
-  const said = respectively(eachSized(eachGraded(withoutBoth(tokens))));
+/** Without what is not needed. */
+function pairs(said: readonly Token[]): readonly Token[] {
   if (!opening.has(said[0]?.t ?? '')) return said;
   const marks = scan(said).marks.filter((mark) => !isGlue(mark) && !describes(mark));
   const inPairs =
@@ -130,3 +130,11 @@ function eachOf(mark: Mark, tokens: readonly Token[]): readonly Mark[] {
   const [rest, ...last] = lastApart(mark, tokens.slice(0, mark.to), 1, false).filter(({ place }) => place !== undefined);
   return rest === undefined || last.length === 0 ? [mark] : [...eachOf(rest, tokens), ...last];
 }
+
+export const inTurn: readonly Rewording[] = [
+  { rule: withoutBoth, needs: ['both', 'either'] },
+  { rule: eachGraded, needs: ['grade', 'grades'] },
+  { rule: eachSized, needs: ['and'] },
+  { rule: respectively, needs: ['respectively', ...one] },
+  { rule: pairs, needs: opening },
+];

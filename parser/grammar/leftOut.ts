@@ -2,17 +2,13 @@
 import { readCodes } from './codes.ts';
 import { digit } from './numbers.ts';
 import { isGlue, scan } from './scan.ts';
+import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 const wholes: ReadonlySet<string> = new Set(['everything', 'lot', 'whole', 'mouth', 'all']);
 const prepositions: ReadonlySet<string> = new Set(['on', 'at', 'in', 'of']);
-
-/** @returns the tokens with "except" before what is left out; the same list where nothing is */
-export function leftOut(tokens: readonly Token[]): readonly Token[] {
-  return gradeBehind(fromTheWhole(tokens));
-}
 
 /** Of work on the whole mouth a part that was left alone is not one more piece of work. */
 function fromTheWhole(tokens: readonly Token[]): readonly Token[] {
@@ -47,3 +43,9 @@ function gradeBehind(tokens: readonly Token[]): readonly Token[] {
     ? tokens
     : [...tokens.slice(0, at), ...tokens.slice(at + 3, place.to), ...tokens.slice(at, at + 2), ...tokens.slice(place.to)];
 }
+
+/** "Except" before what is left out. */
+export const leftOut: readonly Rewording[] = [
+  { rule: fromTheWhole, needs: wholes },
+  { rule: gradeBehind, needs: ['grade', 'stage'] },
+];

@@ -6,7 +6,7 @@ import type { Link } from './groups.ts';
 import { where } from './lists.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
-import { sharesOf, standsForOne, whichUnsaid } from './shares.ts';
+import { sharesOf, onesWords, whichUnsaid } from './shares.ts';
 import type { Token } from './tokens.ts';
 
 const lightWords = new Set(light);
@@ -243,7 +243,7 @@ function ofTalk(marks: readonly Mark[], tokens: readonly Token[], role: Roles['r
   const stranger =
     before >= 0 &&
     role[before] === 'unknown' &&
-    !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t) || standsForOne(t));
+    !tokens.slice((marks[before] as Mark).from, (marks[before] as Mark).to).every(({ t }) => lightWords.has(t) || onesWords.has(t));
   const head = firstTaken(role, at, marks.length);
   return stranger && !(role[head] === 'head' || (role[head] === 'mod' && tokens[mark.to - 1]?.ends !== true));
 }

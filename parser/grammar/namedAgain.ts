@@ -3,13 +3,14 @@
  * named again in the same breath, with no place of its own, stands where it was said to be.
  */
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
 
 const definite: ReadonlySet<string> = new Set(['the', 'that']);
 const leads: ReadonlySet<string> = new Set(['on', 'at', 'in', 'of']);
 
-/** @returns the tokens with the place put behind the second name; the same list where none is named again */
-export function namedAgain(tokens: readonly Token[]): readonly Token[] {
+/** The place put behind the second name. */
+function placed(tokens: readonly Token[]): readonly Token[] {
   const heard = new Set<string>();
   const again = tokens.some(({ t }, i) => {
     const found = i > 1 && definite.has(tokens[i - 1]?.t ?? '') && heard.has(t) && !leads.has(tokens[i - 2]?.t ?? '');
@@ -36,6 +37,8 @@ export function namedAgain(tokens: readonly Token[]): readonly Token[] {
         return ends ? [...put.slice(0, -1), { ...(put.at(-1) as Token), ends }] : put;
       });
 }
+
+export const namedAgain: readonly Rewording[] = [{ rule: placed, needs: definite }];
 
 /** The finding that a mark names, and by which of its words: "the hook reduced" is one name of work. */
 function nameOf(mark: Mark | undefined, tokens: readonly Token[]): { readonly id: string; readonly at: number } | undefined {

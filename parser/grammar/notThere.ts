@@ -5,8 +5,10 @@
 import { prepositions } from './groups.ts';
 import type { Reading } from './read.ts';
 import type { Head } from './roles.ts';
+import { saidAs } from './bareNo.ts';
 import { either } from './either.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
+import type { Rewording, Way } from './said.ts';
 import type { Token } from './tokens.ts';
 
 const beings = new Set(['is', 'are', 'was', 'were']);
@@ -28,8 +30,7 @@ export function saidNotThere(marks: readonly Mark[], tokens: readonly Token[], a
 }
 
 /** "..., it is on two oh nine" behind "is not on": said again of another place, as "but on two oh nine" is. */
-export function butThere(said: readonly Token[]): readonly Token[] {
-  const tokens = yesAndNo(said);
+function isThere(tokens: readonly Token[]): readonly Token[] {
   const not = tokens.findIndex(({ t }, i) => t === 'not' && beings.has(tokens[i - 1]?.t ?? '') && leadsPlace(tokens[i + 1]));
   const it =
     not < 0
@@ -58,8 +59,13 @@ function yesAndNo(tokens: readonly Token[]): readonly Token[] {
   );
 }
 
+export const butThere: readonly Rewording[] = [
+  { rule: yesAndNo, needs: ['yes'] },
+  { rule: isThere, needs: ['not'] },
+];
+
 /** @returns the word that is a "not" without a verb right behind a finding or its place, with nothing behind it that it could turn */
-export function bareNot(tokens: readonly Token[]): number | undefined {
+function bareNot(tokens: readonly Token[]): number | undefined {
   const at = tokens.findIndex(
     ({ t, word }, i) => t === 'not' && i > 0 && word !== tokens[i - 1]?.word && !beings.has(tokens[i - 1]?.t ?? ''),
   );
@@ -82,9 +88,14 @@ const namesFinding = (mark: Mark | undefined): boolean => mark?.terms?.some((t) 
 const isPlace = (mark: Mark | undefined): boolean => mark?.place !== undefined && !isHead(mark);
 
 /** Both readings of it, neither taken. */
-export function noticedOrNot(noticed: Reading, not: Reading, word: number): Reading {
+function noticedOrNot(noticed: Reading, not: Reading, word: number): Reading {
   const marked = noticed.marks.flatMap(({ from, to }, m) =>
     noticed.tokens.slice(from, to).some((token) => token.word === word) ? [m] : [],
   );
   return either(noticed, not, 'a bare not', marked);
 }
+
+export const notedOrNot: Way = (tokens, { once }) => {
+  const not = bareNot(tokens);
+  return not === undefined ? undefined : noticedOrNot(once(saidAs(tokens, not, 'noted')), once(saidAs(tokens, not, 'not noted')), not);
+};

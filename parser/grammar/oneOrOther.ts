@@ -1,6 +1,7 @@
 /** "one oh six has either a hook or a ramp", "ulcer on the right cheek or the left cheek": two findings, or places, of which one is meant, and neither is taken. */
 import { either } from './either.ts';
 import type { Reading } from './read.ts';
+import type { Way } from './said.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -13,7 +14,7 @@ const describes = (mark: Mark): boolean =>
   mark.terms?.some((t) => t.k === 'severity' || t.k === 'severityKept' || t.k === 'qualifier') === true;
 
 /** @returns the words with the one name only, and with the other only; undefined where no "or" stands between two names */
-export function oneOrOther(tokens: readonly Token[]): readonly [readonly Token[], readonly Token[]] | undefined {
+function eachAlone(tokens: readonly Token[]): readonly [readonly Token[], readonly Token[]] | undefined {
   const or = tokens.findIndex(({ t }) => t === 'or');
   if (or < 1 || or === tokens.length - 1) return undefined;
   const before = scan(tokens.slice(0, or)).marks;
@@ -35,5 +36,10 @@ export function oneOrOther(tokens: readonly Token[]): readonly [readonly Token[]
 const found = ({ made }: Reading): boolean =>
   made.length > 0 && made.every(({ body }) => body?.kind === 'finding' && body.presence !== 'absent' && body.place !== null);
 /** One question for both, where at once both were recorded. */
-export const eitherOf = (asHeard: Reading, first: Reading, second: Reading): Reading =>
+const eitherOf = (asHeard: Reading, first: Reading, second: Reading): Reading =>
   found(asHeard) && found(first) && found(second) ? either(first, second, 'one or the other') : asHeard;
+
+export const oneOrOther: Way = (tokens, { once }) => {
+  const others = eachAlone(tokens);
+  return others && eitherOf(once(tokens), once(others[0]), once(others[1]));
+};

@@ -7,6 +7,7 @@ import { jawSay, sideSay } from '../lexicon/quarters.ts';
 import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import { measuring } from './codes.ts';
 import { digit } from './numbers.ts';
+import type { Rewording } from './said.ts';
 import { isOh, type Token } from './tokens.ts';
 
 const jaws = new Map(Object.entries(jawSay)),
@@ -121,16 +122,19 @@ function quarterWithin(tokens: readonly Token[], at: number): readonly Token[] |
   return [...tokens.slice(0, at), ...quarter.words, ...closed(teeth, tokens[quarter.to + 1]), ...tokens.slice(quarter.to + 2)];
 }
 
-/** @returns the tokens with each such place the other way round; the same list where there is none */
-export function quarterFirst(tokens: readonly Token[]): readonly Token[] {
-  const named = tokens.some(({ t }) => jaws.has(t) || t === 'quadrant' || t === 'hundreds');
+const named: ReadonlySet<string> = new Set([...jaws.keys(), 'quadrant', 'hundreds']);
+function turned(tokens: readonly Token[]): readonly Token[] {
+  const quarters = tokens.some(({ t }) => named.has(t));
   let said = tokens;
   for (let at = 0; at < said.length; at += 1) {
     if (text(said, at + 1) === 'and') said = bothQuarters(said, at) ?? said;
-    if (named) said = ofBothSides(said, at) ?? quarterWithin(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
+    if (quarters) said = ofBothSides(said, at) ?? quarterWithin(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
   }
   return said;
 }
+
+/** Each such place the other way round. */
+export const quarterFirst: readonly Rewording[] = [{ rule: turned, needs: [...named, 'and'] }];
 
 /** "six and seven on the upper right": no size before, no other number. */
 function quarterBehind(tokens: readonly Token[], at: number): readonly Token[] | undefined {

@@ -1,20 +1,19 @@
 /**
  * One verb of work and several things in one breath: "reduced the hook on one oh six and the ramp on three eleven" (both), "reduced the hook but left
- * the ramp" (one of them), "hook on one oh six and ramp on three eleven reduced" (the last, or both: which is asked).
+ * the ramp" (one of them), "hook on one oh six and ramp on three eleven reduced" (the last, or both: `workOfEither.ts`).
  */
 import { handledAs } from '../lexicon/handling.ts';
-import { either } from './either.ts';
-import type { Reading } from './read.ts';
+import type { Rewording } from './said.ts';
 import { isGlue, scan, type Mark } from './scan.ts';
-import { namedBy, standsForOne } from './shares.ts';
+import { namedBy, onesWords } from './shares.ts';
 import type { Token } from './tokens.ts';
 import { workWords } from './vocabulary.ts';
 
 const definite: ReadonlySet<string> = new Set(['the', 'that', 'his', 'her']);
-const done = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done) === true;
-const kindOf = (mark: Mark | undefined): string | undefined =>
+export const done = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && t.term.done) === true;
+export const kindOf = (mark: Mark | undefined): string | undefined =>
   mark?.terms?.flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [handledAs[t.id]] : []))[0];
-const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined && kindOf(mark) === undefined;
+export const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined && kindOf(mark) === undefined;
 /** Whether the words can share work at all: asked before anything is scanned. */
 const shares = (tokens: readonly Token[]): boolean =>
   tokens.some(
@@ -23,12 +22,11 @@ const shares = (tokens: readonly Token[]): boolean =>
       (t === 'left' ||
         t === 'next' ||
         t === 'were' ||
-        standsForOne(t) ||
+        onesWords.has(t) ||
         ((t === 'and' || t === 'not') && definite.has(tokens[i + 1]?.t ?? ''))),
   ) && tokens.some(({ t }) => workWords.has(t));
 
-/** @returns the tokens with the verb, or "alone", said again where it is meant again; the same list where it is not */
-export function sharedWork(tokens: readonly Token[]): readonly Token[] {
+function saidAgain(tokens: readonly Token[]): readonly Token[] {
   const work = shares(tokens) ? scan(tokens).marks.find(done) : undefined;
   if (work === undefined) return tokens;
   const told = toldOfPairs(tokens, work);
@@ -44,7 +42,7 @@ function toldOfPairs(tokens: readonly Token[], { from, to }: Mark): readonly Tok
   let at = from - 1;
   while (['was', 'one', 'both', 'all'].includes(tokens[at]?.t ?? '')) at -= 1;
   const word = tokens[at];
-  if (word === undefined || word.ends || to < tokens.length || !(word.t === 'were' || standsForOne(word.t))) return undefined;
+  if (word === undefined || word.ends || to < tokens.length || !(word.t === 'were' || onesWords.has(word.t))) return undefined;
   const marks = scan(tokens.slice(0, at)).marks.filter((mark) => !isGlue(mark));
   const pairs = marks.flatMap((mark, i) =>
     i % 2 === 0 && kindOf(mark) !== undefined && placed(marks[i + 1]) ? [[mark, marks[i + 1] as Mark] as const] : [],
@@ -136,40 +134,6 @@ function leftBeside(tokens: readonly Token[], did: number, verb: readonly Token[
 const leaves = (tokens: readonly Token[], at: number): boolean =>
   closes(tokens, at) || ['alone', 'for', 'till', 'until'].includes(tokens[at + 1]?.t ?? '');
 const closes = (tokens: readonly Token[], at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
-/** @returns where the verb is said once more, behind the first place: "hook on one oh six [reduced] and ramp on three eleven reduced" */
-export function ofBoth(tokens: readonly Token[]): readonly Token[] | undefined {
-  const last = tokens.length - 1;
-  const may =
-    tokens.some(({ t, ends }, i) => t === 'and' && !ends && i > 1) && [last, last - 1].some((i) => workWords.has(tokens[i]?.t ?? ''));
-  const [first, place, second, other, verb, ...more] = may ? scan(tokens).marks.filter((mark) => !isGlue(mark)) : [];
-  const kind = kindOf(first);
-  if (
-    verb === undefined ||
-    more.length > 0 ||
-    !done(verb) ||
-    kind === undefined ||
-    kindOf(second) !== kind ||
-    !placed(place) ||
-    !placed(other) ||
-    tokens.slice(0, verb.to - 1).some(({ ends }) => ends) ||
-    !tokens.slice((place as Mark).to, (second as Mark).from).some(({ t }) => t === 'and')
-  )
-    return undefined;
-  const to = (place as Mark).to;
-  return [...tokens.slice(0, to), ...tokens.slice(verb.from, verb.to), ...tokens.slice(to)];
-}
-/** @returns with a pause behind the verb: "hook on one oh six reduced[,] ramp on three eleven", where it may be the work of either */
-export function ofFirst(tokens: readonly Token[]): readonly Token[] | undefined {
-  const at = tokens.findIndex(({ t }, i) => i > 1 && workWords.has(t));
-  if (at < 0 || at > tokens.length - 3 || tokens.slice(0, at + 1).some(({ ends }) => ends)) return undefined;
-  const [first, place, verb, ...more] = scan(tokens.slice(0, at + 1)).marks.filter((mark) => !isGlue(mark));
-  if (verb === undefined || !done(verb) || more.length > 0 || kindOf(first) === undefined || !placed(place)) return undefined;
-  const [second, other] = scan(tokens.slice(at + 1)).marks.filter((mark) => !isGlue(mark));
-  return kindOf(second) !== undefined && second?.from === 0 && placed(other)
-    ? tokens.map((token, i) => (i === at ? { ...token, ends: true } : token))
-    : undefined;
-}
-export const workOfEither = (one: Reading, other: Reading): Reading => ({
-  ...either(one, other, 'work between or behind two findings'),
-  oneSentence: true,
-});
+
+/** The verb, or "alone", said again where it is meant again. */
+export const sharedWork: readonly Rewording[] = [{ rule: saidAgain, needs: ['left', 'next', 'were', 'and', 'not', ...onesWords] }];

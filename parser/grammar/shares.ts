@@ -15,8 +15,8 @@ const named: Readonly<Record<string, (many: number) => number>> = {
   latter: (many) => many - 1,
   last: (many) => many - 1,
 };
-/** Whether a word stands for one of the things that were named. */
-export const standsForOne = (word: string): boolean => word in named;
+/** Words that stand for one of the things that were named. */
+export const onesWords: ReadonlySet<string> = new Set(Object.keys(named));
 /** Which of so many it stands for. */
 export const namedBy = (word: string, many: number): number | undefined => {
   const one = named[word]?.(many);

@@ -3,13 +3,13 @@
  * one, or both. With and without are offered. "Buccal rather than palatal" is the first alone.
  */
 import { either } from './either.ts';
-import type { Reading } from './read.ts';
+import type { Way } from './said.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const unsure: ReadonlySet<string> = new Set(['possibly', 'maybe', 'perhaps', 'probably', 'could', 'might', 'may']);
 const being: ReadonlySet<string> = new Set(['be', 'it', 'is', 'well', 'a', 'bit', 'slightly']);
-const wakes: ReadonlySet<string> = new Set([...unsure, 'than']);
+export const unsureWords: readonly string[] = [...unsure, 'than'];
 const tells = (mark: Mark): boolean =>
   !isHead(mark) && (mark.terms ?? []).some(({ k }) => k === 'surface' || k === 'qualifier' || k === 'severity');
 
@@ -19,13 +19,11 @@ interface Ways {
   readonly left?: readonly Token[];
 }
 
-/** @param readAs how other words in its place would be read */
-export function unsureOf(tokens: readonly Token[], readAs: (tokens: readonly Token[]) => Reading): Reading | undefined {
-  if (!tokens.some(({ t }) => wakes.has(t))) return undefined;
+export const unsureOf: Way = (tokens, { once: readAs }) => {
   const ways = possibly(tokens) ?? than(tokens);
   if (ways === undefined) return undefined;
   return ways.left ? either(readAs(ways.kept), readAs(ways.left), 'said as unsure') : readAs(ways.kept);
-}
+};
 
 const without = (tokens: readonly Token[], from: number, to: number): readonly Token[] => {
   const closes = tokens[to - 1]?.ends === true && from > 0;
