@@ -78,7 +78,7 @@ const capital = (word: string): string => word.charAt(0).toUpperCase() + word.sl
 
 /** "note ...", "put a note on, ...": the words behind it are kept as they are. "Note how quiet he is", "note what a good lad he is" are said to somebody. */
 const noted =
-  /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick )?note(?: on| in| down| here| there)?|note|note down|note to self)(?: please)?(?: (?:that|saying|to say))? (?!how |what |(?:of )?(?:that|this|it)(?: down)?$|down$)(.+)$/;
+  /^(?:(?:and )?(?:put|make|take|add|leave|stick) (?:in |down )?a (?:little |quick |new )?note(?: on| in| down| here| there)?|(?:put|add|write) (?:this |that |it )?(?:to|in|into|on) (?:the|my) (?:notes|record)|(?:new |quick |another )?note(?: for (?:me|myself|the file|the record))?|note down|note to self)(?: please)?(?: (?:that|saying|to say))? (?!how |what |(?:of )?(?:that|this|it)(?: down)?$|down$)(.+)$/;
 
 /** Parted by pauses, each part a command or mere politeness: "scratch that, read me the last one". Undefined where one part is neither. */
 function inTurn(words: readonly string[], pauses: readonly number[]): readonly Spoken[] | undefined {
