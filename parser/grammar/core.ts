@@ -160,6 +160,13 @@ const ruledOutBesides = (around: Around): boolean =>
       textOf(around, i + 1).some((t) => !lightWords.has(t)),
   );
 
+/** From the pause before these marks to the one behind them. */
+function stretchOf({ marks, tokens }: Around, from: number, to: number): readonly [number, number] {
+  const pause = ({ to: end }: Mark): boolean => tokens[end - 1]?.ends === true;
+  const end = marks.findIndex((mark, i) => i >= to && pause(mark));
+  return [marks.slice(0, from).findLastIndex(pause) + 1, end < 0 ? marks.length : end + 1];
+}
+
 /** Whether another horse, or horses altogether, are spoken of up to the nearest pauses. */
 function others({ marks, tokens }: Around, at: number): boolean {
   const pause = ({ to }: Mark): boolean => tokens[to - 1]?.ends === true;
@@ -175,16 +182,19 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   const { strength, plural, id } = clause.head.condition as NonNullable<Clause['head']['condition']>;
   const entry = conditions[id] as ConditionEntry;
   const at = clause.head.mark;
-  const all = unknowns(around);
-  if (all === 0) return made;
+  if (unknowns(around) === 0) return made;
   const technical = isTechnical(said, strength);
   const places = clause.placings.flatMap((p) => p.marks);
   const [from, to] = [Math.min(at, ...places), Math.max(at, ...places)];
+  // "well that's nice and easy, all four rows normal": what is said before a pause is no part of it.
+  const [begins, ends] = stretchOf(around, from, to);
+  const all = unknowns(around, begins, ends);
   const inside = strangers(around, from, to);
-  const outside = strangers(around, 0, around.role.length) - inside;
+  const outside = strangers(around, begins, ends) - inside;
   // What is said of the whole horse has no place: a side beside it is a rein's.
   const standing = entry.group === 'horse' ? 'none' : standingOf(clause.placings.map(({ raw }) => raw));
   const codes = clause.placings.some(({ raw }) => raw.codes !== undefined);
+  const inMouth = clause.placings.every(({ raw }) => raw.region === undefined || insideMouth.has(raw.region));
   // "no pain on palpation of the left masseter": what comes before the place is part of the finding.
   const object = takenAsObject(around, at) && !places.some((p) => p > at);
   const ruledOut = clause.scopes.includes('absent') && clause.cues.some((cue) => cue < at && strangers(around, cue + 1, at) === 0);
@@ -206,7 +216,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
     if ((!codes && theirs) || anotherHorse) return false;
     if (codes || doubts.some(({ doubt }) => doubt === 'no-such-tooth')) return inside <= (strength === 'withPlace' ? 1 : 4);
     if (elsewhere && !codes && (ruledOut || standing === 'none' || standing === 'loose')) return false;
-    if (ruledOut && (plural || technical || (strength === 'say' && all === 1)) && strength !== 'absentSay')
+    if (ruledOut && (plural || technical || (strength === 'say' && all <= 1)) && strength !== 'absentSay')
       return technical || (!object && !ruledOutBesides(around));
     if (standing === 'tooth' || standing === 'region')
       return inside <= (technical ? 4 : strength === 'say' ? 2 : 0) && (technical || !object) && (strength === 'say' || outside <= 3);
@@ -215,14 +225,17 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
       standing === 'own head' &&
       entry.group === 'soft' &&
       strength === 'say' &&
-      clause.placings.some(({ raw }) => raw.region !== undefined && insideMouth.has(raw.region)) &&
+      clause.placings.length > 0 &&
+      inMouth &&
       inside === 0 &&
       outside <= 2 &&
       !object
     )
       return true;
     if (standing === 'own head' || standing === 'loose')
-      return technical ? inside <= 2 && !object : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2;
+      return technical
+        ? inside <= 2 && !object
+        : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2 && (inMouth || onlyLight(around));
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
     if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object)))

@@ -11,8 +11,11 @@ export function either(first: Reading, second: Reading, why: string, more: reado
   const others = second.made.filter((made) => !first.made.some((other) => same(made, other)));
   const readings = [own, others].map((all) => ({ label: '', bodies: bodiesOf(all) }));
   if (readings.every(({ bodies }) => bodies.length === 0)) return first;
+  const marks = [...new Set([...own.flatMap((made) => made.marks), ...more])];
+  // Talk, of which no word could be asked about.
+  if (marks.length === 0) return first;
   const asked: Made = {
-    marks: [...new Set([...own.flatMap((made) => made.marks), ...more])],
+    marks,
     rules: [why],
     doubts: [{ doubt: 'two-readings', readings }],
   };

@@ -94,17 +94,18 @@ export const rules: readonly Rule[] = [
     name: 'not-yet-erupted',
     why: 'By the published tables this tooth has not erupted at this age.',
     source: 'eruption tables: encyclopaedia copy, The Veterinary Care of the Horse p. 1064, Colorado clinic table (union of ranges)',
+    // What is coming through may be a year early.
     broken: (body, context) => {
       const age = years(context);
       const f = finding(body);
       return (
         age !== undefined &&
         f !== undefined &&
-        !['unerupted', 'missing', 'erupting', 'impacted', 'abnormality', 'blind-wolf-tooth', 'wolf-tooth'].includes(f.condition) &&
+        !['unerupted', 'missing', 'impacted', 'abnormality', 'blind-wolf-tooth', 'wolf-tooth'].includes(f.condition) &&
         f.place !== null &&
         'teeth' in f.place &&
         f.place.from !== 'group' &&
-        f.place.teeth.some((t) => !isDeciduous(t) && age < (earliestEruption[positionOf(t)] ?? 0))
+        f.place.teeth.some((t) => !isDeciduous(t) && age < (earliestEruption[positionOf(t)] ?? 0) - (f.condition === 'erupting' ? 1 : 0))
       );
     },
   },

@@ -1,6 +1,9 @@
 /** "rasped and balanced", "it moves, mobility grade one", "pocket on the inside of four oh nine, probes to eight mil": one thing said twice, or in two halves, is one. */
 import type { ItemBody, Made } from './made.ts';
 
+/** What may be asked about one of the two, and is then asked of the one that stays. */
+const mayDoubt: ReadonlySet<string> = new Set(['no-place', 'irreversible', 'off-scale']);
+
 /** Whether one body says nothing that the other does not say; a place left unsaid is the other's. */
 const within = (small: ItemBody, large: ItemBody): boolean =>
   small.kind === large.kind &&
@@ -32,7 +35,7 @@ const completes = (a: ItemBody, b: ItemBody): boolean =>
 /** "rasped and balanced", "it moves, mobility grade one" are one thing said twice: what says more stays. */
 export const once = (made: readonly Made[]): readonly Made[] =>
   made.reduce<readonly Made[]>((done, one) => {
-    const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => doubt === 'no-place' || doubt === 'irreversible');
+    const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => mayDoubt.has(doubt));
     const twin =
       one.body && !one.revises && quiet(one)
         ? done.findIndex(
@@ -67,7 +70,8 @@ export const once = (made: readonly Made[]): readonly Made[] =>
     if (twin < 0) return [...done, one];
     return done.map((m, i) => {
       if (i !== twin) return m;
-      const fuller = within(m.body as ItemBody, one.body as ItemBody) ? one : m;
-      return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])] };
+      const [fuller, other] = within(m.body as ItemBody, one.body as ItemBody) ? [one, m] : [m, one];
+      const offScale = other.doubts.filter(({ doubt }) => doubt === 'off-scale' && !fuller.doubts.some((own) => own.doubt === doubt));
+      return { ...fuller, marks: [...new Set([...m.marks, ...one.marks])], doubts: [...fuller.doubts, ...offScale] };
     });
   }, []);

@@ -74,7 +74,7 @@ const readers: readonly Reader[] = [
   readCodePlace, // a tooth's number is no size
   readGrade,
   readMeasure,
-  (tokens, at, _, words) => readPlaceOrTerm(tokens, words, at),
+  (tokens, at, before, words) => readPlaceOrTerm(tokens, words, at, before),
   readBareNumber,
 ];
 
@@ -233,7 +233,7 @@ function readLeftAs(tokens: readonly Token[], at: number): Mark | undefined {
     : undefined;
 }
 
-function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: number): Mark | undefined {
+function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: number, before: readonly Mark[]): Mark | undefined {
   // "took the incisors back three mil": a size, and not the back three.
   const words =
     ['back', 'last', 'front', 'first'].includes(text(tokens, at)) && readMeasure(tokens, at + 1) !== undefined ? all.slice(0, at + 1) : all;
@@ -252,6 +252,7 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
     any &&
     any.values.every(({ k }) => k === 'talk') &&
     (placeBehind(tokens, words, any.to) ||
+      hasOne(tokens, at, before) ||
       (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') ||
       (ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))))
       ? longest(withoutTalk, words, at, closes)
@@ -302,6 +303,18 @@ const ofTeeth: ReadonlySet<string> = new Set([
   'uppers',
 ]);
 const leadsToPlace: ReadonlySet<string> = new Set(['on', 'in', 'at']);
+/** "four oh nine has a step on it": what a tooth has is no "step on it". */
+const hasOne = (tokens: readonly Token[], at: number, before: readonly Mark[]): boolean => {
+  if (!articles.has(text(tokens, at - 1)) || !having.has(text(tokens, at - 2))) return false;
+  const place = before.findLast((mark) => mark.place !== undefined);
+  return (
+    place !== undefined &&
+    (place.place?.codes !== undefined || place.place?.positions !== undefined) &&
+    tokens.slice(place.to - 1, at).every(({ ends }) => ends !== true)
+  );
+};
+const articles: ReadonlySet<string> = new Set(['a', 'an']);
+const having: ReadonlySet<string> = new Set(['has', 'got', 'is', 'with', 'have']);
 /** "a crack on the palatal side of two ten": the small word in an everyday phrase leads to a tooth or a quadrant. */
 function placeBehind(tokens: readonly Token[], words: readonly string[], to: number): boolean {
   if (!leadsToPlace.has(text(tokens, to - 1))) return false;

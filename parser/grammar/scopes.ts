@@ -178,10 +178,18 @@ function listGoesOn(heads: readonly Head[], h: number, link: (a: number, b: numb
     // "no hook on one oh six or ramp on three eleven": each with its place.
     const placed = between.includes('place') && bond !== 'or' && bond !== 'nor';
     if (placed || between.some((r) => r === 'stop' || r === 'unknown') || (between.includes('cue') && bond !== 'nor')) return false;
-    if (bond === 'or' || bond === 'nor') return true;
+    if (bond === 'or' || bond === 'nor' || (bond === 'and' && namedOnly(heads, i + 1, role))) return true;
     if (bond !== '') return false;
   }
   return false;
+}
+
+/** "no hooks and ramps": of the second nothing is said, not even where it would be. */
+function namedOnly(heads: readonly Head[], h: number, role: Roles['role']): boolean {
+  const { mark, condition } = heads[h] as Head;
+  const behind = role.slice(mark + 1);
+  const stop = behind.findIndex((r) => r === 'stop' || r === 'head');
+  return condition?.plural === true && !behind.slice(0, stop < 0 ? undefined : stop).some((r) => r !== 'glue');
 }
 
 /** The cues that stand between the heads beside it. */

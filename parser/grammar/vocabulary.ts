@@ -76,7 +76,8 @@ for (const [grade, forms] of Object.entries(mobilitySay))
 for (const [grade, forms] of Object.entries(fractureSay))
   add(forms, (said) => ({ k: 'condition', id: 'fracture', strength: 'say', plural: plural(said), grade }));
 for (const [id, entry] of Object.entries(regions) as [RegionId, (typeof regions)[RegionId]][])
-  add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) }));
+  // "corners of the mouth"
+  add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) || /^\w+s of /.test(said) }));
 for (const [id, forms] of Object.entries(surfaceSay) as [SurfaceId, readonly string[]][]) add(forms, () => ({ k: 'surface', id }));
 for (const [id, forms] of Object.entries(qualifierSay) as [QualifierId, readonly string[]][]) add(forms, () => ({ k: 'qualifier', id }));
 for (const [id, forms] of Object.entries(severitySay) as [SeverityId, readonly string[]][])

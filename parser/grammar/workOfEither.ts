@@ -43,11 +43,16 @@ function ofFirst(tokens: readonly Token[]): readonly Token[] | undefined {
     ? tokens.map((token, i) => (i === at ? { ...token, ends: true } : token))
     : undefined;
 }
+/** The question is about the verb. */
 const workOf = (one: Reading, other: Reading): Reading => ({
-  ...either(one, other, 'work between or behind two findings'),
+  ...either(
+    one,
+    other,
+    'work between or behind two findings',
+    one.marks.flatMap((mark, m) => (done(mark) ? [m] : [])),
+  ),
   oneSentence: true,
 });
-
 /** Of the last or of both; then of the first or of the second. */
 export const workOfEither: Way = (tokens, { once }) => {
   const both = ofBoth(tokens);
