@@ -277,6 +277,15 @@ function opensNext(
 ): boolean {
   const [first, last, next] = [marks[at[0] as number] as Mark, at.at(-1) as number, heads[h + 1]?.mark];
   const before = tokens[first.from - 1]?.t === 'the' ? first.from - 2 : first.from - 1;
+  // "two oh eight has a slab fracture, and between two oh eight and two oh nine there is a gap"
+  if (
+    placings.every(({ raw }) => raw.joined === 'between') &&
+    ['there', 'he', 'she'].includes(tokens[(marks[last] as Mark).to]?.t ?? '') &&
+    next !== undefined &&
+    role.slice(0, heads[h]?.mark).includes('place') &&
+    role.slice(last + 1, next).every((r) => r === 'glue' || r === 'mod')
+  )
+    return true;
   return (
     next === last + 1 &&
     marks[next]?.again === undefined &&

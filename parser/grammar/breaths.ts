@@ -55,6 +55,10 @@ interface Way {
   readonly count: number;
 }
 
+/** "three ten overlong and food packed both sides of it": what a part points to is named in another, without which it says something else. */
+const pointsOut = (tokens: readonly Token[], part: Reading, from: number, to: number): boolean =>
+  tokens.some(({ carried, word }) => carried === true && word >= from && word < to) && !part.tokens.some(({ carried }) => carried);
+
 /** @returns the reading in parts, where it says more; else `asHeard` itself */
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
@@ -93,7 +97,7 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
       if (inside === 0 || inside > MOST_NAMED || (start.mark === 0 && end.mark === marks.length)) continue;
       const reading = readAs(words.slice(start.word, end.word));
       steps += reading.steps;
-      if (!whole(reading)) continue;
+      if (!whole(reading) || pointsOut(tokens, reading, start.word, end.word)) continue;
       const way = { parts: [...before.parts, { reading, word: start.word }], count: before.count + bodies(reading).length };
       const known = best.get(end.mark);
       if (known === undefined || way.count > known.count || (way.count === known.count && way.parts.length < known.parts.length))

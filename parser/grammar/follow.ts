@@ -110,7 +110,7 @@ function wordsOf({ groups = {} }: RegExpExecArray, near: Place): readonly string
 }
 
 /** The side that a place lies on, where it lies on one. */
-function sideOf(near: Place): 'left' | 'right' | undefined {
+export function sideOf(near: Place): 'left' | 'right' | undefined {
   if ('region' in near) return near.side === 'both' ? undefined : near.side;
   const left =
     'rows' in near

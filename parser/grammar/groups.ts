@@ -57,11 +57,12 @@ export function placeGroups(
       (subject !== undefined ||
         (link(lastMark, i) === 'and' && otherKind(marks, role, heads, lastMark, i)) ||
         opensOwn(marks, tokens, role, heads, lastMark, i));
+    const joined = lastMark !== undefined && link(lastMark, i) === 'and';
     const plural =
-      ['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') &&
-      lastMark !== undefined &&
-      link(lastMark, i) === 'and' &&
-      freshSubject(marks, tokens, last?.marks[0] as number);
+      joined &&
+      ((['are', 'were', 'have', 'look', 'feel', 'seem'].includes(tokens[mark.to]?.t ?? '') &&
+        freshSubject(marks, tokens, last?.marks[0] as number)) ||
+        aroundThem(marks, tokens, lastMark));
     const apart = lastMark === undefined || (another && !plural) || role.slice(lastMark + 1, i).some((r) => r !== 'glue' && r !== 'mod');
     // "hook on one oh six, rest of the upper right fine": no part of where the hook is.
     const rest = lastMark !== undefined && tokens.slice(marks[lastMark]?.to, mark.from).some(({ t }) => t === 'rest');
@@ -144,6 +145,13 @@ const ofItsRow = (raw: RawPlace, before: RawPlace | undefined): RawPlace => {
 const freshSubject = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean => {
   const from = (marks[at] as Mark).from;
   return tokens[(tokens[from - 1]?.t === 'the' ? from - 1 : from) - 1]?.ends === true;
+};
+
+const around: ReadonlySet<string> = new Set(['round', 'around', 'beside', 'at', 'above', 'under']);
+/** "the gum round one oh two and one oh three is bleeding": both of them are where the gum is. */
+const aroundThem = (marks: readonly Mark[], tokens: readonly Token[], first: number): boolean => {
+  const { from, place } = marks[first] as Mark;
+  return place?.codes !== undefined && around.has(tokens[from - 1]?.t ?? '') && /^gums?$/.test(tokens[from - 2]?.t ?? '');
 };
 
 const verbs: ReadonlySet<string> = new Set([

@@ -243,9 +243,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "both upper sixes, left worse than right": the side is compared, it is not where.
     if (to > start && comparing.has(text(tokens, at + 1)) && text(tokens, at + 2) === 'than' && !aTime.has(text(tokens, at + 3))) break;
     if (isBut(tokens, at)) break;
-    // "upper left, cheek raw": behind a comma the part of the mouth is another place.
+    // "upper left, cheek raw", "wave on the lower right and the masseter is wasted": there the part of the mouth is another place.
     if (
-      tokens[at - 1]?.ends === true &&
+      (tokens[at - 1]?.ends === true || text(tokens, text(tokens, at - 1) === 'the' ? at - 2 : at - 1) === 'and') &&
       raw.jaw !== undefined &&
       raw.side !== undefined &&
       raw.region === undefined &&

@@ -61,6 +61,8 @@ const fromOne =
     return code === undefined ? undefined : words(code);
   };
 
+const isGap = (place: Place): boolean => 'spaces' in place && place.spaces.length === 1;
+
 /** The cheek tooth behind another, or in front of it; behind an 11 and in front of an 06 there is none. */
 const nextTo = (code: string, step: 1 | -1): readonly string[] | undefined => {
   const position = positionOf(code) + step;
@@ -145,7 +147,18 @@ const pointers = formsOf<Pointer[1]>([
   ...['opposite tooth', 'tooth opposite', 'opposite one', 'opposing tooth', 'one opposite', 'one below', 'one above'].map(
     (words): Pointer => [words.split(' '), fromOne((code) => codeWords(opposing(code)))],
   ),
-  ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [words.split(' '), fromOne(codeWords)]),
+  ...['that tooth', 'this tooth', 'same tooth', 'that one', 'same one'].map((words): Pointer => [
+    words.split(' '),
+    (place) => fromOne(codeWords)(place) ?? (words.endsWith('one') && isGap(place) ? itself(place) : undefined),
+  ]),
+  // "one oh nine rotated and a diastema either side of it", "two oh eight is displaced, and between that and two oh nine there is a gap"
+  ...['it', 'that', 'that one', 'that tooth'].flatMap((word): Pointer[] => [
+    ...['either side of', 'both sides of', 'each side of'].map((beside): Pointer => [
+      [...beside.split(' '), ...word.split(' ')],
+      fromOne((code) => ['either', 'side', 'of', ...codeWords(code)]),
+    ]),
+    [['between', ...word.split(' '), 'and'], fromOne((code) => ['between', ...codeWords(code), 'and'])],
+  ]),
   [['the', 'other', 'three'], fromOne((code) => list([1, 2, 3, 4].map((q) => `${q}${code.slice(1)}`).filter((other) => other !== code)))],
   ...[
     'extracted',
@@ -265,6 +278,8 @@ function otherOf(tokens: readonly Token[], at: number): readonly string[] | unde
     : undefined;
 }
 
+const sides: ReadonlySet<string> = new Set(['side', 'sides']);
+
 /** Whether a pointing word goes on as the name of what it stands before: no pause, no end, and none of the small words that say how much. */
 const named = (tokens: readonly Token[], to: number): boolean =>
   tokens[to] !== undefined &&
@@ -322,8 +337,10 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
       cornerBefore(tokens, at) ??
       (two ? pairOf(context, waiting) : undefined) ??
       carried;
-    // "the tooth in front of it, two oh eight, is fine": its number is said as well.
-    const numbered = pattern.length > 2 && readCodes(tokens, at + pattern.length)?.raw.codes?.length === 1;
+    // "the tooth in front of it, two oh eight, is fine", "a gap either side of it, three oh eight three oh nine and three oh nine three ten": its
+    // number is said as well.
+    const numbers = pattern.at(-1) === 'and' ? 0 : (readCodes(tokens, at + pattern.length)?.raw.codes?.length ?? 0);
+    const numbered = pattern.length > 2 && (numbers === 1 || (numbers > 1 && sides.has(pattern[1] ?? '')));
     const words = place ? (numbered ? pattern.map(() => 'the') : wordsFor(place)) : undefined;
     if (words === undefined || (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')) continue;
     const first = tokens[at] as Token;

@@ -3,11 +3,13 @@ import type { Context } from '../contract/draft.ts';
 import { alikeThere } from './alike.ts';
 import { alone } from './alone.ts';
 import { alongRow } from './alongRow.ts';
+import { apposed, apposedWords } from './apposed.ts';
 import { asked, askedWords } from './asked.ts';
 import { assemble } from './assemble.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
+import { counted, countedWords } from './counted.ts';
 import { elided } from './ellipsis.ts';
 import { exceptionsIn } from './except.ts';
 import { withoutFalseStarts } from './falseStart.ts';
@@ -24,6 +26,7 @@ import { leftOut } from './leftOut.ts';
 import { first, where } from './lists.ts';
 import type { Made } from './made.ts';
 import { namedAgain } from './namedAgain.ts';
+import { noFood } from './noFood.ts';
 import { butThere, notedOrNot } from './notThere.ts';
 import { oneOrOther } from './oneOrOther.ts';
 import { plainWork } from './plainWork.ts';
@@ -40,6 +43,7 @@ import { headSpan, scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { sharedWork } from './sharedWork.ts';
 import { supposed } from './supposed.ts';
+import { thatSide } from './thatSide.ts';
 import { toDoYet } from './toDoYet.ts';
 import { approved, toTheHorse } from './toTheHorse.ts';
 import type { Token } from './tokens.ts';
@@ -71,6 +75,7 @@ export interface Reading {
 const reworded = inOrder([
   ...quarterFirst,
   ...leftOut,
+  ...noFood,
   ...inTurn,
   ...alikeThere,
   ...butThere,
@@ -101,10 +106,23 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
   return first(ways(spoken.map(({ t }) => t)), (way) => way(spoken, as)) ?? hearsaid(spoken, as.once(spoken));
 }
 
+/** Words that point back, read as what they point to. */
+const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: Carry) => readonly Token[]>([
+  { rule: apposed, needs: apposedWords },
+  { rule: counted, needs: countedWords },
+  { rule: thatSide, needs: ['side'] },
+]);
+const shown = (tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] =>
+  pointed(
+    pointingRules(tokens.map(({ t }) => t)).reduce((said, rule) => rule(said, context, carry), tokens),
+    context,
+    carry,
+  );
+
 function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Reading {
   const begun = withoutFalseStarts(spoken);
   const corrected = selfCorrected(begun);
-  const tokens = pointed(alongRow(corrected.tokens), context, carry);
+  const tokens = shown(alongRow(corrected.tokens), context, carry);
   const { marks: heard, steps } = scan(tokens);
   const scanned = retracted(toTheHorse(approved(heard, tokens), tokens), tokens);
   const marks = turned(
