@@ -9,6 +9,7 @@ import { assemble } from './assemble.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
+import { comparedTo } from './comparedTo.ts';
 import { counted, countedWords } from './counted.ts';
 import { elided } from './ellipsis.ts';
 import { exceptionsIn } from './except.ts';
@@ -73,6 +74,7 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...comparedTo,
   ...quarterFirst,
   ...leftOut,
   ...noFood,

@@ -67,6 +67,8 @@ const readers: readonly Reader[] = [
   readDoing, // "off" and "down" are no places
   readBar, // "bar" is a part of the mouth only where nothing is left out
   readCompared,
+  readBitOf,
+  readOpening,
   readCount, // "the two sixes" counts them
   readRightAlong, // "right along the row" is no side
   readLeftAs, // nor is what was left
@@ -152,6 +154,27 @@ function readBar(tokens: readonly Token[], at: number): Mark | undefined {
   const single = all && next === 'the' && /^(six|seven|eight|nine|ten|eleven)$/.test(text(tokens, at + 2)) ? at + 3 : undefined;
   const to = place?.to ?? single;
   return to !== undefined && (to === tokens.length || tokens[to - 1]?.ends === true) ? { from: at, to: at + 1, terms: except } : undefined;
+}
+
+const beginsBit: ReadonlySet<string> = new Set(['and', 'with', 'got', 'just', 'then', 'some']);
+const definite: ReadonlySet<string> = new Set(['the', 'his', 'her', 'that', 'it', 'them', 'a', 'an']);
+/** "bit of tartar on the canines": a bit of it, with its article swallowed; of what is known already it is a part. */
+function readBitOf(tokens: readonly Token[], at: number): Mark | undefined {
+  const begins = at === 0 || tokens[at - 1]?.ends === true || beginsBit.has(text(tokens, at - 1));
+  if (!begins || text(tokens, at) !== 'bit' || text(tokens, at + 1) !== 'of' || definite.has(text(tokens, at + 2))) return undefined;
+  const words = tokens.slice(at + 2, at + 8).map(({ t }) => t);
+  return longest(vocabulary, words, 0)?.values.some(({ k }) => k === 'condition') === true
+    ? { from: at, to: at + 2, terms: [{ k: 'severity', id: 'slight', said: 'bit of' }] }
+    : undefined;
+}
+const sentenceOpens: ReadonlySet<string> = new Set([
+  ...['no', 'nothing', 'so', 'then', 'now', 'there', 'he', 'she', 'that', 'this', 'i', 'we', 'let', 'lets', 'well', 'okay', 'the', 'and'],
+]);
+/** "right, no gaps": a sentence is opened, and no side is said. */
+function readOpening(tokens: readonly Token[], at: number): Mark | undefined {
+  return at === 0 && text(tokens, 0) === 'right' && tokens[0]?.ends === true && sentenceOpens.has(text(tokens, 1))
+    ? { from: 0, to: 1, terms: [{ k: 'filler' }] }
+    : undefined;
 }
 
 const determiners: ReadonlySet<string> = new Set(['the', 'these', 'those', 'his', 'her', 'its', 'their']);

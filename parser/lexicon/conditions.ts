@@ -40,7 +40,7 @@ export const conditions = {
   overlong: {
     label: 'Overlong', short: 'long', group: 'wear', places: ['T'], measure: 'height',
     say: ['overlong', 'over long', 'overgrown', 'elongated', 'over erupted', '(grown|growing|coming|come|dropped) (down|up) into (it|(the|that|its) (gap|space|hole))', 'over height', 'supererupted', 'super erupted', 'too long', 'overerupted'],
-    withPlace: ['long', 'high'],
+    withPlace: ['long', 'high', '(longer|taller|higher) than [all] [the] (rest|others|rest of them|other ones|one (beside|behind|next to|in front [of]) [it]|neighbours|one next door)'],
   },
   'cupped-out': {
     label: 'Cupped out', group: 'wear', places: ['T'],
@@ -71,7 +71,7 @@ export const conditions = {
   sharp: {
     label: 'Sharp', group: 'wear', places: ['T'],
     say: [],
-    withPlace: ['sharp', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives|knife|blade|blades|glass)', 'like [a] (needle|needles|razor|razors|knife|knives|pins|razor blades)', 'needle like', 'pin sharp'],
+    withPlace: ['sharp', 'sharp (on|at|along|round) [(the|its|their)] edge(s)', 'razor sharp', '(very|really|pretty) sharp', 'needle sharp', 'sharp as [a] (razor|razors|needles|knives|knife|blade|blades|glass)', 'like [a] (needle|needles|razor|razors|knife|knives|pins|razor blades)', 'needle like', 'pin sharp'],
   },
   expired: {
     label: 'Expired', group: 'wear', places: ['T'],
@@ -227,7 +227,7 @@ export const conditions = {
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],
-    say: ['displaced', 'displacement', 'out of (line|position|place|the row|the arcade)', '(leaning|pushed|sits|sitting|shifted|angled|kicked) (out|in|outwards|inwards|over)', 'not in line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line', '(shoved|shunted|forced|driven|bumped) [(over|across|out|in|inwards|outwards|sideways)]', 'pushed (across|sideways|off line)'],
+    say: ['displaced', 'displacement', '[a bit] out of (line|position|place|the row|the arcade)', '(leaning|pushed|sits|sitting|shifted|angled|kicked) (out|in|outwards|inwards|over)', 'not in line', 'out of alignment', 'malpositioned', 'crooked', 'sits (out|outside) of line', '(shoved|shunted|forced|driven|bumped) [(over|across|out|in|inwards|outwards|sideways)]', 'pushed (across|sideways|off line)'],
   },
   rotated: {
     label: 'Rotated', group: 'number', places: ['T'],

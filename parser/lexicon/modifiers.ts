@@ -7,7 +7,7 @@ export const surfaceSay: Readonly<Record<SurfaceId, readonly string[]>> = {
   palatal: ['palatal(ly)', 'palatal (side|aspect|edge|surface)', '[(on|to|at)] [the] palate side', '(towards|toward|to) the palate'],
   labial: ['labial(ly)', '[on] [the] lip side', 'labial (side|aspect|surface)'],
   vestibular: ['vestibular'],
-  occlusal: ['occlusal', '[on] [the] (chewing|grinding) surface', 'on the table'],
+  occlusal: ['occlusal', '(across|over) the (top|crown) [of [it]]', '[on] [the] (chewing|grinding) surface', 'on the table'],
   mesial: ['mesial(ly)', 'mesial (side|aspect|edge|surface)'],
   distal: ['distal(ly)', 'distal (side|aspect|edge|surface)'],
   rostral: ['rostral (side|aspect|surface)'],

@@ -28,8 +28,9 @@ function becomes(marks: readonly Mark[], tokens: readonly Token[], at: number): 
     return false;
   // "have gone to grade three"
   if (tokens[to]?.t === 'to') return true;
-  const next = marks[at + 1];
-  const last = next !== undefined && (at + 2 === marks.length || tokens[next.to - 1]?.ends === true);
+  // "has gone a bit brown"
+  const next = marks.slice(at + 1).find(({ terms }) => !terms?.some(({ k }) => k === 'severity'));
+  const last = next !== undefined && (marks.indexOf(next) + 1 === marks.length || tokens[next.to - 1]?.ends === true);
   return (
     next?.terms?.some((t) => t.k === 'condition' && t.id !== 'missing') === true ||
     (last && next.unknown === true && !/(?:tely|tally|rely)$|^altogether$/.test(tokens[to]?.t ?? ''))
