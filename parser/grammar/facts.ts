@@ -1,4 +1,5 @@
 /** What was said about the visit itself, kept in its own words. */
+import { conditions } from '../lexicon/conditions.ts';
 import { factSay, type FactAbout } from '../lexicon/facts.ts';
 import { hesitations } from '../lexicon/fillers.ts';
 import { codesIn, findingsIn } from './has.ts';
@@ -17,6 +18,7 @@ const forms = buildTrie(
 
 /** What a fact begins with. */
 export const factWords: readonly string[] = [...forms.next.keys()];
+const telling: ReadonlySet<string> = new Set(['says', 'said', 'reckons', 'tells', 'told']);
 /** The words that name what a sentence is about, where they stand. */
 export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => {
   const hit = longest(forms, words, at);
@@ -33,19 +35,25 @@ const ofTalk = (marks: readonly Mark[], at: number, end: number): boolean =>
 
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const at = words.findIndex((_, i) => {
-    const hit = longest(forms, words, i);
-    return hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to);
-  });
+  const begins = words
+    .map((_, i) => longest(forms, words, i))
+    .map((hit, i) => (hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to) ? hit.values[0] : undefined));
+  // "the owner says he was done two years ago": what is told, and not who tells it.
+  const at = begins.includes('earlier-treatment') ? begins.indexOf('earlier-treatment') : begins.findIndex((about) => about !== undefined);
   const found = at < 0 ? undefined : longest(forms, words, at);
   const about = found?.values[0];
   // "owner not there": a name of a finding within the words of the fact is none.
   const beside = marks.filter((mark) => mark.to <= at || mark.from >= (found?.to ?? 0));
+  // "owner says he's quidding", "history of choke": a finding, whoever tells it; what is told of the whole horse is one.
+  const told =
+    about === 'history' &&
+    (words.some((w) => telling.has(w))
+      ? beside.some(({ terms }) => terms?.some((t) => t.k === 'condition' && conditions[t.id].group === 'horse'))
+      : /\bhistory of\b/.test(words.join(' ')) && findingsIn(marks));
   // A finding at a tooth is worth more than the sentence it stands in.
-  const history = about === 'history' && /\bhistory of\b/.test(words.join(' '));
   if (
     about === undefined ||
-    (history && findingsIn(marks)) ||
+    told ||
     codesIn(marks) ||
     (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
   )

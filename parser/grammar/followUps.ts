@@ -93,7 +93,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
   };
 
   if (
-    /\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed|(?:do not|not) (?:think|reckon|feel) (?:\w+ ){1,6}(?:needs?|wants?) (?:the |a )?vet)\b/.test(
+    /\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed|(?:will|shall|would|is|are) not (?:be |going to )?(?:need|needing|require|requiring|want|wanting|sending (?:him|her|it|them) to) (?:the |a )?vet|will not need (?:the |a )?vet|not (?:one|a job|a case) for the vet|vet will not be (?:needed|necessary|required)|(?:do not|not) (?:think|reckon|feel) (?:\w+ ){1,6}(?:needs?|wants?) (?:the |a )?vet)\b/.test(
       text,
     )
   )

@@ -10,7 +10,13 @@ export function endedNow(made: readonly Made[], words: readonly string[]): reado
   if (
     only?.body?.kind !== 'finding' ||
     made.length > 1 ||
-    !(goneNow.test(text) || (/\b(?:used to|once had|had been|was|were|had|last (?:time|year|visit))\b/.test(text) && endedSince.test(text)))
+    !(
+      goneNow.test(text) ||
+      (/\b(?:used to|once had|had been|was|were|had|(?<!\b(?:no|not|never)\b.*)(?:previously|before)|last (?:time|year|visit))\b/.test(
+        text,
+      ) &&
+        endedSince.test(text))
+    )
   )
     return made;
   const { condition, place } = only.body;

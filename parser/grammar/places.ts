@@ -51,6 +51,9 @@ export interface PlaceSpan {
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 const glueInside = new Set(['the', 'of', 'on', 'in', 'to', 'all', 'four', 'hand', 'and', 'both']);
 
+/** "the left side of her face". */
+const ofWhom = (tokens: readonly Token[], at: number): boolean =>
+  ['his', 'her', 'its'].includes(text(tokens, at)) && text(tokens, at - 1) === 'of' && text(tokens, at - 2) === 'side';
 const determiners = new Set(['the', 'his', 'her', 'its', 'that', 'those', 'these', 'them', 'it', 'both']);
 /** "scaled the lower canines, left the uppers": where something new begins, before what was left, a verb and no side. */
 export const leavesIt = (tokens: readonly Token[], at: number): boolean =>
@@ -291,7 +294,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       at += 1;
       continue;
     }
-    if ((to > start || between) && glueInside.has(text(tokens, at)) && at - to < 4) {
+    if ((to > start || between) && (glueInside.has(text(tokens, at)) || ofWhom(tokens, at)) && at - to < 4) {
       at += 1;
       continue;
     }

@@ -5,10 +5,10 @@ import { lessOfTheWork, lessRuledOut, lessThoseNamed, otherwiseOfThem } from './
 import {
   blind,
   displacedFracture,
+  howItRuns,
   normalInName,
   sharpCheekTeeth,
   slantLong,
-  smellyDischarge,
   somethingWrong,
   twoNames,
 } from './refine/oneThing.ts';
@@ -35,7 +35,7 @@ const ordered = woken<Rule>([
   { rule: slantLong, needs: ['slant'] },
   { rule: looseCap, needs: ['retained-cap'] },
   { rule: twoNames, needs: ['missing', 'retained-cap'] },
-  { rule: smellyDischarge, needs: ['malodour'] },
+  { rule: howItRuns, needs: ['malodour', 'discharge'] },
   { rule: somethingWrong, needs: ['abnormality'] },
   { rule: normalInName, needs: ['abnormality'] },
   { rule: splitSoft, needs: ['split', 'splits'] },

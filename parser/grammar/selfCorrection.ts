@@ -54,6 +54,25 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
     last?.place?.[part] !== undefined && next.place?.[part] !== undefined && last.place[part] !== next.place[part];
   return (other('side') || other('jaw')) && !scan(tokens.slice(at + 1)).marks.some(isHead);
 }
+/** "fracture of two ten, wait, two oh nine": how many words hesitate before a place of the same kind, with nothing more found there. */
+function hesitates(tokens: readonly Token[], at: number): number {
+  const length =
+    tokens[at]?.t === 'wait'
+      ? 1 + Number(tokens[at + 1]?.t === 'now')
+      : ['hang', 'hold'].includes(tokens[at]?.t ?? '') && tokens[at + 1]?.t === 'on'
+        ? 2
+        : 0;
+  if (length === 0 || tokens[at - 1]?.ends !== true || tokens[at + length - 1]?.ends !== true) return 0;
+  const after = scan(tokens.slice(at + length)).marks;
+  const last = scan(tokens.slice(0, at)).marks.at(-1)?.place;
+  const next = after[0]?.place;
+  const alike =
+    (last?.codes !== undefined && next?.codes !== undefined) ||
+    (last?.region !== undefined && last.region === next?.region && last.side !== next.side);
+  // "wait, two oh six too" is one more.
+  const more = tokens.slice(at + length).some(({ t }) => ['too', 'also', 'well', 'has', 'had', 'got', 'is', 'and', 'both'].includes(t));
+  return alike && !more && !after.some(isHead) ? length : 0;
+}
 /** "actually there's one on two oh six": takes back only what was ruled out. */
 const onSecondThoughts = (tokens: readonly Token[], at: number): number =>
   (tokens[at]?.t === 'actually' ||
@@ -98,7 +117,7 @@ const thereAfterAll = (
 const beginnings: ReadonlySet<string> = new Set([...markers.keys(), ...secondThoughts, 'well', 'but']);
 /** How many words here take something back. */
 const markerAt = (tokens: readonly Token[], at: number): number =>
-  onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? Number(plainNo(tokens, at)));
+  onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? (Number(plainNo(tokens, at)) || hesitates(tokens, at)));
 
 /** So often at most may one phrase take itself back: reading stays linear in its length. */
 const TAKES_BACK = 6;

@@ -120,7 +120,9 @@ function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly 
       ? joined && b.what !== a.what && !(a.what === 'advise' && !['recheck', 'refer'].includes(b.what))
       : a.kind === 'visit' && joined && a.what !== b.what && !ofTheMouth.has(a.what) && !ofTheMouth.has(b.what);
   if (b.kind === 'visit' && ofTheMouth.has(b.what) && !(pause && a.kind !== 'mouth')) return false;
-  if (a.kind === 'visit' && ofTheMouth.has(a.what)) return pause && (b.kind === 'next' || b.kind === 'dose');
+  // "never been rasped, hooks on the upper sixes": of what was never done nothing was found.
+  const never = a.what === 'earlier-treatment' && words.slice((marks[a.at] as Mark).from, a.to).some((w) => w === 'never' || w === 'ever');
+  if (a.kind === 'visit' && ofTheMouth.has(a.what)) return pause && (never || b.kind === 'next' || b.kind === 'dose');
   const reason = between.some((w) => ['for', 'to', 'because', 'until', 'with', 'of', 'when', 'if', 'after'].includes(w));
   switch (a.kind) {
     // "a photo of it for the vet": what it is for.

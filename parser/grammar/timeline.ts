@@ -79,7 +79,7 @@ const asItWas = (one: Made): Made =>
     ? { ...one, body: { ...one.body, when: 'before' }, rules: [...one.rules, 'as it was'] }
     : one;
 
-const was = new Set(['was', 'were', 'had']),
+const was = new Set(['was', 'were', 'had', 'previously']),
   isNow = new Set(['now', 'today', 'since']);
 /** "four oh nine was wobbly in the spring, solid today": what is ruled out now was there before. */
 function outlived(reads: readonly Read[], tokens: readonly Token[]): readonly Read[] {
@@ -187,11 +187,15 @@ function byAge(made: Made, body: FindingBody, figures: readonly Figure[], tokens
   ];
 }
 
-/** "was quidding over the winter, isn't now": what has ended was before. */
+/** "was quidding over the winter, isn't now": what has ended was before; so was what is told of a season. */
 const ended = (made: Made, body: FindingBody, text: string): Made | undefined =>
-  body.when === 'now' && body.presence === 'present' && /\b(?:was|were)\b/.test(text) && isNotNow.test(text)
+  body.when === 'now' &&
+  body.presence === 'present' &&
+  ((/\b(?:was|were)\b/.test(text) && isNotNow.test(text)) || (inASeason.test(text) && !sinceThen.test(text)))
     ? { ...made, body: { ...body, when: 'before' }, rules: [...made.rules, 'as it was'] }
     : undefined;
+const inASeason =
+  /\b(?:was|were|been)\b(?!.*\b(?:is|are|still|now|today|since|worse|better)\b).*\b(?:in|over|during|through|all) (?:the |last )?(?:spring|summer|autumn|winter|january|february|march|april|june|july|august|september|october|november|december)\b/;
 const isNotNow = /\b(?:is|are|does|do) not(?: \w+)?(?: now| any ?more)\b/;
 
 /** "last time there was a hook, it is still there": it is there now. */

@@ -47,6 +47,7 @@ const contractions: Readonly<Record<string, readonly string[]>> = {
   "weren't": ['were', 'not'],
   "hadn't": ['had', 'not'],
   "needn't": ['need', 'not'],
+  "shan't": ['shall', 'not'],
 };
 
 /** Words are what white space parts; a word may give several tokens ("4mm", "309-310") or none (a lone mark, a mere sound of hesitation). */

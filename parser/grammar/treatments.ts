@@ -36,7 +36,16 @@ export function treatmentsOf(
     said.id === 'extract' &&
     (capBefore(marks, clause.head.mark) ??
       (clause.placings.length === 0 && /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '')));
-  const work = { ...said, id: ofCap ? ('remove-cap' as const) : meant(said.id, clause, marks) };
+  // "foreign body in the left cheek", "removed it": that, and no tooth.
+  const foreign = clause.placings.length === 0 && conditionOf(standing(context, carry.last)) === 'foreign-body';
+  const work = {
+    ...said,
+    id: ofCap
+      ? ('remove-cap' as const)
+      : foreign && said.id === 'extract'
+        ? ('remove-foreign-body' as const)
+        : meant(said.id, clause, marks),
+  };
   const procedure = procedures[work.id];
   const states = [...clause.mods, clause.head.mark].flatMap((m) =>
     ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])),
@@ -101,7 +110,8 @@ export function treatmentsOf(
     last?.kind === 'finding' && last.presence === 'absent' && ['reduce', 'extract', 'remove-cap', 'scale-calculus'].includes(work.id);
   const before = last && 'place' in last && !nothing ? last.place : undefined;
   const carriedPlace =
-    (here && !(place === null && thing)) || !(procedure.needsPlace || pointsAt(clause, marks, tokens))
+    (here && !(place === null && thing)) ||
+    !(procedure.needsPlace || pointsAt(clause, marks, tokens) || (foreign && work.id === 'remove-foreign-body'))
       ? undefined
       : thing
         ? placeOf(thing, work.id, context)

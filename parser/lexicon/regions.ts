@@ -9,7 +9,7 @@ export const regions = {
   sinus: { label: 'Sinus', where: 'outside', paired: true, say: ['sinus(es)'] },
   'frontal-sinus': { label: 'Frontal sinus', where: 'outside', paired: true, say: ['frontal sinus(es)'] },
   'maxillary-sinus': { label: 'Maxillary sinus', where: 'outside', paired: true, say: ['maxillary sinus(es)'] },
-  'lymph-nodes': { label: 'Lymph nodes', where: 'outside', paired: true, say: ['[(submandibular|mandibular)] lymph node(s)', 'submandibular node(s)', 'mandibular node(s)', 'node(s)', 'gland(s)', 'lymph gland(s)', 'l n(s)', 'ln(s)'] },
+  'lymph-nodes': { label: 'Lymph nodes', where: 'outside', paired: true, say: ['[(submandibular|mandibular)] lymph node(s)', 'submandibular node(s)', 'mandibular node(s)', 'node(s)', 'gland(s)', '[lymph] (node(s)|gland(s)) (under|beneath|below|between|behind) (the|his|her) (jaw|jaws)', 'lymph gland(s)', 'l n(s)', 'ln(s)'] },
   'salivary-gland': { label: 'Salivary gland', where: 'outside', paired: true, say: ['salivary gland(s)', 'parotid(s)', 'parotid gland(s)'] },
   poll: { label: 'Poll', where: 'outside', paired: false, say: ['poll'] },
   nostril: { label: 'Nostril', where: 'outside', paired: true, say: ['nostril(s)', 'nose', 'nasal', 'nares', 'nasal passage(s)'] },

@@ -15,6 +15,7 @@ export const talkSay: readonly string[] = [
   // Whoever asks who, and whoever speaks of themselves.
   '(who|whose) (left|put|took|gave|owns|said|told|moved|shut|opened|is|was|has)', "i (am|was) on [(a|the|my)]",
   '(one|two|three|four|five|six|seven|eight|nine|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|thousand|few|couple of|odd) quid', '(plug|wall|power|light|three pin) socket', 'socket for (the|my|a)',
+  '(he|she|it) (thinks|fancies|reckons) (he|she|it|himself|herself) [is|as] a',
   'gone (with|for|through|and|home|mad|to|over|round|quiet|daft|lame|back)', '(needs|wants|need|want) (pulling|taking) (up|together|in|over|back|down|home)',
   '(put|throw|chuck|give|get|fetch|grab) [(him|her|them|me|us)] (a bit of|some|more|the) (hay|haylage|feed|grass|chaff|nuts|straw)', 'hook (nose|nosed)', '(pack|packed|packing) (it|that) in',
   'no (point|sense|use) [in] (rasping|floating|doing|reducing|taking|trying|pushing|pulling|going|having|putting|starting)',

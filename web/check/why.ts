@@ -78,7 +78,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'packed beside a gap': '“packed” beside a gap is feed',
   'overhang of the incisors': 'an overhang of the incisors is an overjet',
   'swelling of a node': 'a swollen node is an enlarged one',
-  'how it smells': 'the smell is said of the discharge',
+  'how it runs': 'how it smells or looks is said of the discharge',
   'the long side': 'which side is long was named with it',
   'sharp cheek teeth': 'sharp cheek teeth have sharp enamel points',
   'said twice': 'what was said twice is one item',

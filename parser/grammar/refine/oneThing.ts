@@ -158,20 +158,31 @@ export const somethingWrong: Rule = (reads) => {
       }));
 };
 
-/** "smelly pus from the left nostril": how the discharge is, no smell of its own. */
-export const smellyDischarge: Rule = (reads, { marks }) => {
-  const smelly = (read: Read): boolean =>
-    read.clause.head.condition?.id === 'malodour' &&
-    (marks[read.clause.head.mark]?.terms ?? []).some((t) => t.k === 'qualifier' && t.id === 'malodorous');
+/** "smelly pus from the left nostril", "discharge from both nostrils, clear": how the discharge is, no smell and nothing normal of its own. */
+export const howItRuns: Rule = (reads, { marks }) => {
+  const how = ({ said, clause }: Read): 'malodorous' | 'clear' | undefined =>
+    clause.head.condition?.id === 'malodour' &&
+    (marks[clause.head.mark]?.terms ?? []).some((t) => t.k === 'qualifier' && t.id === 'malodorous')
+      ? 'malodorous'
+      : said === 'clear'
+        ? 'clear'
+        : undefined;
   const there = (read: Read): string | undefined => {
     const body = read.made.length === 1 && read.made[0] ? finding(read.made[0]) : undefined;
     return body?.presence === 'present' && body.when === 'now' && body.place !== null ? JSON.stringify(body.place) : undefined;
   };
   const discharge = reads.find((read) => read.clause.head.condition?.id === 'discharge' && there(read) !== undefined);
-  const smells = reads.filter((read) => discharge !== undefined && smelly(read) && there(read) === there(discharge));
-  if (smells.length === 0) return reads;
+  // Clear is said of a place where nothing is found, too: of the discharge only where it has no place of its own.
+  const wherever = (read: Read): string | undefined =>
+    how(read) === 'malodorous'
+      ? there(read)
+      : read.made[0] && read.clause.placings.every(({ marks: own }) => (own[0] as number) < read.clause.head.mark)
+        ? JSON.stringify(finding(read.made[0])?.place)
+        : undefined;
+  const hows = reads.filter((read) => discharge !== undefined && how(read) && wherever(read) === there(discharge));
+  if (hows.length === 0) return reads;
   return reads.flatMap((read) =>
-    smells.includes(read)
+    hows.includes(read)
       ? []
       : read !== discharge
         ? [read]
@@ -179,8 +190,9 @@ export const smellyDischarge: Rule = (reads, { marks }) => {
             {
               ...read,
               made: read.made.map((made) => {
-                const own = become(made, { qualifiers: [...(finding(made)?.qualifiers ?? []), 'malodorous'] }, 'how it smells');
-                return { ...own, marks: [...own.marks, ...smells.flatMap(({ made: them }) => them.flatMap((m) => m.marks))] };
+                const qualifiers = [...(finding(made)?.qualifiers ?? []), ...hows.flatMap((one) => how(one) ?? [])];
+                const own = become(made, { qualifiers }, 'how it runs');
+                return { ...own, marks: [...own.marks, ...hows.flatMap(({ made: them }) => them.flatMap((m) => m.marks))] };
               }),
             },
           ],
