@@ -76,13 +76,8 @@ for (const [grade, forms] of Object.entries(mobilitySay))
 for (const [grade, forms] of Object.entries(fractureSay))
   add(forms, (said) => ({ k: 'condition', id: 'fracture', strength: 'say', plural: plural(said), grade }));
 for (const [id, entry] of Object.entries(regions) as [RegionId, (typeof regions)[RegionId]][])
-<<<<<<< HEAD
-  // "corners of the mouth"
-  add(entry.say, (said) => ({ k: 'region', id, plural: plural(said) || /^\w+s of /.test(said) }));
-=======
-  // "nodes under the jaw": many are the nodes.
-  add(entry.say, (said) => ({ k: 'region', id, plural: plural(said.replace(/ (?:under|beneath|below|between|behind) .*$/, '')) }));
->>>>>>> 3e31046 (What is told of the whole horse, the visit and what comes next in more words; 'hook, wait, the other tooth' is put right, clear discharge is no normal nostril, 'never been rasped, hooks ...' loses no hooks, a removed foreign body is no extraction, 'was quidding in the spring' is of before)
+  // "corners of the mouth", "nodes under the jaw"
+  add(entry.say, (said) => ({ k: 'region', id, plural: plural(said.replace(/ (?:of|under|beneath|below|between|behind) .*$/, '')) }));
 for (const [id, forms] of Object.entries(surfaceSay) as [SurfaceId, readonly string[]][]) add(forms, () => ({ k: 'surface', id }));
 for (const [id, forms] of Object.entries(qualifierSay) as [QualifierId, readonly string[]][]) add(forms, () => ({ k: 'qualifier', id }));
 for (const [id, forms] of Object.entries(severitySay) as [SeverityId, readonly string[]][])

@@ -353,12 +353,8 @@ export const conditions = {
   },
   'foreign-body': {
     label: 'Foreign body', group: 'soft', places: ['G'],
-<<<<<<< HEAD
-    say: ['foreign (body|bodies|object)', '(stick|wood|thorn|splinter|wire|twig) (stuck|lodged|wedged|jammed|trapped)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit|lump|splinter) of [a] (stick|wood|wire|thorn|straw|twig)', '(piece|bit) of (stick|wood|wire|straw|twig) (stuck|lodged|wedged)'],
-    withPlace: ['(a|some|another) (stick|thorn|splinter|twig|grass seed|wire)'],
-=======
     say: ['foreign (body|bodies|object)', 'thorn(s) in [(the|his|her)]', '(stick|wood|thorn|splinter|wire|twig) (stuck|lodged|wedged|jammed|trapped)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit|lump|splinter) of [a] (stick|wood|wire|thorn|straw|twig)', '(piece|bit) of (stick|wood|wire|straw|twig) (stuck|lodged|wedged)'],
->>>>>>> 3e31046 (What is told of the whole horse, the visit and what comes next in more words; 'hook, wait, the other tooth' is put right, clear discharge is no normal nostril, 'never been rasped, hooks ...' loses no hooks, a removed foreign body is no extraction, 'was quidding in the spring' is of before)
+    withPlace: ['(a|some|another) (stick|thorn|splinter|twig|grass seed|wire)'],
   },
   'bit-injury': {
     label: 'Bit injury', group: 'soft', places: ['G'],
