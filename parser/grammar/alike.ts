@@ -21,6 +21,28 @@ function neither(tokens: readonly Token[]): readonly Token[] {
   return places(at + 1, nor) && next?.place !== undefined ? tokens.map((token, i) => (i === nor ? { ...token, t: 'and' } : token)) : tokens;
 }
 
+const being: ReadonlySet<string> = new Set(['is', 'was', 'are', 'were', 'looks', 'feels']);
+/** "ulcers on the cheek and a cut on the tongue, neither of which will help him": said of what was found, and rules nothing out but what stands behind it. */
+function neitherOfWhich(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(
+    ({ t }, i) => t === 'neither' && tokens[i + 1]?.t === 'of' && ['which', 'whom'].includes(tokens[i + 2]?.t ?? ''),
+  );
+  if (at < 0) return tokens;
+  const said = scan(tokens.slice(at + 3)).marks.filter((mark) => !isGlue(mark));
+  if (said.some(isHead)) return tokens;
+  const verb = at + 3;
+  const how =
+    said[0]?.from === 1 &&
+    (said[0].measure ?? said[0].grade ?? said[0].terms?.find(({ k }) => /^(?:severity|change|surface|qualifier)/.test(k)));
+  const not = being.has(tokens[verb]?.t ?? '') && (how !== undefined || tokens[verb + 1]?.t === 'there');
+  return [
+    ...tokens.slice(0, at),
+    ...tokens.slice(at + 2, verb + 1),
+    ...(not ? [{ t: 'not', word: (tokens[at] as Token).word }] : []),
+    ...tokens.slice(verb + 1),
+  ];
+}
+
 /** "on one of two oh six and one oh six": which, was not said. */
 function oneOf(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex(({ t }, i) => t === 'one' && tokens[i + 1]?.t === 'of');
@@ -58,6 +80,7 @@ function ditto(tokens: readonly Token[]): readonly Token[] {
 /** "And" for what joins alike places. */
 export const alikeThere: readonly Rewording[] = [
   { rule: neither, needs: ['neither'] },
+  { rule: neitherOfWhich, needs: ['neither'] },
   { rule: oneOf, needs: ['of'] },
   { rule: ditto, needs: firstWords(alike) },
 ];

@@ -51,6 +51,9 @@ function inTheMouth(tokens: readonly Token[]): readonly [number, number] | undef
     const before = tokens[at - 1];
     const ofTooth = tooth.has(before?.t ?? '') && ['the', 'last'].includes(tokens[at - 2]?.t ?? '');
     const begins = !pause && (before === undefined || before.ends === true || opens.has(before.t));
+    // "and no ramps at the back": of those teeth, and not of an end of one.
+    const ruledOut = /[^su]s$/.test(before?.t ?? '') && ['no', 'or', 'nor'].includes(tokens[at - 2]?.t ?? '');
+    if (ruledOut && tokens[to]?.t !== 'of') return [at, to];
     const number = tokens[to]?.t === 'the' || tokens[to]?.t === 'between' ? to + 1 : to;
     if ((ofTooth || begins || (!pause && tokens[to]?.t === 'between')) && teethAt(tokens, number)) return [at, to];
   }

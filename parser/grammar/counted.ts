@@ -4,6 +4,7 @@
  */
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
+import type { Carry } from './carry.ts';
 import { firstWords, formAt, longestOf } from './forms.ts';
 import { itself } from './pointing.ts';
 import { scan } from './scan.ts';
@@ -47,14 +48,17 @@ function lastNamed({ items }: Context, count: number): readonly Place[] | undefi
   return found.length === count ? found : undefined;
 }
 
-/** The two places that have the finding said last, in the order in which they were said; of two in one list the record keeps none. */
-function inTheirOrder({ items }: Context): readonly Place[] | undefined {
+/** The two places that have the finding said last, in the order in which they were said: of two in one list the words of the last phrase tell. */
+function inTheirOrder({ items }: Context, carry: Carry): readonly Place[] | undefined {
   const found = items.flatMap((item) => (item.kind === 'finding' && item.place ? [{ id: item.condition, places: apart(item.place) }] : []));
   const last = found.at(-1)?.id;
   const own = new Set(found.flatMap(({ id, places }) => (id === last ? places.map(text) : [])));
   const said = found.map(({ places }) => places.map(text).filter((place) => own.has(place)));
   const firsts = [...own].map((place) => said.findIndex((all) => all.includes(place)));
   const [a, b] = [...new Set(firsts)].sort((x, y) => x - y).map((at) => said[at]?.[0]);
+  const listed = (carry.place ?? []).map(({ codes = [] }) => text({ spaces: [[...codes].sort() as [string, string]] }));
+  if (own.size === 2 && b === undefined && [...own].every((place) => listed.includes(place)))
+    return listed.filter((place) => own.has(place)).map((place) => JSON.parse(place) as Place);
   return own.size === 2 && a !== undefined && b !== undefined ? [a, b].map((place) => JSON.parse(place) as Place) : undefined;
 }
 
@@ -63,7 +67,7 @@ const wordsOf = (places: readonly Place[]): readonly string[] | undefined => {
   return all.every((words) => words !== undefined) ? all.flatMap((words, i) => [...(i > 0 ? ['and'] : []), ...(words ?? [])]) : undefined;
 };
 
-export function counted(tokens: readonly Token[], context: Context): readonly Token[] {
+export function counted(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   for (let at = 0; at < tokens.length; at += 1) {
     const form = leads.has(tokens[at - 1]?.t ?? '') ? formAt(many, tokens, at) : undefined;
     const before = form ? namedIn(tokens.slice(0, at)) : [];
@@ -78,7 +82,7 @@ export function counted(tokens: readonly Token[], context: Context): readonly To
             ? before.slice(-form.means)
             : undefined
       : order && told.has(tokens[to]?.t ?? '') && !scan(tokens.slice(0, at)).marks.some(({ place }) => place)
-        ? inTheirOrder(context)?.slice(order.means, order.means + 1)
+        ? inTheirOrder(context, carry)?.slice(order.means, order.means + 1)
         : undefined;
     const words = places && wordsOf(places);
     if (words === undefined) continue;

@@ -73,7 +73,7 @@ function foundByName({ marks: own }: Made, body: FindingBody, { marks, tokens }:
 
 const goneAlone: ReadonlySet<string> = new Set(['gone', 'it', 'is', 'that', "that's", 'has', 'all', 'now']);
 const here =
-  /\b(?:over here|(?:on )?this side|on this one|in this row|along here|in it|in there)\b|\bthere(?: (?:either|now|today|at all|though|anyway))?$/;
+  /\b(?:over here|(?:on )?this side|on this one|in this row|along here|in it|in there)\b|^(?:(?:and|but|so|no) )*(?:it|that one|this one) (?:is|was) not\b|\bthere(?: (?:either|now|today|at all|though|anyway))?$/;
 export function withCarriedPlace(reading: Reading, carry: Carry, context: Context): readonly Made[] {
   const waiting = carry.half !== undefined && carry.half.item === undefined;
   const said = reading.places.length > 0;

@@ -210,7 +210,11 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       to = at = at + 2;
       continue;
     }
-    // "the lower right jaw": the bone.
+    // "both sides of the lower jaw have a gap": its rows, and "the lower right jaw" is the bone.
+    if (text(tokens, at) === 'jaw' && raw.jaw !== undefined && raw.side === 'both' && text(tokens, at - 3) === 'of') {
+      to = at = at + 1;
+      continue;
+    }
     if (
       text(tokens, at) === 'jaw' &&
       !['joint', 'joints', 'muscle', 'muscles', 'bone', 'line'].includes(text(tokens, at + 1)) &&

@@ -48,6 +48,7 @@ import { thatSide } from './thatSide.ts';
 import { toDoYet } from './toDoYet.ts';
 import { approved, toTheHorse } from './toTheHorse.ts';
 import type { Token } from './tokens.ts';
+import { topics } from './topics.ts';
 import { treatmentsOf } from './treatments.ts';
 import { turned } from './turns.ts';
 import { unsureOf, unsureWords } from './unsureOf.ts';
@@ -78,6 +79,7 @@ const reworded = inOrder([
   ...quarterFirst,
   ...leftOut,
   ...noFood,
+  ...topics,
   ...inTurn,
   ...alikeThere,
   ...butThere,

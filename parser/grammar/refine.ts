@@ -1,5 +1,5 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each, in this order. */
-import { hollowTeeth, grownGum, nodes, overhang, splitSoft, sideOfPart } from './refine/byPlace.ts';
+import { gumThere, hollowTeeth, grownGum, nodes, ofTheJaw, overhang, splitSoft, sideOfPart } from './refine/byPlace.ts';
 import { looseCap } from './refine/caps.ts';
 import { lessOfTheWork, lessRuledOut, lessThoseNamed, otherwiseOfThem } from './refine/less.ts';
 import {
@@ -47,6 +47,8 @@ const ordered = woken<Rule>([
   { rule: packed, needs: ['packed', 'packing'] },
   { rule: overhang, needs: ['overhang', 'overhangs', 'overhanging'] },
   { rule: blind, needs: ['wolf-tooth', 'blind-wolf-tooth'] },
+  { rule: ofTheJaw, needs: ['reduced-excursion'] },
+  { rule: gumThere, needs: ['gum'] },
   { rule: nodes, needs: ['lymph-node-enlargement', 'swelling'] },
   { rule: displacedFracture, needs: ['displaced'] },
   { rule: sideOfPart, needs: ['abnormality'] },

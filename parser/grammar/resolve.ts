@@ -259,6 +259,8 @@ function one(raw: RawPlace, wanted: Wanted): Resolved {
   // "upper right seven smells": one tooth, as its number would be.
   if (raw.positions?.length === 1 && quadrants?.length === 1 && wanted.kinds.includes('S') && !wanted.kinds.includes('T'))
     return ofCodes({}, [codeOf(quadrants[0] as number, raw.positions[0] as number)], wanted);
+  // "calculus on the lower canines and a mild overbite": a bite is of the incisors, whatever stands before it.
+  if (wanted.bite && wanted.kinds.includes('N') && raw.positions?.some((p) => p > 3)) return none;
   if (raw.positions && !wanted.kinds.includes('T')) return ofGroupAsArea(raw, raw.positions, quadrants, wanted);
   if (positions && wanted.kinds.includes('T')) return ofPositions(raw, positions, quadrants, wanted);
   if (quadrants && (wanted.kinds.includes('R') || (wanted.absentRow && raw.positions === undefined)))

@@ -79,6 +79,8 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'overhang of the incisors': 'an overhang of the incisors is an overjet',
   'swelling of a node': 'a swollen node is an enlarged one',
   'how it runs': 'how it smells or looks is said of the discharge',
+  'movement of the jaw': 'an excursion is of the jaw, whatever part was named before it',
+  'gum of the tooth named': 'one gum, said behind a tooth or a gap, is the gum there',
   'the long side': 'which side is long was named with it',
   'sharp cheek teeth': 'sharp cheek teeth have sharp enamel points',
   'said twice': 'what was said twice is one item',

@@ -72,6 +72,35 @@ export const hollowTeeth: Rule = (reads) =>
         };
   });
 
+/** "the left joint is sore and the excursion is reduced to that side": how the jaw moves, whatever part was named before it. */
+export const ofTheJaw: Rule = (reads) =>
+  each(reads, (made) => {
+    const body = finding(made);
+    const place = body?.condition === 'reduced-excursion' && body.place && 'region' in body.place ? body.place : undefined;
+    return place === undefined || place.region === 'jaw-movement'
+      ? made
+      : become(made, { place: { region: 'jaw-movement', ...(place.side ? { side: place.side } : {}) } }, 'movement of the jaw');
+  });
+
+/** "three oh eight three oh nine, open diastema, gum bleeding": one gum is that of the tooth or the gap named before it. */
+export const gumThere: Rule = (reads, { words }) => {
+  const there = reads.map(
+    ({ made }) => made.map(finding).find((body) => body?.place && ('teeth' in body.place || 'spaces' in body.place))?.place,
+  );
+  return reads.map((read, i) => {
+    const near = there.slice(0, i).findLast((place) => place !== undefined);
+    const [only, ...more] = read.clause.placings;
+    const bare = more.length === 0 && only?.raw.region === 'gums' && Object.keys(only.raw).length === 1;
+    if (near === undefined || !bare || words.includes('gums')) return read;
+    return {
+      ...read,
+      made: read.made.map((made) =>
+        finding(made)?.condition === 'bleeding' ? become(made, { place: near }, 'gum of the tooth named') : made,
+      ),
+    };
+  });
+};
+
 /** A swollen lymph node has a name of its own. */
 export const nodes: Rule = (reads) =>
   each(reads, (made) => {
