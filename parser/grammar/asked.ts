@@ -4,7 +4,7 @@
  */
 import { asking, askingAnywhere, askingOfPlaces } from '../lexicon/framing.ts';
 import { either } from './either.ts';
-import { answerOf, leads } from './framed.ts';
+import { answerOf, leads, ofTheMouth } from './framed.ts';
 import { firstWords, formAt, longestOf } from './forms.ts';
 import type { Way } from './said.ts';
 import { scan } from './scan.ts';
@@ -50,6 +50,7 @@ export const asked: Way = (tokens, { once: readAs }) => {
   if (answer?.yes) return { ...found, oneSentence: true };
   const without = rest.length > 0 ? readAs(rest) : { ...found, made: [] };
   if (answer) return { ...without, oneSentence: true };
+  if (!ofTheMouth(found)) return { ...without, oneSentence: true };
   // What a question would change of an item that stands is no item to choose.
   const kept = found.made.map((one) =>
     one.revises === undefined || without.made.some(({ revises }) => JSON.stringify(revises) === JSON.stringify(one.revises))

@@ -119,14 +119,24 @@ function answeredOrAsked(found: Reading, ruledOut: Reading, words: readonly numb
   );
 }
 
+/** "when was he last done": a fact or work of no place is asked of a person, who answers or does not. */
+export const ofTheMouth = ({ made }: Reading): boolean =>
+  made.some(
+    ({ body }) => body?.kind === 'finding' || body?.kind === 'sedation' || (body !== undefined && 'place' in body && body.place !== null),
+  );
+
 /** A question with its answer, or both readings of it; what was looked for. */
 export const questioned: Way = (tokens, { once }) => {
   const frame = framed(tokens);
   if (frame === undefined) return undefined;
   const as = (words: readonly Token[]): Reading => ({ ...once(words), oneSentence: true });
-  return frame.yes === undefined
-    ? answeredOrAsked(as(frame.found), as(frame.ruledOut), frame.words)
-    : as(frame.yes ? frame.found : frame.ruledOut);
+  if (frame.yes !== undefined) return as(frame.yes ? frame.found : frame.ruledOut);
+  const found = as(frame.found);
+  if (!ofTheMouth(found)) return { ...found, made: [] };
+  // "has the vet reduced it": the work is asked about, and not done either way.
+  const ruledOut = as(frame.ruledOut);
+  const made = ruledOut.made.filter(({ body }) => body?.kind !== 'treatment');
+  return answeredOrAsked(found, { ...ruledOut, made }, frame.words);
 };
 export const questionWords: readonly string[] = [...firstWords(asks, looks, opens, answers), ...verbs, ...beings];
 

@@ -45,6 +45,7 @@ import { selfCorrected } from './selfCorrection.ts';
 import { sharedWork } from './sharedWork.ts';
 import { supposed } from './supposed.ts';
 import { thatSide } from './thatSide.ts';
+import { timeAgain } from './timeAgain.ts';
 import { toDoYet } from './toDoYet.ts';
 import { approved, toTheHorse } from './toTheHorse.ts';
 import type { Token } from './tokens.ts';
@@ -75,6 +76,7 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...timeAgain,
   ...comparedTo,
   ...quarterFirst,
   ...leftOut,

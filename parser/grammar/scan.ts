@@ -224,7 +224,9 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
   )
     return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   // "worn right out": all the way.
-  if (['out', 'off', 'away'].includes(text(tokens, at + 1)) && before === 'worn') return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  // "flushed that right out"
+  if (['out', 'off', 'away'].includes(text(tokens, at + 1)) && ['worn', 'that', 'it', 'them', 'these', 'those'].includes(before))
+    return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   // "they were right sharp": how sharp.
   if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition'))
     return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
