@@ -162,8 +162,10 @@ const definite: ReadonlySet<string> = new Set(['the', 'his', 'her', 'that', 'it'
 function readBitOf(tokens: readonly Token[], at: number): Mark | undefined {
   const begins = at === 0 || tokens[at - 1]?.ends === true || beginsBit.has(text(tokens, at - 1));
   if (!begins || text(tokens, at) !== 'bit' || text(tokens, at + 1) !== 'of' || definite.has(text(tokens, at + 2))) return undefined;
-  const words = tokens.slice(at + 2, at + 8).map(({ t }) => t);
-  return longest(vocabulary, words, 0)?.values.some(({ k }) => k === 'condition') === true
+  const words = tokens.slice(at, at + 8).map(({ t }) => t);
+  // "bit of cap left" has its own name.
+  if ((longest(vocabulary, words, 0)?.to ?? 0) > 2) return undefined;
+  return longest(vocabulary, words, 2)?.values.some(({ k }) => k === 'condition') === true
     ? { from: at, to: at + 2, terms: [{ k: 'severity', id: 'slight', said: 'bit of' }] }
     : undefined;
 }
