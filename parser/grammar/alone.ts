@@ -16,6 +16,7 @@ import { where } from './lists.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
+import { nextOfThem } from './nextOfThem.ts';
 import { glueMarks, sideOfLast, said, sameAgain } from './sameAgain.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -99,6 +100,8 @@ export function alone(input: Alone): readonly Made[] {
     if (place && 'teeth' in place && place.teeth.every((tooth) => teeth.includes(tooth)))
       return [revision(last, { crest: place.teeth }, [...input.places, ...glueMarks(input)], {})];
   }
+  const next = last?.kind === 'finding' && carry.half === undefined ? nextOfThem(last, placings, input, mods) : undefined;
+  if (next) return next;
   if (placings.length > 0) return placeAlone(input, placings, mods);
   const untouched = mods.filter((m) =>
     marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'state' && t.term.state === 'not-done'),

@@ -50,10 +50,22 @@ export const missingTeeth = (context: Context): ReadonlySet<string> =>
     ),
   );
 
+/** "tongue, small scar on the left side": one part and a side of it are one place. */
+function asOnePlace(raws: readonly RawPlace[], item: Item | undefined): readonly RawPlace[] {
+  const place = item && 'place' in item ? item.place : null;
+  const [part, side, ...more] = raws;
+  return place && 'region' in place && place.side && part?.region === place.region && more.length === 0 && side?.side === place.side
+    ? [{ ...part, side: place.side }]
+    : raws;
+}
+
 /** What the next phrase may lean on. Talk clears nothing; a region or a row said anew takes the place of a tooth. */
 export function carryAfter(carry: Carry, { made, marks, places }: Reading, items: readonly Item[], doubts: readonly Doubt[]): Carry {
   if (made.length === 0) return carry;
-  const raws = gather(places, (i) => marks[i]?.place);
+  const raws = asOnePlace(
+    gather(places, (i) => marks[i]?.place),
+    items.at(-1),
+  );
   const half = doubts.find(({ doubt }) => doubt === 'no-place' || doubt === 'no-condition');
   const amended = gather(made, ({ revises }) => revises?.id);
   return {

@@ -198,6 +198,7 @@ function kindOfMod(mark: Mark): string {
   return term === undefined ? '' : term.k === 'severityKept' ? 'severity' : term.k === 'work' ? term.term.as : term.k;
 }
 
+const isFigure = (kind: string): boolean => kind === 'grade' || kind.startsWith('measure');
 /** Marks before which the finding is said again: a place of its own with a size, degree, surface or turn of its own. */
 function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonly Unit[], head: number): readonly number[] {
   const places = where(units, ({ as }) => as === 'place');
@@ -214,7 +215,11 @@ function cutsOf(marks: readonly Mark[], tokens: readonly Token[], units: readonl
     );
     const between = units.slice(last + 1, u);
     const turn = between.some(({ as }) => as === 'cue') || (between.length > 0 && between.at(-1)?.as === 'stop');
-    const ownFirst = between.findIndex(({ as, kind }) => as === 'mod' && used.has(kind));
+    // "hook on one oh six three mil, and four mil on two oh six": the second size is the next one's.
+    const second = between.findIndex(
+      ({ as, kind }, j) => as === 'mod' && isFigure(kind) && between.slice(0, j).some((one) => one.kind === kind),
+    );
+    const ownFirst = second >= 0 ? second : between.findIndex(({ as, kind }) => as === 'mod' && used.has(kind));
     const follows = units.slice(u + 1, places[k + 2] ?? units.length).filter(({ as }) => as === 'mod');
     const same = sameAfter(marks, tokens, b);
     // A turn put in says where the next one begins.
@@ -264,7 +269,7 @@ function pairsOf(
   marks: readonly Mark[],
   units: readonly Unit[],
 ): { readonly cuts: readonly number[]; readonly places: ReadonlyMap<number, RawPlace | undefined> } | undefined {
-  const sized = ({ kind }: Unit): boolean => kind.startsWith('measure') || kind === 'grade';
+  const sized = ({ kind }: Unit): boolean => isFigure(kind);
   const sided = ({ at, kind }: Unit): boolean => kind === 'surface' || isTerm(marks[at], 'rostral') || isTerm(marks[at], 'caudal');
   const paired = (u: number): boolean => {
     const [a, b] = [units[u], units[u + 1]];

@@ -133,7 +133,9 @@ export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry:
 
   /** "peripheral caries two oh seven one point one", "infundibular caries two oh nine, that's a one". */
   function graded(mark: Mark, value: NonNullable<Mark['number']>, i: number): Mark | undefined {
-    const head = condition(out.findLast((m) => condition(m) !== undefined));
+    const decimal = !Number.isInteger(value) && mark.number !== undefined;
+    const next = decimal ? marks.slice(i + 1).find((m) => !small(m)) : undefined;
+    const head = condition(out.findLast((m) => condition(m) !== undefined) ?? next) ?? gradedLast(decimal);
     const entry = head?.k === 'condition' ? (conditions[head.id] as ConditionEntry) : undefined;
     const scale = entry?.scale;
     const legal: readonly string[] = scale ? scales[scale as ScaleId].values : [];
@@ -144,17 +146,33 @@ export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry:
     // "left a two, right a three": each side has its own.
     const ofSide = word(mark.from - 1) === 'a' && sideAlone(marks[i - 2]) && (tokens[mark.to - 1]?.ends === true || i === marks.length - 1);
     const said =
+      decimal ||
       shared ||
       ofSide ||
       (word(mark.from - 1) === 'a'
-        ? i === marks.length - 1 || (tokens[mark.to - 1]?.ends === true && ['it', 'is', 'as'].includes(word(mark.from - 2)))
+        ? i === marks.length - 1 ||
+          (tokens[mark.to - 1]?.ends === true && (['it', 'is', 'as', 'at'].includes(word(mark.from - 2)) || called(mark))) ||
+          (called(mark) && ['on', 'at', 'in', 'for'].includes(word(mark.to)))
         : mark.number !== undefined &&
           (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) &&
           (i === marks.length - 1 || !Number.isInteger(value)));
     return said &&
       (legal.includes(String(value)) || (ofSide && scale === undefined && entry?.measure === undefined)) &&
-      (ofSide || !out.some((m) => m.grade !== undefined))
+      (ofSide || decimal || !out.some((m) => m.grade !== undefined))
       ? { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } }
+      : undefined;
+  }
+
+  /** "call that furcation a two on three oh seven", "mobility's a two on three oh nine": right behind its name. */
+  function called(mark: Mark): boolean {
+    const before = out.findLast((m) => !small(m));
+    return condition(before) !== undefined && (before?.to ?? 0) >= mark.from - 4;
+  }
+
+  /** "three oh eight, peripheral caries, one point one" / "three oh nine, one point two": of the scale that was spoken of. */
+  function gradedLast(decimal: boolean): ReturnType<typeof condition> {
+    return decimal && last?.kind === 'finding' && last.grade !== undefined && !marks.some((m) => condition(m) !== undefined)
+      ? { k: 'condition', id: last.condition, strength: 'say', plural: false }
       : undefined;
   }
 

@@ -11,6 +11,7 @@ import { gather } from './lists.ts';
 import type { Made } from './made.ts';
 import { beside, codeWords, eitherWay, mirrored } from './pointing.ts';
 import type { Reading } from './read.ts';
+import { noLess } from './sameAgain.ts';
 import {
   amount,
   amountIn,
@@ -164,8 +165,10 @@ function shortFor(
       if (absent || (!unit && (last.measures?.length !== 1 || value === undefined || value > 5))) return undefined;
       return [...words('same', 'on'), ...where, ...within(tokens, input, said)];
     }
+    case 'same':
+      return [...words(...(noLess.test(input) ? ['exact', 'same'] : /\bsame\b/.test(input) ? ['same'] : ['likewise']), 'on'), ...where];
     default:
-      return [...words('same', 'on'), ...where];
+      return [...words('likewise', 'on'), ...where];
   }
 }
 /** A side without "the" or "side" moves something where these take back; "that's right", "oh right", "what's left" do not. */

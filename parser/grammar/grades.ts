@@ -11,12 +11,28 @@ import type { Token } from './tokens.ts';
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
 
 const horns = new Set(['horn', 'horns']);
+const ordinals: Readonly<Record<string, number>> = { first: 1, second: 2, third: 3, fourth: 4, fifth: 5, sixth: 6 };
+/** "number two horn", "the third pulp horn": the number before its name. */
+function countedHorn(tokens: readonly Token[], at: number): { readonly value: number; readonly to: number } | undefined {
+  const ordinal = ordinals[text(tokens, at)];
+  const number =
+    ordinal !== undefined ? { value: ordinal, to: at + 1 } : text(tokens, at) === 'number' ? readNumber(tokens, at + 1) : undefined;
+  const horn = number && (text(tokens, number.to) === 'pulp' ? number.to + 1 : number.to);
+  return number && horn !== undefined && text(tokens, horn) === 'horn' ? { value: number.value, to: horn + 1 } : undefined;
+}
+
 /** "pulp horn three exposed", "pulp exposure, horn two": the number is the horn's. */
 export function readPulpHorn(tokens: readonly Token[], at: number): Mark | undefined {
+  const counted = countedHorn(tokens, at);
+  if (counted) return exposedHorn(tokens, at, counted);
   const from = text(tokens, at) === 'pulp' ? at + 1 : at;
   if (!horns.has(text(tokens, from))) return undefined;
   const number = readNumber(tokens, text(tokens, from + 1) === 'number' ? from + 2 : from + 1);
-  if (number === undefined || readCodes(tokens, from + 1)) return undefined;
+  return number === undefined || readCodes(tokens, from + 1) ? undefined : exposedHorn(tokens, at, number);
+}
+
+/** The horn with its number, and that it is exposed where that stands right behind. */
+function exposedHorn(tokens: readonly Token[], at: number, number: { readonly value: number; readonly to: number }): Mark {
   const open = ['is', 'was'].includes(text(tokens, number.to)) ? number.to + 1 : number.to;
   const exposed = ['exposed', 'open', 'exposure'].includes(text(tokens, open));
   return {
@@ -26,6 +42,20 @@ export function readPulpHorn(tokens: readonly Token[], at: number): Mark | undef
     ...(exposed ? { terms: [{ k: 'condition', id: 'pulp-exposure', strength: 'say', plural: false }] } : {}),
   };
 }
+
+/** How a tooth is, and no name of what is graded. */
+const describing: ReadonlySet<string> = new Set([
+  'loose',
+  'wobbly',
+  'mobile',
+  'wiggly',
+  'rocking',
+  'moving',
+  'carious',
+  'decayed',
+  'rotten',
+  'fractured',
+]);
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
 export function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
@@ -37,6 +67,14 @@ export function readShortGrade(tokens: readonly Token[], at: number, marks: read
   if (!scaled || readCodes(tokens, at)) return undefined;
   // "a loose one at three ten": counted by nothing.
   if (text(tokens, at) === 'one' && !of && ['a', 'an', 'the', 'another', 'that'].includes(text(tokens, (named?.from ?? 0) - 1)))
+    return undefined;
+  // "loose one on the right": a tooth, and no grade of an adjective.
+  if (
+    text(tokens, at) === 'one' &&
+    !of &&
+    ['on', 'in', 'at', 'up', 'down', 'over', 'here', 'there'].includes(text(tokens, at + 1)) &&
+    describing.has(text(tokens, at - 1))
+  )
     return undefined;
   const number = readNumber(tokens, at);
   // "three ten loose, three nine not": a number begins a tooth behind a pause.

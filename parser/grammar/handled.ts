@@ -386,7 +386,9 @@ function put(marks: readonly Mark[], mark: Mark): readonly Mark[] {
         [Math.max(old.from, mark.to), old.to],
       ] as const
     ).filter(([from, to]) => to > from);
-    return rest.map(([from, to]) => ({ from, to, terms: [{ k: 'glue' }] }));
+    // "took it out whole": how it came out stays said.
+    const outcome = (old.terms ?? []).filter((t) => t.k === 'work' && t.term.as === 'outcome');
+    return rest.map(([from, to]) => ({ from, to, terms: outcome.length > 0 && from > mark.from ? outcome : [{ k: 'glue' }] }));
   });
   const at = cut.findIndex(({ from }) => from >= mark.to);
   return at < 0 ? [...cut, mark] : [...cut.slice(0, at), mark, ...cut.slice(at)];

@@ -10,7 +10,19 @@ import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
 export const named = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
-  theOnes(bySide(withoutWorst(withoutLikeness(marks, tokens), tokens), tokens), tokens);
+  theOnes(bySide(withoutWorst(withoutLikeness(upOrDown(marks, tokens), tokens), tokens), tokens), tokens);
+const heights: Readonly<Record<string, 'upper' | 'lower'>> = { up: 'upper', down: 'lower' };
+/** "there's a wolf tooth up on the left side": of a tooth that is named by what it is, "up" is the jaw. */
+function upOrDown(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
+  const name = marks.findIndex(({ terms }) => terms?.some((t) => t.k === 'condition' && positionOf[t.id] !== undefined));
+  if (name < 0) return marks;
+  return marks.map((mark, i) => {
+    const on = text(tokens, mark.from - 1) === 'the' ? mark.from - 2 : mark.from - 1;
+    const jaw = i > name && bareSide(mark) && text(tokens, on) === 'on' ? heights[text(tokens, on - 1)] : undefined;
+    return jaw === undefined ? mark : { ...mark, place: { ...mark.place, jaw } };
+  });
+}
+
 /** "not as big as two oh six": the tooth it is compared with, and the turn is of the comparison. */
 const withoutLikeness = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => {
   const at = tokens.findIndex(

@@ -130,6 +130,11 @@ const aroundItsName = (marks: readonly Mark[]): readonly Mark[] => {
 };
 
 const counts: ReadonlySet<string> = new Set(['one', 'two', 'three', 'four', 'five', 'couple', 'some', 'few', 'several', 'most', 'half']);
+/** "not one of the incisors", "every single one of them": all of the group. */
+const wholly: ReadonlySet<string> = new Set(['not', 'every', 'each', 'any']);
+const ofAll = (tokens: readonly Token[], of: number): boolean =>
+  text(tokens, of) === 'one' &&
+  wholly.has(text(tokens, text(tokens, of - 1) === 'single' ? of - (text(tokens, of - 2) === 'a' ? 3 : 2) : of - 1));
 /** "two of the lower incisors": which of them is not said by the group's name. */
 const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
   !tokens.some(({ t }) => t === 'of')
@@ -141,7 +146,7 @@ const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
             : text(tokens, mark.from - 1) === 'of'
               ? mark.from - 2
               : -1;
-        if (of >= 0 && mark.place?.positions !== undefined && counts.has(text(tokens, of)))
+        if (of >= 0 && mark.place?.positions !== undefined && counts.has(text(tokens, of)) && !ofAll(tokens, of))
           return { ...mark, place: { ...mark.place, part: true } };
         const counted =
           counts.has(text(tokens, mark.from)) &&
@@ -175,11 +180,20 @@ function led(marks: readonly Mark[]): readonly Mark[] {
   const [id] = ids;
   if (id === undefined || ids.length !== 1 || marks.some(turns)) return marks;
   const raws = general.map((i) => marks[i]?.place as RawPlace);
-  const open = raws.every((raw) => opens(raw, id) && named.every(({ codes }) => codes !== undefined && within(raw, codes)));
+  const open = raws.every(
+    (raw) =>
+      (opens(raw, id) || sideOnly(raw, id, marks, particular)) && named.every(({ codes }) => codes !== undefined && within(raw, codes)),
+  );
   // "canine erupting one oh four": nothing but the name, and how it stands, lies between.
+  // "upper left, three mil ramp on two eleven": a size that leads to the name is of what is at the tooth.
+  const name = marks.findIndex((mark) => mark.place === undefined && conditionOf(mark) !== undefined);
   const close = marks
     .slice(general[0], particular)
-    .every((mark) => mark.measure === undefined && mark.grade === undefined && !mark.unknown);
+    .every(
+      (mark, i) =>
+        ((mark.measure === undefined && mark.grade === undefined) || ((general[0] as number) + i < name && name < particular)) &&
+        !mark.unknown,
+    );
   return open && close ? marks.map((mark, i) => (general.includes(i) ? glue(mark) : mark)) : marks;
 }
 
@@ -192,6 +206,14 @@ const turns = (mark: Mark): boolean =>
       (t.k === 'cue' && t.cue.means === 'except') ||
       (t.k === 'work' && t.term.as === 'procedure'),
   ) ?? false;
+
+/** "calculus on the right side there, four oh four": a side, and behind it the teeth, which nothing more is said of. */
+const sideOnly = (raw: RawPlace, id: ConditionId, marks: readonly Mark[], particular: number): boolean =>
+  raw.side !== undefined &&
+  Object.keys(raw).every((key) => key === 'side' || key === 'weak') &&
+  !(conditions[id] as ConditionEntry).places.includes('R') &&
+  id !== 'sharp-enamel-points' &&
+  marks.slice(particular).every((mark) => mark.place !== undefined || small(mark));
 
 /** Whether a general word leaves open at which of its teeth the finding is. */
 function opens(raw: RawPlace, id: ConditionId): boolean {

@@ -113,6 +113,8 @@ export const notExamined: WorkRule = (all, tokens, { carry }) => {
       ...(movement.length > 0 || wolf ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)),
       ...words.slice(from, end),
     ]);
+  // "can't see two oh eight, it's missing": nothing is left that could be looked at.
+  if (notThere.test(reason) && cue.how.sees) return [];
   const taken = marks.flatMap((mark, i) =>
     group.includes(i) ||
     object.includes(i) ||
@@ -299,6 +301,7 @@ function placesOf(placings: readonly Placing[]): readonly Place[] {
   });
 }
 
+const notThere = /^(?:(?:it|they|that|is|are|has) )*(?:missing|gone|not there)$/;
 /** A reason in its own words, less the words at its edges that give none. */
 function trimmed(words: readonly string[]): string {
   const idle = new Set(noReason);

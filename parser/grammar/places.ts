@@ -63,6 +63,8 @@ export const leavesIt = (tokens: readonly Token[], at: number): boolean =>
     determiners.has(text(tokens, at + 1)) &&
     (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1))));
 
+const sheds: ReadonlySet<string> = new Set(['caps', 'wolves', 'teeth']);
+const ofNoRow: ReadonlySet<string> = new Set(['on', 'in', 'now', 'anywhere', 'today', 'at', 'that', 'then']);
 const quarters = new Set(['upper', 'lower', 'top', 'bottom', 'left', 'right', 'other', 'both']);
 /** "no caps left to take off", "none left anywhere", "a bit of hook left on one oh six": what remains, where it is told as such or has a side of its own behind it. */
 function remains(tokens: readonly Token[], at: number): boolean {
@@ -75,6 +77,9 @@ function remains(tokens: readonly Token[], at: number): boolean {
     return false;
   const next = text(tokens, at + 1);
   const place = text(tokens, at + 2) === 'the' ? at + 3 : at + 2;
+  // "no caps left": what sheds or is drawn leaves others.
+  if (sheds.has(text(tokens, at - 1)) && tokens.slice(0, at - 1).some(({ t }) => t === 'no') && (next === '' || ofNoRow.has(next)))
+    return true;
   if (next === 'to')
     return text(tokens, at + 2) !== 'the' && !quarters.has(text(tokens, at + 2)) && readNumber(tokens, at + 2) === undefined;
   if (['on', 'in', 'at'].includes(next)) return quarters.has(text(tokens, place)) || readCodes(tokens, place) !== undefined;
@@ -102,12 +107,20 @@ const cornerAt = (tokens: readonly Token[], at: number): boolean => {
   return (side(a) && jawWords[b] !== undefined) || (side(b) && jawWords[a] !== undefined);
 };
 
+const openings: ReadonlySet<string> = new Set(['okay', 'ok', 'so', 'and', 'now', 'yeah', 'yes', 'well', 'oh']);
+/** "right, I have floated the lot", "okay right, the lower right nine": it only begins what is said, which has a corner of its own. */
+function opens(tokens: readonly Token[], at: number): boolean {
+  if (at === 0 && speaks.has(text(tokens, 1))) return true;
+  const next = text(tokens, at + 1) === 'the' ? at + 2 : at + 1;
+  return closesAt(tokens, at) && cornerAt(tokens, next) && tokens.slice(0, at).every(({ t }) => openings.has(t));
+}
+
 /** The positional part: sides, jaws, rows, groups, plurals, regions, in whatever order they were said. */
 export function readCluster(tokens: readonly Token[], words: readonly string[], start: number): PlaceSpan | undefined {
   const begun = text(tokens, start);
   if (!startsWithDigit(begun) && !beginnings.has(begun)) return undefined;
   // "right, I have floated the lot": a word to begin with, and no side.
-  if (begun === 'right' && start === 0 && (speaks.has(text(tokens, 1)) || (closesAt(tokens, 0) && cornerAt(tokens, 1)))) return undefined;
+  if (begun === 'right' && opens(tokens, start)) return undefined;
   const between = begun === 'between';
   // "four canines", "four sixes": all of them, for there are four.
   const four =

@@ -296,6 +296,17 @@ function openEnded(tokens: readonly Token[], at: number): readonly Token[] | und
   return code === undefined ? undefined : codeWords(code).map((t) => ({ t, word: word.word, carried: true }));
 }
 
+/** "hook on one oh six, let me check the other side": where the speaker goes next, and no finding there. */
+const looksAt = (tokens: readonly Token[], at: number): boolean =>
+  /\b(?:let me|let us|i will|will just) (?:just )?(?:check|see|feel|do|try|(?:have a )?look (?:at|in|down|along))(?: the)?$/.test(
+    tokens
+      .slice(Math.max(0, at - 7), at)
+      .map(({ t }) => t)
+      .join(' '),
+  );
+const gaps: ReadonlySet<string> = new Set(['gap', 'space']);
+const verbs: ReadonlySet<string> = new Set(['is', "'s", 'being']);
+
 /** Each pointer in turn, from `from` on: what one is read as may be what the next points to. */
 export function pointed(tokens: readonly Token[], context: Context, carry: Carry, from = 0): readonly Token[] {
   const last = standing(context, carry.last);
@@ -338,11 +349,18 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
       (two ? pairOf(context, waiting) : undefined) ??
       carried;
     // "the tooth in front of it, two oh eight, is fine", "a gap either side of it, three oh eight three oh nine and three oh nine three ten": its
-    // number is said as well.
-    const numbers = pattern.at(-1) === 'and' ? 0 : (readCodes(tokens, at + pattern.length)?.raw.codes?.length ?? 0);
-    const numbered = pattern.length > 2 && (numbers === 1 || (numbers > 1 && sides.has(pattern[1] ?? '')));
-    const words = place ? (numbered ? pattern.map(() => 'the') : wordsFor(place)) : undefined;
-    if (words === undefined || (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')) continue;
+    // number is said as well; "next gap back is four oh seven four oh eight": and that it is a gap.
+    const next = at + pattern.length + (verbs.has(tokens[at + pattern.length]?.t ?? '') ? 1 : 0);
+    const numbers = pattern.at(-1) === 'and' ? 0 : (readCodes(tokens, next)?.raw.codes?.length ?? 0);
+    const several = numbers > 1 && (pattern[0] === 'next' || sides.has(pattern[1] ?? ''));
+    const numbered = pattern.length > 2 && (numbers === 1 || several);
+    const words = place ? (numbered ? pattern.map((t) => (gaps.has(t) ? t : 'the')) : wordsFor(place)) : undefined;
+    if (
+      words === undefined ||
+      (pattern.includes('side') && looksAt(tokens, at)) ||
+      (pattern.at(-1) === 'opposite' && tokens[at + pattern.length]?.t === 'the')
+    )
+      continue;
     const first = tokens[at] as Token;
     const said = words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pattern.length - 1)] ?? first).word, carried: true }));
     return pointed([...tokens.slice(0, at), ...said, ...tokens.slice(at + pattern.length)], context, carry, at + said.length);

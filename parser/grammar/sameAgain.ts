@@ -32,7 +32,7 @@ export function sameAgain(
   input: Alone,
   mods: readonly number[],
 ): readonly Made[] | undefined {
-  const same = /\bsame\b/.test(words);
+  const same = /\b(?:same|identical)\b/.test(words);
   // "same as last time" tells how it is.
   if (placings.length === 0) return same && mods.length === 0 ? [] : undefined;
   const again = (presence: Finding['presence'], of = last, own = mods): readonly Made[] =>
@@ -113,10 +113,7 @@ export function sideOfLast(last: Item, placings: readonly Placing[], missing: Re
 function repeated(last: Finding, input: Alone, mods: readonly number[], found: Resolved, presence: Finding['presence']): readonly Made[] {
   const { places } = input;
   const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
-  const kept =
-    presence === 'absent'
-      ? {}
-      : { ...(last.qualifiers ? { qualifiers: last.qualifiers } : {}), ...(last.surfaces ? { surfaces: last.surfaces } : {}) };
+  const kept = presence === 'absent' ? {} : keptFrom(last, input, details);
   const body: FindingBody = {
     kind: 'finding',
     condition: last.condition,
@@ -131,8 +128,7 @@ function repeated(last: Finding, input: Alone, mods: readonly number[], found: R
     return [{ marks, rules: ['same again', 'two readings'], doubts: [sizedOrNot(body)] }];
   const how = {
     condition: 'carried' as const,
-    ...(kept.qualifiers ? { qualifiers: 'carried' as const } : {}),
-    ...(kept.surfaces ? { surfaces: 'carried' as const } : {}),
+    ...Object.fromEntries(Object.keys(kept).map((field) => [field, 'carried' as const])),
   };
   const doubts = found.doubts.map(({ doubt, rule, readings }): MadeDoubt => ({
     doubt,
@@ -142,6 +138,28 @@ function repeated(last: Finding, input: Alone, mods: readonly number[], found: R
   }));
   return [{ body, marks, how, rules: ['same again'], doubts }];
 }
+export const noLess = /\b(?:exact(?:ly)?|very) (?:the )?same\b|\bidentical\b/;
+/**
+ * Of what kind it is holds there too; how bad it is where the words are "the same" and say nothing else of it ("lower left the same");
+ * its size and grade only where they say that it is no less ("the exact same on two oh six").
+ */
+function keptFrom(
+  { qualifiers, surfaces, severity, severitySaid, measures, grade }: Finding,
+  { tokens }: Alone,
+  own: ReturnType<typeof detailsOf>,
+): Partial<FindingBody> {
+  const words = tokens.map(({ t }) => t).join(' ');
+  const plain = /\bsame\b|\bidentical\b/.test(words) && !own.severity && !own.severitySaid && own.measures.length === 0 && !own.grade;
+  return {
+    ...(qualifiers ? { qualifiers } : {}),
+    ...(surfaces ? { surfaces } : {}),
+    ...(plain && severity ? { severity } : {}),
+    ...(plain && severitySaid ? { severitySaid } : {}),
+    ...(plain && noLess.test(words) && measures ? { measures } : {}),
+    ...(plain && noLess.test(words) && grade ? { grade } : {}),
+  };
+}
+
 /** Small words and turns, which are part of what was said. */
 export const glueMarks = ({ role }: Pick<Alone, 'role'>): readonly number[] => where(role, (r) => r === 'glue' || r === 'cue');
 

@@ -69,6 +69,7 @@ const readers: readonly Reader[] = [
   readCompared,
   readBitOf,
   readOpening,
+  readHowFar, // "three mil back" is no end of a tooth
   readCount, // "the two sixes" counts them
   readRightAlong, // "right along the row" is no side
   readLeftAs, // nor is what was left
@@ -187,6 +188,17 @@ function readCount(tokens: readonly Token[], at: number, _: readonly Mark[], wor
   const raw = readCluster(tokens, words, at + 1)?.raw;
   return raw?.positions !== undefined && raw.plural === true && raw.joined === undefined
     ? { from: at, to: at + 1, terms: [{ k: 'glue' }] }
+    : undefined;
+}
+
+const farBack: ReadonlySet<string> = new Set(['', 'on', 'at', 'in', 'from', 'now', 'there', 'already']);
+/** "receding, three mil back": how far, and no end of a tooth. */
+function readHowFar(tokens: readonly Token[], at: number, before: readonly Mark[]): Mark | undefined {
+  return text(tokens, at) === 'back' &&
+    before.at(-1)?.measure?.unit !== undefined &&
+    tokens[at - 1]?.ends !== true &&
+    (tokens[at]?.ends === true || farBack.has(text(tokens, at + 1)))
+    ? { from: at, to: at + 1, terms: [{ k: 'filler' }] }
     : undefined;
 }
 

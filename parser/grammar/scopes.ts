@@ -1,5 +1,6 @@
 /** How far a word of ruling out, of doubt or of the past reaches: which findings it is said of. */
 import { light } from '../lexicon/fillers.ts';
+import type { ScopeCue } from '../lexicon/scopes.ts';
 import type { Link } from './groups.ts';
 import { where } from './lists.ts';
 import { howItIsNot, isNormal } from './mods.ts';
@@ -71,8 +72,11 @@ export function scopesOf(
       return;
     // "no four ten, it's missing": the tooth is what is not there.
     if (tokens[mark.to - 1]?.t === 'no' && marks[i + 1]?.place?.codes !== undefined && tokens[(marks[i + 1] as Mark).to - 1]?.ends) return;
+    if (next >= 0 && notToBeSeen(marks, tokens, role, i, heads[next] as Head)) return;
     // "neither canine is sharp": of the place behind it.
-    const ofPlace = tokens[mark.from]?.t === 'neither' && mark.to - mark.from === 1 && marks[i + 1]?.place !== undefined;
+    const ofPlace =
+      (tokens[mark.from]?.t === 'neither' && mark.to - mark.from === 1 && marks[i + 1]?.place !== undefined) ||
+      joinsNext(marks, tokens, i, cues);
     if (
       forward &&
       reachable &&
@@ -108,6 +112,31 @@ export function scopesOf(
 /** "hook on two oh six last year, one oh six today": the finding put back has a turn of its own. */
 const turnedAgain = (marks: readonly Mark[], at: number, { mark }: Head): boolean =>
   marks.slice(at + 1, mark).some(({ from, to, terms }) => from === to && terms?.some((t) => t.k === 'cue'));
+
+/** "cap on five oh seven and I reckon the one on six oh seven is loose": behind "and" a guess is at what comes. */
+const joinsNext = (marks: readonly Mark[], tokens: readonly Token[], at: number, cues: readonly ScopeCue[]): boolean =>
+  tokens[(marks[at] as Mark).from]?.t === 'i' &&
+  tokens[(marks[at] as Mark).from - 1]?.t === 'and' &&
+  tokens[(marks[at] as Mark).to - 1]?.ends !== true &&
+  cues.every(({ means }) => means === 'suspected');
+
+/** "no sign of two ten, it's missing": the tooth is what is not there, said twice. */
+function notToBeSeen(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  cue: number,
+  { condition, mark }: Head,
+): boolean {
+  const place = role.indexOf('place', cue);
+  return (
+    condition?.id === 'missing' &&
+    marks[place]?.place?.codes !== undefined &&
+    place < mark &&
+    role.slice(cue + 1, place).every((r) => r === 'glue') &&
+    tokens.slice((marks[place] as Mark).to - 1, (marks[mark] as Mark).from).some(({ ends }) => ends === true)
+  );
+}
 
 const perceiving: ReadonlySet<string> = new Set([
   'notice',

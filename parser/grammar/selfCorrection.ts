@@ -113,11 +113,40 @@ const thereAfterAll = (
   const place = beforeMarks.findLast((mark) => mark.place !== undefined);
   return whole || place === undefined ? after : [...before.slice(place.from, place.to), ...after];
 };
+const goingTo = '(?:just )?(?:let me|let us|i will|i am going to|will) (?:just )?';
+/** Looking at something once more, or at "that" and "it". */
+const lookingAgain = new RegExp(
+  [
+    `^(?:${goingTo})?(?:re ?)?(?:measure|check|probe|do|try|take|feel|test|size|read|count)(?: (?:that|it|this))?(?: one)? (?:again|once more)(?=$| )`,
+    `^${goingTo}(?:(?:double )?check|measure|probe|size) (?:that|it|this)(?: one)?(?=$| )`,
+    `^(?:${goingTo})?re ?(?:measure|probe)(?: (?:that|it|this))?(?=$| )`,
+  ].join('|'),
+);
+/** "hook on one oh six, three mil, let me measure that again, five mil": how many words say that it is measured once more, where a size or a grade comes right behind. */
+function measuredAgain(tokens: readonly Token[], at: number): number {
+  if (!measuring.has(tokens[at]?.t ?? '')) return 0;
+  const found = lookingAgain.exec(
+    tokens
+      .slice(at, at + 9)
+      .map(({ t }) => t)
+      .join(' '),
+  );
+  if (found === null) return 0;
+  const length = found[0].split(' ').length;
+  const [next, ...more] = scan(tokens.slice(at + length)).marks;
+  return (next?.measure ?? next?.grade ?? next?.number) !== undefined && more.every((mark) => !isHead(mark) && mark.place === undefined)
+    ? length
+    : 0;
+}
+const measuring: ReadonlySet<string> = new Set(['let', 'i', 'will', 're', 'remeasure', 'measure', 'check']);
+
 /** Words that taking back can begin with. */
-const beginnings: ReadonlySet<string> = new Set([...markers.keys(), ...secondThoughts, 'well', 'but']);
+const beginnings: ReadonlySet<string> = new Set([...markers.keys(), ...secondThoughts, ...measuring, 'well', 'but']);
 /** How many words here take something back. */
 const markerAt = (tokens: readonly Token[], at: number): number =>
-  onSecondThoughts(tokens, at) || (formAt(markers, tokens, at)?.means ?? (Number(plainNo(tokens, at)) || hesitates(tokens, at)));
+  onSecondThoughts(tokens, at) ||
+  measuredAgain(tokens, at) ||
+  (formAt(markers, tokens, at)?.means ?? (Number(plainNo(tokens, at)) || hesitates(tokens, at)));
 
 /** So often at most may one phrase take itself back: reading stays linear in its length. */
 const TAKES_BACK = 6;
@@ -127,6 +156,12 @@ export function selfCorrected(
   tokens: readonly Token[],
   left = TAKES_BACK,
 ): { readonly tokens: readonly Token[]; readonly takenBack: readonly number[]; /** Words looked at. */ readonly steps: number } {
+  // "let me measure that again, five mil" begins with nothing to take back: the size puts right what was said before.
+  const again = measuredAgain(tokens, 0);
+  if (again > 0) {
+    const rest = selfCorrected(tokens.slice(again), left);
+    return { ...rest, takenBack: [...tokens.slice(0, again).map(({ word }) => word), ...rest.takenBack] };
+  }
   let tries = left;
   let steps = 0;
   // What only strikes puts nothing in the place of what was said: "..., scratch that one".

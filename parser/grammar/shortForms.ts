@@ -20,7 +20,7 @@ export const place =
   '|(?<next>(?:the )?next(?: (?:one|tooth))?)' +
   `|(?:the )?(?<number>${positions})(?: one)?)`;
 export const at = '(?:(?:over |down |up )?(?:on|at|in|for|with|to) (?:the )?)?';
-export const how = '(?:(?:exactly|just|much|pretty much|about|more or less) )?';
+export const how = '(?:(?:the )?(?:exactly|exact|very|just|much|pretty much|about|more or less) )?';
 export const lead = '^(?:(?:and|but|so|yeah|yes|now|then|okay|well) )*';
 export const tail = '(?: (?:too|as well|also|though|either|then|again))*$';
 export const degree = '(?:a bit |bit |much |slightly |a little |even |far |quite )*';

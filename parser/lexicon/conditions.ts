@@ -104,7 +104,7 @@ export const conditions = {
   'gingival-recession': {
     label: 'Gingival recession', short: 'recession', group: 'gums', places: ['T', 'S', 'G'], measure: 'depth',
     say: ['(gingival|gum) recession', 'recession', '(gum|gums|gingiva) [(is|are|has|have)] (receding|receded)', 'receding gum(s)', 'receded gum(s)', '(gum|gums|gingiva) [(is|are|has|have)] (pulled|pulling|drawn|shrunk|shrinking|creeping|crept|crawled|moved|slipped|peeled|gone) (back|up)', 'root(s) showing', 'gum line (is|has) (dropped|receded|down)', '(gum|gums) [(is|are)] down', '(gum|gums) [(is|are|has|have)] (dropped|shrunk|retracted)', 'gingiva receding'],
-    withPlace: ['receded', 'receding', '(has|have) crept (up|back)'],
+    withPlace: ['(has|have|is|are) (drawn|shrunk|pulled) back', 'receded', 'receding', '(has|have) crept (up|back)'],
   },
   'gingival-hyperplasia': {
     label: 'Gingival hyperplasia', short: 'gum overgrowth', group: 'gums', places: ['T', 'G'],
@@ -120,7 +120,7 @@ export const conditions = {
   },
   mobility: {
     label: 'Mobility', short: 'loose', group: 'gums', places: ['T'], scale: 'mobility',
-    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose', 'wiggly', 'shoogl(y|es|ing)', 'rocking', 'rocks', '(bit|some|plenty of|lots of|no) (movement|wobble|play) in [it]', 'looser', 'loosening', '[on] the move'],
+    say: ['mobility', 'mob', 'mobile', 'loose tooth', 'loose teeth', 'wobbly', 'digitally loose', 'finger loose', 'wiggly', 'shoogl(y|es|ing)', 'rocking', 'rocks', '(bit|some|plenty of|lots of) (movement|wobble|play) in [it]', 'looser', 'loosening', '[on] the move'],
     withPlace: ['loose', 'moving', 'moves', 'wobbles', 'wobble', 'wobbling', 'movement', 'some play', 'shifts'],
     absentSay: ['(firm|tight|solid|stable) tooth', '(rock|nice and) (firm|solid)', 'not loose', 'firmly in', '(solid|firm) [as (a|the) rock]'],
   },
@@ -158,7 +158,7 @@ export const conditions = {
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '[a] (corner|piece|bit|chunk) [(is|has)] (chipped off|snapped off|broken off|off|out of|come off|broken away|gone|gone from|missing)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '[a] (corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
+    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '[a] (corner|piece|bit|chunk) [(is|has)] (chipped off|snapped off|broken off|off|out of|come off|broken away|gone|gone from|missing)', '(lost|losing) [(a|an)] [(big|large|small|wee|little|good|fair|decent)] (slab|chunk|corner|chip|flake|cusp) [(off|from|out of)]', '(lost|losing) [(a|an)] [(big|large|small|wee|little|good|fair|decent)] (piece|bit|part) (off|from|out of)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '[a] (corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
     withPlace: ['broke', 'break(s)', 'splits'],
   },
   'retained-fragment': {
@@ -255,6 +255,7 @@ export const conditions = {
   'deciduous-present': {
     label: 'Deciduous tooth present', short: 'milk tooth', group: 'number', places: ['T'],
     say: ['(deciduous|baby|milk|temporary) (tooth|teeth|incisor|incisors|premolar|premolars) [(present|there|still in|still there|in place)]', 'still (deciduous|a baby tooth|a milk tooth)'],
+    withPlace: ['deciduous'],
   },
   'cap-shed': {
     label: 'Cap shed', group: 'number', places: ['T'],
@@ -291,15 +292,15 @@ export const conditions = {
   },
   smile: {
     label: 'Smile', group: 'bite', places: ['R', 'N'],
-    say: ['smile [(bite|mouth)]', 'grin', 'grinning', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature', '(corners|ends) [(are|is)] (turned|turning|curling|curled|turn|curl) up'],
+    say: ['smile [(bite|mouth)]', 'smile to (the|his|her) (bite|front|mouth)', 'grin', 'grinning', 'smiling', 'smiley', 'smile shaped', 'smile shape', 'smile to', 'incisor smile', 'ventral curvature', '(corners|ends) [(are|is)] (turned|turning|curling|curled|turn|curl) up'],
   },
   frown: {
     label: 'Frown', group: 'bite', places: ['R', 'N'],
-    say: ['frown [(bite|mouth)]', 'frowning', 'frowny', 'frown shaped', 'sad face', 'incisor frown', 'dorsal curvature', '(corners|ends) [(are|is)] (turned|turning|curling|curled|turn|curl) down'],
+    say: ['frown [(bite|mouth)]', 'frown to (the|his|her) (bite|front|mouth)', 'frowning', 'frowny', 'frown shaped', 'sad face', 'incisor frown', 'dorsal curvature', '(corners|ends) [(are|is)] (turned|turning|curling|curled|turn|curl) down'],
   },
   slant: {
     label: 'Slant', group: 'bite', places: ['R', 'N'],
-    say: ['slant(ed) [(bite|mouth|incisors)]', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite|front teeth|nippers) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant', '(incisors|bite|front teeth|nippers) (run|runs|running|go|goes|going|fall|falls) (downhill|uphill|off level|away)'],
+    say: ['slant(ed) [(bite|mouth|incisors)]', 'slant to (the|his|her) (bite|front|mouth)', 'slanting', 'diagonal (bite|mouth|incisors|wear)', 'diagonal [across|at] the (front|incisors)', '(tilted|sloping|slanting) [incisor] (bite|incisors)', '(incisors|bite|front teeth|nippers) [(is|are)] (slant|slants|slope|slopes|tilt|tilts|slanted|slanting|sloping|tilted)', 'incisor slant', '(incisors|bite|front teeth|nippers) (run|runs|running|go|goes|going|fall|falls) (downhill|uphill|off level|away)'],
   },
   'stepped-incisors': {
     label: 'Stepped incisors', group: 'bite', places: ['R', 'N'],
@@ -362,7 +363,7 @@ export const conditions = {
   },
   bleeding: {
     label: 'Bleeding', group: 'soft', places: ['G', 'T', 'S'],
-    say: ['bleeding', 'bleed(s)', 'bled', 'oozing blood', 'trickle of blood', 'haemorrhage', 'hemorrhage', 'bloody', 'blood'],
+    say: ['bleeding', 'bleed(s)', 'bled', '(bleeding|bleeds|bled|bleed) (on|upon|after) probing', '(bleeding|bleeds|bled|bleed) when [i] (probe|probed)', 'oozing blood', 'trickle of blood', 'haemorrhage', 'hemorrhage', 'bloody', 'blood'],
   },
   bruising: {
     label: 'Bruising', group: 'soft', places: ['G'],
@@ -476,7 +477,7 @@ export const conditions = {
   },
   'body-condition': {
     label: 'Body condition', group: 'horse', places: ['N'], scale: 'body-condition',
-    say: ['body condition [score]', 'henneke [(score|scale)]', 'condition score', 'b c s'],
+    say: ['body condition [score]', 'body (score|scored|scoring) [(him|her|it)]', 'condition (scored|scoring) [(him|her|it)]', 'henneke [(score|scale)]', 'condition score', 'b c s'],
   },
   'slow-eating': {
     label: 'Slow eating', group: 'horse', places: ['N'],

@@ -12,6 +12,7 @@ export const hasBecome: Rule = ({ marks, tokens, i, condition }) =>
 export const goneOfFinding: Rule = ({ marks, i, condition, terms }) => {
   if (condition?.id !== 'missing' || condition.strength !== 'withPlace') return undefined;
   const cue = terms.some((t) => t.k === 'cue');
+  if (cue && ofCanines(marks, i)) return 'cue';
   if (saidOfFinding(marks, i) && cue) return 'cue';
   if (ownTooth(marks, i) || !notOfTooth(marks, i)) return undefined;
   return cue && saidOf(marks, i) ? 'cue' : 'glue';
@@ -41,6 +42,14 @@ function becomes(marks: readonly Mark[], tokens: readonly Token[], at: number): 
 const beforeIt = (marks: readonly Mark[], at: number): Mark | undefined =>
   marks.slice(0, at).findLast(({ terms, unknown }) => unknown || !(terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'));
 const saidOf = (marks: readonly Mark[], at: number): boolean => beforeIt(marks, at)?.terms?.some((t) => t.k === 'condition') ?? false;
+/** "lower canines absent": a mare has none, and has lost none (record contract, section 3: `canine-present` absent). */
+const ofCanines = (marks: readonly Mark[], at: number): boolean => {
+  const before = marks.slice(0, at).filter(({ place, terms }) => place !== undefined || !(terms ?? []).every((t) => t.k === 'glue'));
+  return (
+    before.some(({ place }) => place?.positions?.join() === '4') &&
+    before.every(({ place }) => place !== undefined && place.codes === undefined)
+  );
+};
 /** "the pocket at three ten gone", "swelling over the maxilla, gone now": said of what stands at that place, not of a tooth. */
 const ofThen = (term: Term | { readonly k: 'place' }): boolean => term.k === 'cue' && term.cue.means === 'before';
 const saidOfFinding = (marks: readonly Mark[], at: number): boolean => {

@@ -18,6 +18,21 @@ export const kindOfCaries: Rule = ({ marks, tokens, condition }) => {
   return kind !== undefined && other === undefined ? { condition: { ...condition, id: kind } } : undefined;
 };
 
+const complicated: ReadonlySet<string> = new Set(['complicated', 'uncomplicated']);
+const ofClass: ReadonlySet<string> = new Set(['', 'fracture', 'crown', 'one', 'i', 'we', 'by', 'as', 'to', 'and', 'on', 'though']);
+/** "crown fracture, uncomplicated", "fracture of the crown and root, complicated": its class, said in two parts (AVDC tooth fracture classification). */
+export const classOfFracture: Rule = ({ tokens, condition, heads }) => {
+  if (condition?.id !== 'fracture' || condition.strength === 'absentSay' || heads.length > 0) return undefined;
+  const said = (word: string): boolean => tokens.some(({ t }) => t === word);
+  // "it's a complicated mouth" is no class.
+  const [how, other] = tokens.filter(
+    ({ t, ends }, i) => complicated.has(t) && tokens[i - 1]?.t !== 'not' && (ends === true || ofClass.has(tokens[i + 1]?.t ?? '')),
+  );
+  if (how === undefined || other !== undefined || !said('crown') || (condition.grade ?? 'RF') !== 'RF') return undefined;
+  const grade = `${how.t === 'complicated' ? 'C' : 'U'}C${said('root') ? 'R' : ''}F`;
+  return { condition: { ...condition, grade } };
+};
+
 /** "a long hook", "a tall step": right before another name it is how large that is. */
 export const howLarge: Rule = ({ marks, tokens, i, mark, terms, condition }) =>
   condition &&

@@ -117,6 +117,8 @@ function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: num
       (mark) =>
         mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => ['condition', 'cue', 'stop', 'work'].includes(t.k)),
     );
+  // "the incisors are good and tight"
+  if (word === 'good' && tokens[to]?.t === 'and' && marks[at + 2]?.terms?.some((t) => t.k === 'condition')) return true;
   // "a good rinse": how it was done.
   if (next?.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure') && leads.has(tokens[from - 1]?.t ?? '')) return true;
   const named = next?.place === undefined ? next?.terms?.find((t) => t.k === 'condition' && t.id !== 'abnormality') : undefined;

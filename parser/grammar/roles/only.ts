@@ -47,6 +47,29 @@ export const solid: Rule = ({ marks, tokens, i, mark, condition }) =>
       : 'glue'
     : undefined;
 
+/** "all the incisors are tight": of teeth, none is loose. */
+export const tightTeeth: Rule = ({ marks, tokens, i, mark, condition }) => {
+  if (condition?.id !== 'tension' || tokens[mark.from]?.t !== 'tight' || tokens[mark.to]?.t === 'together') return undefined;
+  const before = marks
+    .slice(0, i)
+    .findLast(
+      ({ from, terms, place }) =>
+        place !== undefined || !((terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler') || tokens[from]?.t === 'good'),
+    )?.place;
+  return before?.codes !== undefined || before?.positions !== undefined || (before?.region !== undefined && ofTeeth.has(before.region))
+    ? { condition: { id: 'mobility', strength: 'absentSay', plural: false } }
+    : undefined;
+};
+/** "the lower left row has sheared off": of a whole row it is how it wears, and no broken tooth. */
+export const shearedRow: Rule = ({ marks, tokens, i, mark, condition }) =>
+  condition?.id === 'fracture' &&
+  tokens[mark.from]?.t === 'sheared' &&
+  marks.slice(0, i).findLast(({ place }) => place !== undefined)?.place?.row === true
+    ? { condition: { id: 'shear', strength: 'say', plural: false } }
+    : undefined;
+
+const ofTeeth: ReadonlySet<RegionId> = new Set(['incisors', 'cheek-teeth']);
+
 /** "the right edge of the tongue": no edge of a tooth. */
 export const edges: Rule = ({ marks, tokens, mark, condition }) =>
   condition?.id === 'sharp-enamel-points' &&
@@ -60,6 +83,24 @@ export const ofTheseParts: Rule = ({ marks, condition }) => {
   const only = condition && condition.strength !== 'say' ? onlyAt[condition.id] : undefined;
   return only && !marks.some(({ place }) => place?.region !== undefined && only.includes(place.region)) ? 'unknown' : undefined;
 };
+
+/** "deciduous six oh three still present", but "deciduous six oh three is loose": which tooth, where something else is said of it. */
+export const milkTooth: Rule = ({ marks, i, condition }) =>
+  condition?.id === 'deciduous-present' &&
+  condition.strength === 'withPlace' &&
+  (!marks.some(({ place }) => place?.codes?.every((code) => Number(code[0]) >= 5)) ||
+    marks.some(({ terms }, k) => k !== i && terms?.some((t) => t.k === 'condition' || (t.k === 'work' && t.term.as === 'procedure'))))
+    ? 'glue'
+    : undefined;
+
+/** "gum on four oh three has drawn back", but "lips drawn back": of a gum only. */
+export const ofGums: Rule = ({ marks, tokens, mark, condition }) =>
+  condition?.id === 'gingival-recession' &&
+  condition.strength === 'withPlace' &&
+  tokens[mark.to - 1]?.t === 'back' &&
+  !marks.some(({ place }) => place?.region === 'gums')
+    ? 'unknown'
+    : undefined;
 
 /** "two ten is infected": of a tooth only. */
 export const ofATooth: Rule = ({ marks, condition }) =>

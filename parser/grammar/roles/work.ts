@@ -1,4 +1,5 @@
 /** Words that name a finding, or work, or how the work came out. */
+import type { ConditionId } from '../../lexicon/conditions.ts';
 import { type Rule, workDone } from './phrase.ts';
 
 /** "bit seats on the upper sixes done": work, no finding. */
@@ -36,6 +37,20 @@ export const packingAdvised: Rule = ({ marks, condition, work }) =>
   marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && (t.term.as === 'state' || t.term.as === 'advise')))
     ? { work }
     : undefined;
+
+const grownOff: Readonly<Record<string, ConditionId>> = { hook: 'hook', ramp: 'ramp' };
+/** "a five mil hook off the front of two oh six": where it grows, with no verb that took it off. */
+export const growsOff: Rule = ({ marks, tokens, i, mark, work }) => {
+  const id = grownOff[tokens[mark.from]?.t ?? ''];
+  const end = tokens[mark.to]?.t === 'the' ? tokens[mark.to + 1]?.t : undefined;
+  return work?.id === 'reduce' &&
+    id !== undefined &&
+    tokens[mark.to - 1]?.t === 'off' &&
+    (end === 'front' || end === 'back') &&
+    !marks.slice(0, i).some(workDone)
+    ? { condition: { id, strength: 'say', plural: false } }
+    : undefined;
+};
 
 /** "smoothed the sharp bit off one oh three": taken off by the speaker, not broken off. */
 export const takenOff: Rule = ({ marks, tokens, i, mark, condition }) =>
