@@ -39,6 +39,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
 
   const placings: (readonly Placing[])[] = heads.map(() => []);
   const forward: boolean[] = [];
+  const sidedAt = new Set<number>();
   for (let h = heads.length - 1; h >= 0; h -= 1) {
     const mark = (heads[h] as Head).mark;
     const nextHead = heads[h + 1]?.mark ?? Infinity;
@@ -46,7 +47,12 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     // "one hundreds, hook six, points all": the six is the hook's.
     const taken = (g: PlaceGroup): boolean => heads[h]?.condition !== undefined && g.marks.some((m) => marks[m]?.own);
     const nearest = groups.findLast(
-      (g) => (g.marks.at(-1) as number) < mark && fits(g) && !taken(g) && !ofException(marks, tokens, heads, g, heads[h] as Head),
+      (g) =>
+        (g.marks.at(-1) as number) < mark &&
+        fits(g) &&
+        !taken(g) &&
+        !ofOwnPart(heads[h] as Head, g) &&
+        !ofException(marks, tokens, heads, g, heads[h] as Head),
     );
     const before =
       nearest &&
@@ -121,6 +127,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     const sided = before && after[0] && !marks[mark]?.again ? (withSide(before, after[0]) ?? sideFirst(before, after[0], h)) : undefined;
     if (sided) {
       placings[h] = sided;
+      sidedAt.add(h);
       forward[h] = false;
       continue;
     }
@@ -174,6 +181,14 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       forward[h] = false;
     }
   }
+  // "corner of the mouth's sore on the left, see how he's pulled away": the side of a part is the part's, and so is what is said behind it.
+  heads.forEach((_, h) => {
+    const [own, whole] = [placings[h] as readonly Placing[], placings[h - 1]];
+    if (own.length > 0 && whole && sidedAt.has(h - 1) && own.flatMap((p) => p.marks).every((m) => whole.at(-1)?.marks.includes(m))) {
+      placings[h] = whole;
+      sidedAt.add(h);
+    }
+  });
   const mods = withShared(modsOf(marks, tokens, role, heads, link), marks, heads);
   const nots = new Map(
     where(role, (r) => r === 'cue').flatMap((cue) => {
@@ -339,6 +354,11 @@ const canStand = (head: Head, group: PlaceGroup): boolean => {
     group.placings.some(({ raw }) => raw.codes === undefined)
   );
 };
+
+/** "joints even, nodes are up on the left": a name that says of what part it is stands at no other that was named before it. */
+const ofOwnPart = ({ condition }: Head, { placings }: PlaceGroup): boolean =>
+  condition?.id === 'lymph-node-enlargement' &&
+  placings.every(({ raw }) => raw.region !== undefined && !['lymph-nodes', 'mandible', 'salivary-gland'].includes(raw.region));
 
 /** "two oh nine worried me but it's sound": what comes behind the stop is said of the place before it. */
 const pronouns = new Set(['it', 'its', "it's", 'they', 'them', 'both']);

@@ -140,12 +140,9 @@ export function findingsOf(
     const inside = place !== null && 'region' in place && place.region !== 'gums';
     const surfaces = [
       ...new Set([
-        ...plainly(
-          details.surfaces,
-          id !== 'sharp-enamel-points' &&
-            clause.mods.some((m) => tokens.slice((marks[m] as Mark).from, (marks[m] as Mark).to).some(({ t }) => sidesOfTooth.has(t))),
-          place,
-        ).filter((s) => !inside || (s !== 'buccal' && s !== 'lingual')),
+        ...plainly(details.surfaces, saidPlainly(id, clause.mods, marks, tokens), place).filter(
+          (s) => !inside || (s !== 'buccal' && s !== 'lingual'),
+        ),
         ...(distal ? ['distal' as const] : []),
       ]),
     ];
@@ -399,8 +396,9 @@ export function detailsOf(
     for (const term of mark.terms ?? []) addTerm(details, term, id);
   }
   // "gums look a bit red": the degree stands inside the name.
-  if (details.severity === undefined && words.join(' ').includes(' a bit '))
-    Object.assign(details, { severity: 'slight', severitySaid: 'a bit' });
+  const inName =
+    details.severity === undefined ? / (a (?:wee |little |tiny )?bit|a little|a touch|slightly) /.exec(words.join(' '))?.[1] : undefined;
+  if (inName) Object.assign(details, { severity: 'slight', ...(inName === 'slightly' ? {} : { severitySaid: inName }) });
   // "looser than in the spring": the name compares.
   const [, end] = headMark < 0 ? [0, -1] : headSpan(marks, headMark);
   if (details.change === undefined && words.at(-1) === 'looser' && ['than', 'since'].includes(tokens[end]?.t ?? ''))
@@ -415,7 +413,10 @@ export function detailsOf(
 }
 /** "inside" and "outside" are said of any tooth: of an upper one it is the palate's side, of an incisor or a canine the lip's. */
 const sidesOfTooth = new Set(['inside', 'insides', 'inner', 'outside', 'outsides', 'outer']);
-function plainly(surfaces: readonly SurfaceId[], plain: boolean, place: Place | null): readonly SurfaceId[] {
+export const saidPlainly = (id: ConditionId, mods: readonly number[], marks: readonly Mark[], tokens: readonly Token[]): boolean =>
+  id !== 'sharp-enamel-points' &&
+  mods.some((m) => tokens.slice((marks[m] as Mark).from, (marks[m] as Mark).to).some(({ t }) => sidesOfTooth.has(t)));
+export function plainly(surfaces: readonly SurfaceId[], plain: boolean, place: Place | null): readonly SurfaceId[] {
   const teeth = place === null ? [] : 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : [];
   if (!plain || teeth.length === 0) return surfaces;
   const upper = teeth.every((t) => ['1', '2', '5', '6'].includes(t[0] as string));

@@ -5,7 +5,7 @@ import { gradeWords } from '../lexicon/units.ts';
 import { readCodes } from './codes.ts';
 import { mayBeNumber, readNumber } from './numbers.ts';
 import type { Mark } from './scan.ts';
-import { unitWords } from './sizes.ts';
+import { behindGuess, unitWords } from './sizes.ts';
 import type { Token } from './tokens.ts';
 
 const text = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? '';
@@ -56,9 +56,16 @@ const describing: ReadonlySet<string> = new Set([
   'rotten',
   'fractured',
 ]);
+/** "grade two i think": a guess at the grade, and not at what has it. */
+const guessedAt = (mark: Mark | undefined, tokens: readonly Token[]): Mark | undefined =>
+  mark && { ...mark, to: behindGuess(tokens, mark.to) ?? mark.to };
+
+export const readShortGrade = (tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined =>
+  guessedAt(shortGrade(tokens, at, marks), tokens);
+export const readGrade = (tokens: readonly Token[], at: number): Mark | undefined => guessedAt(grade(tokens, at), tokens);
 
 /** "mobility one", "two ten m two": a number right behind a finding that has a scale is its grade. */
-export function readShortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
+function shortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]): Mark | undefined {
   if (!mayBeNumber(text(tokens, at))) return undefined;
   // "mobility of two", "mobility is four"
   const of = ['of', 'is'].includes(text(tokens, at - 1)) && marks.at(-1)?.from === at - 1;
@@ -100,7 +107,7 @@ export function readShortGrade(tokens: readonly Token[], at: number, marks: read
 const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', iv: '4' };
 
 const announcing = new Set(gradeWords);
-export function readGrade(tokens: readonly Token[], at: number): Mark | undefined {
+function grade(tokens: readonly Token[], at: number): Mark | undefined {
   if (announcing.has(text(tokens, at))) {
     const from = at;
     const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;

@@ -7,6 +7,7 @@ import { rowTeeth } from '../lexicon/teeth.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { less } from './except.ts';
+import { plainly, saidPlainly } from './findings.ts';
 import type { FindingBody, Made } from './made.ts';
 import type { Reading } from './read.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
@@ -167,6 +168,10 @@ export function withCarriedPlace(reading: Reading, carry: Carry, context: Contex
           ...body,
           ...(points ? { condition: 'sharp-enamel-points' as const } : {}),
           place: made.less ? less(place, made.less) : place,
+          // "gap one oh eight one oh nine", "pocket on the inside": of an upper tooth it is the palate's side.
+          ...(body.surfaces
+            ? { surfaces: [...plainly(body.surfaces, saidPlainly(body.condition, made.marks, reading.marks, reading.tokens), place)] }
+            : {}),
         },
         how: { ...made.how, place: 'carried' as const },
         rules: [...made.rules, 'carried place'],

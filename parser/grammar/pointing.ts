@@ -11,6 +11,7 @@ import { standing, type Carry } from './carry.ts';
 import { readCodes } from './codes.ts';
 import { comparing, quadrantsOf } from './places.ts';
 import { scan } from './scan.ts';
+import { unitWords } from './sizes.ts';
 import { areNeighbours, codeOf, opposing, otherSide, positionOf, quadrantOf } from './teeth.ts';
 import { formAt, formsOf } from './forms.ts';
 import { expand } from './template.ts';
@@ -246,8 +247,38 @@ function ofPair(tokens: readonly Token[], at: number, place: Place | null | unde
   if (scan(tokens.slice(0, at)).marks.some((mark) => mark.place !== undefined)) return undefined;
   if ('region' in place)
     return regions[place.region].paired ? [side, ...(expand(regions[place.region].say[0] as string)[0] as string[])] : undefined;
-  const code = one(place);
-  return code === undefined ? undefined : codeWords((side === 'left') === [2, 3, 6, 7].includes(Number(code[0])) ? code : otherSide(code));
+  const here = (code: string): boolean => (side === 'left') === [2, 3, 6, 7].includes(Number(code[0]));
+  // "tartar on the lower canines", "the left one's sharp": of two that face each other across the mouth.
+  const [code, other, ...more] = 'teeth' in place ? place.teeth : [];
+  if (code === undefined || more.length > 0 || (other !== undefined && other !== otherSide(code))) return undefined;
+  return codeWords(here(code) ? code : otherSide(code));
+}
+
+const jaws: Readonly<Record<string, 'upper' | 'lower'>> = { upper: 'upper', top: 'upper', lower: 'lower', bottom: 'lower' };
+const ofTwo: ReadonlySet<string> = new Set(['two', 'pair']);
+/** "the upper left canine's sharp, the upper right one's broken off, the lower two have tartar": by their corner, of what was named by another. */
+function ofCorner(tokens: readonly Token[], at: number, carried: Place | null | undefined): readonly string[] | undefined {
+  const jaw = jaws[tokens[at]?.t ?? ''];
+  const side = tokens[at + 1]?.t;
+  const two = ofTwo.has(side ?? '');
+  const next = tokens[at + (two ? 2 : 3)]?.t ?? '';
+  // "left the bottom pair": what was not done to them.
+  const counted = two
+    ? tokens[at - 2]?.t !== 'left' && (at === 0 || tokens[at - 1]?.ends === true || ['the', 'on'].includes(tokens[at - 1]?.t ?? ''))
+    : (side === 'left' || side === 'right') && tokens[at + 2]?.t === 'one';
+  if (jaw === undefined || !counted || inNumber.has(next) || unitWords.has(next) || digitWords[next] !== undefined) return undefined;
+  const { marks } = scan(tokens.slice(0, at));
+  const raw = marks.findLast(({ place }) => (place?.region ?? place?.codes ?? place?.positions) !== undefined)?.place;
+  if (raw?.region !== undefined)
+    return two || !regions[raw.region].paired
+      ? undefined
+      : [jaw, side as string, ...(expand(regions[raw.region].say[0] as string)[0] as string[])];
+  const named =
+    raw === undefined ? carried && 'teeth' in carried && carried.teeth.map(positionOf) : (raw.codes?.map(positionOf) ?? raw.positions);
+  const [position, ...more] = new Set(named || []);
+  if (position === undefined || more.length > 0) return undefined;
+  const corner = (of: 'left' | 'right'): readonly string[] => codeWords(codeOf(quadrantsOf({ jaw, side: of })[0] as number, position));
+  return two ? [...corner('right'), 'and', ...corner('left')] : corner(side as 'left' | 'right');
 }
 
 /** Two teeth named one after the other that still wait for what they have: "three oh nine", "three ten", "gap between them". */
@@ -325,6 +356,20 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
         carry,
         at + paired.length,
       );
+    const corner = ofCorner(tokens, at, carried);
+    if (corner) {
+      const behind = ofTwo.has(tokens[at + 1]?.t ?? '') ? 2 : 3;
+      return pointed(
+        [
+          ...tokens.slice(0, at),
+          ...corner.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, behind - 1)] as Token).word, carried: true })),
+          ...tokens.slice(at + behind),
+        ],
+        context,
+        carry,
+        at + corner.length,
+      );
+    }
     const behind = openEnded(tokens, at);
     if (behind) return [...tokens.slice(0, at + 1), ...behind, ...tokens.slice(at + 1)];
     const pointer = formAt(

@@ -25,6 +25,7 @@ import { instead } from './instead.ts';
 import { leftAlone } from './leftAlone.ts';
 import { leftOut } from './leftOut.ts';
 import { first, where } from './lists.ts';
+import { lookThere } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { namedAgain } from './namedAgain.ts';
 import { noFood } from './noFood.ts';
@@ -78,6 +79,7 @@ export interface Reading {
 const reworded = inOrder([
   ...timeAgain,
   ...comparedTo,
+  ...lookThere,
   ...quarterFirst,
   ...leftOut,
   ...noFood,

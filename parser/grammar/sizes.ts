@@ -1,5 +1,5 @@
 /** Sizes as they are said: a number and its unit, two of them, an article for one, what it is a size of, and how sure it is. */
-import { aboutAfter, aboutSay } from '../lexicon/modifiers.ts';
+import { aboutAfter, aboutSay, guessAfter } from '../lexicon/modifiers.ts';
 import type { MeasureName } from '../lexicon/types.ts';
 import { angleUnits, dimensionSay, lengthUnits } from '../lexicon/units.ts';
 import { formAt, formsOf } from './forms.ts';
@@ -48,6 +48,15 @@ const dimensions = formsOf(
 );
 const abouts = formsOf(aboutSay.flatMap(expand).map((form) => [form, true] as const));
 const aboutsAfter = formsOf(aboutAfter.map((form) => [form.split(' '), true] as const));
+
+const guesses = formsOf(guessAfter.flatMap(expand).map((form) => [form, true] as const));
+/** Behind the words that say that a figure is a guess, where a pause or the end follows them: "grade two i think, and ...". */
+export function behindGuess(tokens: readonly Token[], at: number): number | undefined {
+  if (tokens[at - 1]?.ends === true) return undefined;
+  const guess = formAt(guesses, tokens, at);
+  const to = at + (guess?.words.length ?? 0);
+  return guess && (to === tokens.length || tokens[to - 1]?.ends === true) ? to : undefined;
+}
 
 /** "about four mil deep", "a centimetre and a half", "two by three centimetres", "pea sized". */
 export function readMeasure(tokens: readonly Token[], start: number): Mark | undefined {
@@ -197,5 +206,6 @@ function dimension(tokens: readonly Token[], mark: Mark & { readonly measure: Me
   const found = formAt(dimensions, tokens, mark.to);
   const sized = found ? { ...mark, to: mark.to + found.words.length, measure: { ...mark.measure, what: found.means } } : mark;
   const guess = formAt(aboutsAfter, tokens, sized.to);
-  return guess ? { ...sized, to: sized.to + guess.words.length, measure: { ...sized.measure, about: true } } : sized;
+  const to = guess ? sized.to + guess.words.length : behindGuess(tokens, sized.to);
+  return to === undefined ? sized : { ...sized, to, measure: { ...sized.measure, about: true } };
 }

@@ -5,7 +5,7 @@ export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
     say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p(s)', 'razor (blades|edges)'],
-    withPlace: ['point(s)', 'pointy', 'edge(s)'],
+    withPlace: ['point(s)', 'pointy', 'pointed', 'edge(s)'],
   },
   hook: {
     label: 'Hook', group: 'wear', places: ['T'], measure: 'height',
@@ -417,7 +417,7 @@ export const conditions = {
   },
   'lymph-node-enlargement': {
     label: 'Enlarged lymph node', short: 'lymph node', home: 'lymph-nodes', group: 'soft', places: ['G'],
-    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '[(submandibular|mandibular)] (lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] [(a bit|slightly|quite|very)] (enlarged|up|swollen|raised|big|prominent)', '(lumpy|hard|firm) (lymph node|lymph nodes|node|nodes|gland|glands)', 'lymphadenopathy'],
+    say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '[(submandibular|mandibular)] (lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] [(a bit|a wee bit|a little bit|a little|a touch|a good bit|slightly|quite|very)] (enlarged|up|swollen|raised|big|prominent)', '(lumpy|hard|firm) (lymph node|lymph nodes|node|nodes|gland|glands)', 'lymphadenopathy'],
   },
   'reduced-excursion': {
     label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',

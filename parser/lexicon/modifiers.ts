@@ -67,5 +67,7 @@ export const changeSay: Readonly<Record<'new' | 'better' | 'worse' | 'unchanged'
 };
 /** Behind a size: an estimate. */
 export const aboutAfter: readonly string[] = ['or so', 'or thereabouts', 'thereabouts', 'ish', 'give or take', 'or near enough', 'near enough', 'roughly', 'or roughly that', 'at a guess', 'approximately'];
+/** Behind a size or a grade, up to a pause: a guess at that figure, and not at what it is of ("grade two i think", "four mil maybe"). */
+export const guessAfter: readonly string[] = ['i (think|reckon|suppose|guess|suspect|fancy)', 'i would (say|guess|think|reckon|call it)', 'maybe', 'perhaps', 'probably', 'possibly'];
 /** Before a number: an estimate. */
 export const aboutSay: readonly string[] = ['about', 'around', 'roughly', '[just] shy of', 'something like', 'somewhere (around|about)', 'in the region of', 'getting on for', 'close (to|on)', 'just about', 'maybe about', 'a good', 'best part of', 'the best part of', 'well over', 'a shade (over|under)', 'approximately', 'approx', 'nearly', 'almost', 'maybe', 'just over', 'just under', 'nearer [to]', 'closer to', '[something] more like', 'nigh on'];
