@@ -86,6 +86,16 @@ const teethAt = (place: Place): readonly string[] =>
         ? place.rows.flatMap((row) => rowTeeth[row])
         : [];
 
+/** "no waves, and he's just the ordinary points on the outside of the uppers": beside what was read, a finding with its place, of which nothing came. */
+function isLostFinding({ marks, tokens }: Reading, at: number, claims: ReadonlyMap<number, string>): boolean {
+  const mark = marks[at] as Mark;
+  const lost = (m: Mark): boolean => tokens.slice(m.from, m.to).every(({ word }) => !claims.has(word));
+  if (!mark.terms?.some((t) => t.k === 'condition') || !lost(mark)) return false;
+  const begins = marks.slice(0, at).findLastIndex((m) => tokens[m.to - 1]?.ends === true) + 1;
+  const end = marks.findIndex((m, i) => i >= at && tokens[m.to - 1]?.ends === true);
+  return marks.slice(begins, end < 0 ? marks.length : end + 1).some((m) => m !== mark && m.place !== undefined && amongTeeth(m) && lost(m));
+}
+
 /** Indices of unread trade words; in a phrase with words from outside the trade, of which nothing was made, only those that nobody says of anything else. */
 export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>): readonly number[] {
   // "twelve months": how long, and of what is not said.
@@ -103,7 +113,13 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     // What may come to be is talk: it asks nobody.
     const certain = may[mark.from] !== true;
     if (clinical)
-      return ((isPart(mark) && (code || certain)) || isFigure(reading, i) || isElsewhere(reading, mark)) && (than < 0 || mark.from < than);
+      return (
+        ((isPart(mark) && (code || certain)) ||
+          isFigure(reading, i) ||
+          isElsewhere(reading, mark) ||
+          (certain && !theirs && isLostFinding(reading, i, claims))) &&
+        (than < 0 || mark.from < than)
+      );
     const head = certain && reading.role[i] === 'head';
     if (!talk) return code || (head && outright(mark));
     return (

@@ -5,7 +5,7 @@ export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
     say: ['[sharp] enamel point(s)', 'sharp enamel', 'sharp point(s)', 'sharp edge(s)', 'enamel overgrowth(s)', 'enamel (edge|edges|spike|spikes|ridges on the outside)', 'sharp (corner|corners|ridges of enamel)', '(buccal|lingual|cheek|outside|inside|outer|inner) point(s)', 's e p(s)', 'razor (blades|edges)'],
-    withPlace: ['point(s)', 'pointy', 'pointed', 'edge(s)'],
+    withPlace: ['point(s)', '(usual|normal|ordinary|typical|regular|average) [sharp] [enamel] point(s)', 'pointy', 'pointed', 'edge(s)'],
   },
   hook: {
     label: 'Hook', group: 'wear', places: ['T'], measure: 'height',
