@@ -3,6 +3,7 @@
  * by the first reader twice, in changing order: alone, and while the second works on it too, as the program lets it (app/turns.ts).
  * Against the grammar's own reading of the true words, so that it measures the ears. Wants the speech data (QUIDNOTE_SPEECH).
  *   --every N  each Nth phrase only (2: some ten minutes of a quiet machine)    --weights FILE  a whisper.cpp weights file
+ *   --fit      on even phrases and the tuning half of the noise instead: what AGREEMENT (session/readers.ts) is, and nothing else
  */
 import { existsSync } from 'node:fs';
 import { availableParallelism, loadavg } from 'node:os';
@@ -21,9 +22,11 @@ import { pair, sameItem } from '../match.ts';
 import { percentile } from './hearing/measure.ts';
 import { share, table, withInterval } from './hearing/report.ts';
 import { phrases, type Spoken } from './hearing/sets.ts';
-import { CLEAN, CONDITIONS, reportingBarn, under, type Condition } from './hearing/sound.ts';
+import { barnOf, CLEAN, CONDITIONS, reportingBarn, under, type Condition } from './hearing/sound.ts';
 
-const { values } = parseArgs({ options: { every: { type: 'string', default: '2' }, weights: { type: 'string' } } });
+const { values } = parseArgs({
+  options: { every: { type: 'string', default: '2' }, weights: { type: 'string' }, fit: { type: 'boolean', default: false } },
+});
 const speech = process.env['QUIDNOTE_SPEECH'] ?? join(import.meta.dirname, '../../../shared/speech');
 const weights = values.weights ?? join(speech, 'whisper/ggml-base-q8_0.bin');
 if (!existsSync(weights) || !existsSync(join(speech, 'phrases'))) {
@@ -139,6 +142,51 @@ const row = (set: string, who: string, c: Count): string[] => [
   String(Math.round(percentile(c.ms, 0.5))),
   String(Math.round(percentile(c.ms, 0.95))),
 ];
+
+/** How much likelier a right item of the first is to be heard the same by the second than a wrong one, smoothed by one either way. */
+async function fit(): Promise<void> {
+  const tuning = await barnOf(speech, 'tunes');
+  const { spoken } = await phrases(speech, 'alpha', 0, Number(values.every));
+  const [right, wrong] = [
+    { agreed: 0, of: 0 },
+    { agreed: 0, of: 0 },
+  ];
+  for (const condition of CONDITIONS.filter(({ name }) => name === '10 dB' || name === '5 dB'))
+    for (const { id, words, samples } of spoken) {
+      const sound = under(samples, condition, tuning, id);
+      const truth = parseText(id, words, emptyContext());
+      const firstHeard = await ear.hear({ exam: id, from: 0, samples: sound });
+      const secondHeard = await second.hear({ samples: sound, from: 0 }, []);
+      const first = read(id, firstHeard.hypotheses, 'first');
+      const other = read(id, secondHeard.hypotheses, 'second');
+      const { agreed } =
+        secondHeard.hypotheses.length === 0
+          ? { agreed: [] as readonly string[] }
+          : compareReaders(
+              first.utterance,
+              readOf(first, firstHeard.hypotheses[0]),
+              readOf(other, secondHeard.hypotheses[0]),
+              `${id}/second`,
+            );
+      const { pairs } = pair(truth.items, first.items, sameItem);
+      const rights = new Set(pairs.map(([, item]) => (item as Item).id));
+      for (const item of first.items) {
+        const count = rights.has(item.id) ? right : wrong;
+        count.of += 1;
+        if (agreed.includes(item.id)) count.agreed += 1;
+      }
+    }
+  const likely = ({ agreed, of }: { agreed: number; of: number }): number => (agreed + 1) / (of + 2);
+  console.log(
+    `Heard the same by both: ${right.agreed} of ${right.of} right items, ${wrong.agreed} of ${wrong.of} wrong ones; ${(likely(right) / likely(wrong)).toFixed(2)} times as likely.`,
+  );
+}
+if (values.fit) {
+  await fit();
+  await second.close();
+  await ear.close();
+  process.exit(0);
+}
 
 const rows: string[][] = [];
 const all = new Map<string, Count[]>();
