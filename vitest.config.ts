@@ -5,6 +5,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/page/**', '**/node_modules/**'],
     globalSetup: ['tests/weights.setup.ts'],
+    // A busy machine may take its time; what is wrong fails all the same.
+    expect: { poll: { timeout: 20_000 } },
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
