@@ -74,6 +74,11 @@ export const ParseResult = z.object({
   carry: z.unknown(),
 });
 export type ParseResult = z.infer<typeof ParseResult>;
+/** The items that its own words made: what a phrase brings back was said before, and keeps its id. */
+export function ownItems({ items, commands }: Pick<ParseResult, 'items' | 'commands'>): readonly Item[] {
+  const back = commands.flatMap(({ command, targets = [] }) => (command === 'bring-back' ? targets : []));
+  return back.length === 0 ? items : items.filter(({ id }) => !back.includes(id));
+}
 
 /** All that `parse` may know of what came before: values, handed in. */
 export interface Context {

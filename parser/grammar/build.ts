@@ -116,7 +116,7 @@ export function build(
     settles: made.flatMap(({ settles = [] }) => settles),
     leftovers: leftoversOf(accounts),
     ...(header ? { header: header.header } : {}),
-    carry: carryAfter(carry, reading, items, doubts),
+    carry: carryAfter(carry, reading, items, doubts, context),
     trace: {
       steps: reading.steps,
       made: made.map((one, m) => ({ rules: one.rules, words: textOf(spoken[m] as readonly number[], words) })),

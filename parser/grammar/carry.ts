@@ -15,8 +15,8 @@ export interface Carry {
   readonly lastItems: readonly string[];
   /** Half of a finding, waiting for its other half. */
   readonly half?: { readonly doubt: string; readonly item?: string };
-  /** What `bring-back` can undo, latest last; at most five. */
-  readonly undo: readonly { readonly command: string; readonly ids: readonly string[] }[];
+  /** What `bring-back` can undo, and the items it brings back, latest last; at most five. */
+  readonly undo: readonly { readonly command: string; readonly ids: readonly string[]; readonly items?: readonly Item[] }[];
   readonly paused: boolean;
   /** A doubt with readings, open for `answer`. */
   readonly question?: string;
@@ -28,6 +28,7 @@ export const LONG_PAUSE = 20;
 
 export const carryOf = (context: Context): Carry => ({ ...noCarry, ...(context.carry as Partial<Carry> | undefined) });
 export const standing = (context: Context, id: string | undefined): Item | undefined => context.items.findLast((item) => item.id === id);
+export const itemsOf = ({ items }: Context, ids: readonly string[]): readonly Item[] => items.filter(({ id }) => ids.includes(id));
 /** The carried memory after a long pause: undo and pause stay, places and halves do not. */
 export const afterPause = (carry: Carry): Carry => ({
   lastItems: carry.lastItems,
@@ -60,7 +61,13 @@ function asOnePlace(raws: readonly RawPlace[], item: Item | undefined): readonly
 }
 
 /** What the next phrase may lean on. Talk clears nothing; a region or a row said anew takes the place of a tooth. */
-export function carryAfter(carry: Carry, { made, marks, places }: Reading, items: readonly Item[], doubts: readonly Doubt[]): Carry {
+export function carryAfter(
+  carry: Carry,
+  { made, marks, places }: Reading,
+  items: readonly Item[],
+  doubts: readonly Doubt[],
+  before: Context,
+): Carry {
   if (made.length === 0) return carry;
   const raws = asOnePlace(
     gather(places, (i) => marks[i]?.place),
@@ -69,7 +76,7 @@ export function carryAfter(carry: Carry, { made, marks, places }: Reading, items
   const half = doubts.find(({ doubt }) => doubt === 'no-place' || doubt === 'no-condition');
   const amended = gather(made, ({ revises }) => revises?.id);
   return {
-    undo: amended.length > 0 ? remember(carry.undo, { command: 'amend', ids: amended }) : carry.undo,
+    undo: amended.length > 0 ? remember(carry.undo, { command: 'amend', ids: amended, items: itemsOf(before, amended) }) : carry.undo,
     paused: carry.paused,
     lastItems: items.length > 0 ? items.map(({ id }) => id) : carry.lastItems,
     ...(items.length > 0 ? { last: items.at(-1)?.id } : carry.last ? { last: carry.last } : {}),

@@ -3,7 +3,7 @@ import type { Context } from '../contract/draft.ts';
 import type { Command } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import { commands, namedBy, notBeforeNames, type CommandEntry, type CommandId } from '../lexicon/commands.ts';
-import { remember, type Carry } from './carry.ts';
+import { itemsOf, remember, type Carry } from './carry.ts';
 import type { Trie } from './trie.ts';
 import { closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
 
@@ -12,6 +12,8 @@ export interface Steered {
   readonly commands: readonly CommandBody[];
   readonly carry: Carry;
   readonly items?: readonly Item[];
+  /** Items said before that stand again: they keep their ids. */
+  readonly back?: readonly Item[];
   readonly note?: string;
   readonly settles?: readonly string[];
 }
@@ -173,7 +175,7 @@ function obeyed({ id: command, said, name }: Spoken, context: Context, carry: Ca
       const ids = standing.length > 0 ? standing : [...new Set(context.items.slice(-1).map(({ id }) => id))];
       return {
         commands: [{ command, targets: ids }],
-        carry: { ...ended(carry), lastItems: [], undo: remember(carry.undo, { command, ids }) },
+        carry: { ...ended(carry), lastItems: [], undo: remember(carry.undo, { command, ids, items: itemsOf(context, ids) }) },
       };
     }
     case 'bring-back': {
@@ -182,6 +184,7 @@ function obeyed({ id: command, said, name }: Spoken, context: Context, carry: Ca
       if (last === undefined && said.includes('put')) return { commands: [], carry };
       return {
         commands: [{ command, targets: [...(last?.ids ?? [])] }],
+        back: last?.items ?? [],
         carry: {
           ...ended(carry),
           lastItems: last?.ids ?? [],

@@ -82,7 +82,11 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
 }
 
 /** A phrase that steers, or a note: all of its words are one thing. */
-function commanded(heard: HeardPhrase, { words, text }: Hypothesis, { commands, carry, items = [], note, settles = [] }: Steered): Parsed {
+function commanded(
+  heard: HeardPhrase,
+  { words, text }: Hypothesis,
+  { commands, carry, items = [], back = [], note, settles = [] }: Steered,
+): Parsed {
   const all = words.map((_, i) => i);
   const made = note === undefined ? items.map((item, i) => ({ ...item, id: `${heard.id}/i${i + 1}` })) : [noteOf(note, heard, words, all)];
   const claim = note !== undefined ? `item:${heard.id}/i1` : commands.length > 0 ? 'command' : 'leftover';
@@ -93,7 +97,7 @@ function commanded(heard: HeardPhrase, { words, text }: Hypothesis, { commands, 
     id: heard.id,
     text,
     utterance: utteranceOf(heard, text, accounts),
-    items: made,
+    items: [...made, ...back],
     commands: listed,
     doubts: [],
     hints: [],

@@ -1,5 +1,5 @@
 /** Reading all that the ear thought it might have heard: how sure an item is, what its rival would have been, and whether a phrase of which nothing was made was heard at all. */
-import type { Context } from '../contract/draft.ts';
+import { ownItems, type Context } from '../contract/draft.ts';
 import type { Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis } from '../contract/word.ts';
@@ -38,10 +38,19 @@ export function posteriors(hypotheses: readonly Hypothesis[]): readonly number[]
 }
 
 export function weigh(first: Parsed, heard: HeardPhrase, context: Context, stretches: Stretches): Parsed {
+  // What a phrase brings back was weighed when it was said.
+  const back = first.items.filter((item) => !ownItems(first).includes(item));
+  if (back.length === 0) return weighed(first, heard, context, stretches);
+  const result = weighed(alone(first), heard, context, stretches);
+  return { ...result, items: [...result.items, ...back] };
+}
+const alone = (reading: Parsed): Parsed => ({ ...reading, items: [...ownItems(reading)] });
+
+function weighed(first: Parsed, heard: HeardPhrase, context: Context, stretches: Stretches): Parsed {
   const best = heard.hypotheses[0] as Hypothesis;
   const guessed = best.logProb / best.words.length < GUESSED_ITEM;
   const acoustic = posteriors(heard.hypotheses);
-  const readings = heard.hypotheses.map((hypothesis, i) => (i === 0 ? first : parseOne(heard, hypothesis, context, stretches)));
+  const readings = heard.hypotheses.map((hypothesis, i) => (i === 0 ? first : alone(parseOne(heard, hypothesis, context, stretches))));
   const steered = opposed(first, readings, acoustic, context);
   if (steered) return { ...steered, utterance: { ...steered.utterance, heard: heardAs(heard, acoustic) } };
   const belief = shares(acoustic.map((share, i) => share * (reads(readings[i] as Parsed) ? 1 : LOOSE)));

@@ -2,7 +2,7 @@
  * The second reader's part: it reads finished phrases after the first has, one at a time and only with what the processor
  * has left, through the same grammar in the same context. What differs becomes a question; nothing of the first reading is changed.
  */
-import type { DraftEvent, SecondHeard } from '../../parser/contract/draft.ts';
+import { ownItems, type DraftEvent, type SecondHeard } from '../../parser/contract/draft.ts';
 import type { HeardPhrase } from '../../parser/contract/word.ts';
 import type { Store } from '../records/index.ts';
 import { contextOf } from '../session/context.ts';
@@ -70,11 +70,11 @@ export function openOpinions(second: Engine, { store, journals, change, read, tr
     const other = read(phrase, context);
     const { doubts, ...compared } = compareReaders(
       said.result.utterance,
-      readOf(said.result, heard.phrase.hypotheses[0]),
-      readOf(other, hypotheses[0]),
+      readOf({ ...said.result, items: ownItems(said.result) }, heard.phrase.hypotheses[0]),
+      readOf({ ...other, items: ownItems(other) }, hypotheses[0]),
       `${utterance}/second`,
     );
-    const items = heardOf(said.result.items, compared, other.text);
+    const items = heardOf([...ownItems(said.result)], compared, other.text);
     // A confirmed record is only asked about: nothing is written beside its items.
     const confirmed = foldDraft(exam, events).state === 'confirmed';
     const made: DraftEvent[] = [

@@ -1,13 +1,15 @@
 /** What one reading of a phrase does to the draft. Pure. */
 import type { Doubt } from '../../parser/contract/doubt.ts';
-import type { Draft, DraftItem, Horse, ParseResult } from '../../parser/contract/draft.ts';
+import { ownItems, type Draft, type DraftItem, type Horse, type ParseResult } from '../../parser/contract/draft.ts';
 import type { Item } from '../../parser/contract/item.ts';
 import { obey } from './obey.ts';
 import { heardAgainRule, meaning, settle } from './settle.ts';
 import { isOpen, put, voice } from './standing.ts';
 
 /** The reading of a new phrase is added; of a phrase known already, see `heardAgain`. */
-export function said(draft: Draft, result: ParseResult, when: string): Draft {
+export function said(draft: Draft, reading: ParseResult, when: string): Draft {
+  // What is brought back stands in the draft already, struck: obeying the command restores it as it was.
+  const result: ParseResult = { ...reading, items: [...ownItems(reading)] };
   const { utterance } = result;
   const read: Draft = { ...draft, unread: draft.unread.filter(([from]) => from !== utterance.at?.[0]) };
   if (draft.utterances.some((u) => u.id === utterance.id)) return heardAgain(read, result, when);

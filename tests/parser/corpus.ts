@@ -62,9 +62,12 @@ export function after(context: Context, result: Parsed): Context {
   const struck = new Set(result.commands.flatMap((c) => (c.command === 'strike-last' ? (c.targets ?? []) : [])));
   const revised = new Set(result.items.flatMap((item) => (item.revises ? [item.revises] : [])));
   const settled = new Set(result.settles);
+  const back = new Set(result.commands.flatMap((c) => (c.command === 'bring-back' ? (c.targets ?? []) : [])));
   return {
     header: { ...context.header, horse: result.header?.horse ? { ...context.header.horse, ...result.header.horse } : context.header.horse },
-    items: [...context.items, ...result.items].filter(({ id }) => !struck.has(id) && !revised.has(id)),
+    items: [...context.items, ...result.items].filter(
+      ({ id, revises }) => !struck.has(id) && !revised.has(id) && !(revises && back.has(revises)),
+    ),
     doubts: [...context.doubts, ...result.doubts].filter(
       ({ id, item }) => !settled.has(id) && !(item && (struck.has(item) || revised.has(item))),
     ),
