@@ -34,6 +34,8 @@ export interface Compared {
   /** Items of the first reader that the second does not yield so. */
   readonly alone: readonly string[];
   readonly doubts: readonly Doubt[];
+  /** By words alone: log-odds that the first misheard what only it heard so; above `OTHER_WORDS` it is asked. */
+  readonly misheard: number;
 }
 
 /** What an item is about, whatever it says of it. */
@@ -136,7 +138,7 @@ const misheard = (first: Read, second: Read): number =>
   0.67 * Math.log(Math.max(0.001, -first.nats)) +
   6.3 * soundsApart(first.text, second.text) -
   0.42 * Math.log(Math.max(0.05, -second.nats));
-const otherWords = (first: Read, second: Read): boolean => misheard(first, second) > 0.5;
+export const OTHER_WORDS = 0.5;
 
 /** @param id of the doubt that may come of it: one a phrase */
 export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: Read, second: Read, id: string): Compared {
@@ -164,9 +166,9 @@ export function compareReaders(utterance: Pick<Utterance, 'id' | 'at'>, first: R
   }
   // What only the second heard is asked about when it understood the whole phrase.
   const unheard = whole ? pool.filter((item) => item.kind !== 'fact' && item.kind !== 'note') : [];
-  const compared = { agreed, alone: alone.map((item) => item.id) };
+  const compared = { agreed, alone: alone.map((item) => item.id), misheard: misheard(first, second) };
   const contradicted = asked.length > 0 || unheard.length > 0;
-  if (!contradicted && !(alone.length > 0 && otherWords(first, second))) return { ...compared, doubts: [] };
+  if (!contradicted && !(alone.length > 0 && compared.misheard > OTHER_WORDS)) return { ...compared, doubts: [] };
   const about = asked[0] ?? alone[0];
   const doubt: Doubt = {
     id,

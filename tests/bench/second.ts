@@ -3,7 +3,7 @@
  * by the first reader twice, in changing order: alone, and while the second works on it too, as the program lets it (app/turns.ts).
  * Against the grammar's own reading of the true words, so that it measures the ears. Wants the speech data (QUIDNOTE_SPEECH).
  *   --every N  each Nth phrase only (2: some ten minutes of a quiet machine)    --weights FILE  a whisper.cpp weights file
- *   --fit      on even phrases and the tuning half of the noise instead: what AGREEMENT (session/readers.ts) is, and nothing else
+ *   --fit      on even phrases and the tuning half of the noise instead: what AGREEMENT and OTHER_WORDS (session/readers.ts) would give, and nothing else
  */
 import { existsSync } from 'node:fs';
 import { availableParallelism, loadavg } from 'node:os';
@@ -15,7 +15,7 @@ import { emptyContext, parse, parseText, type Parsed } from '../../parser/index.
 import { openEar } from '../../server/app.ts';
 import { promptWords, secondDir } from '../../server/app/second.ts';
 import { goesBefore } from '../../server/app/turns.ts';
-import { compareReaders, readOf } from '../../server/session/readers.ts';
+import { compareReaders, OTHER_WORDS, readOf } from '../../server/session/readers.ts';
 import { buildReader } from '../../server/speech/whisper/build.ts';
 import { openSecondReader } from '../../server/speech/whisper/index.ts';
 import { pair, sameItem } from '../match.ts';
@@ -143,7 +143,12 @@ const row = (set: string, who: string, c: Count): string[] => [
   String(Math.round(percentile(c.ms, 0.95))),
 ];
 
-/** How much likelier a right item of the first is to be heard the same by the second than a wrong one, smoothed by one either way. */
+/** Thresholds that OTHER_WORDS might have had. */
+const thresholds = [OTHER_WORDS, 0.3, 0.1, 0, -0.1, -0.2, -0.3, -0.5, -0.8];
+/**
+ * How much likelier a right item of the first is to be heard the same by the second than a wrong one, smoothed by one either way;
+ * and of what neither reader asks about otherwise, what each threshold would ask about.
+ */
 async function fit(): Promise<void> {
   const tuning = await barnOf(speech, 'tunes');
   const { spoken } = await phrases(speech, 'alpha', 0, Number(values.every));
@@ -151,6 +156,8 @@ async function fit(): Promise<void> {
     { agreed: 0, of: 0 },
     { agreed: 0, of: 0 },
   ];
+  /** Phrases that are asked about by their words or not at all: log-odds, errors, right items. */
+  const open: { readonly misheard: number; readonly errors: number; readonly rights: number }[] = [];
   for (const condition of CONDITIONS.filter(({ name }) => name === '10 dB' || name === '5 dB'))
     for (const { id, words, samples } of spoken) {
       const sound = under(samples, condition, tuning, id);
@@ -159,16 +166,20 @@ async function fit(): Promise<void> {
       const secondHeard = await second.hear({ samples: sound, from: 0 }, []);
       const first = read(id, firstHeard.hypotheses, 'first');
       const other = read(id, secondHeard.hypotheses, 'second');
-      const { agreed } =
+      const { agreed, alone, doubts, misheard } =
         secondHeard.hypotheses.length === 0
-          ? { agreed: [] as readonly string[] }
+          ? { agreed: [], alone: [], doubts: [], misheard: -Infinity }
           : compareReaders(
               first.utterance,
               readOf(first, firstHeard.hypotheses[0]),
               readOf(other, secondHeard.hypotheses[0]),
               `${id}/second`,
             );
-      const { pairs } = pair(truth.items, first.items, sameItem);
+      const { pairs, missing, extra } = pair(truth.items, first.items, sameItem);
+      const expected = new Set(truth.doubts.map(({ doubt }) => doubt));
+      const asked = first.doubts.some(({ doubt }) => !expected.has(doubt)) || doubts.some(({ why }) => why === undefined);
+      const errors = Math.max(missing.length, extra.length);
+      if (!asked) open.push({ misheard: alone.length > 0 ? misheard : -Infinity, errors, rights: pairs.length });
       const rights = new Set(pairs.map(([, item]) => (item as Item).id));
       for (const item of first.items) {
         const count = rights.has(item.id) ? right : wrong;
@@ -179,6 +190,18 @@ async function fit(): Promise<void> {
   const likely = ({ agreed, of }: { agreed: number; of: number }): number => (agreed + 1) / (of + 2);
   console.log(
     `Heard the same by both: ${right.agreed} of ${right.of} right items, ${wrong.agreed} of ${wrong.of} wrong ones; ${(likely(right) / likely(wrong)).toFixed(2)} times as likely.`,
+  );
+  const total = (key: 'errors' | 'rights', above: number): number =>
+    open.reduce((sum, phrase) => sum + (phrase.misheard > above ? phrase[key] : 0), 0);
+  console.log(
+    table(
+      ['OTHER_WORDS', 'silent errors asked about', 'right items asked about'],
+      thresholds.map((at) => [
+        String(at),
+        `${total('errors', at)} of ${open.reduce((sum, { errors }) => sum + errors, 0)}`,
+        withInterval(total('rights', at), right.of),
+      ]),
+    ),
   );
 }
 if (values.fit) {

@@ -73,5 +73,5 @@ describe('words that neither was sure of, and that sound otherwise, are asked ab
   });
 });
 test('talk in both is nothing', () => {
-  expect(compare('good boy stand up now', 'good boy stand up')).toEqual({ agreed: [], alone: [], doubts: [] });
+  expect(compare('good boy stand up now', 'good boy stand up')).toMatchObject({ agreed: [], alone: [], doubts: [] });
 });
