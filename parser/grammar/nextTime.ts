@@ -16,31 +16,32 @@ const small: ReadonlySet<string> = new Set(puttingOff);
 const definite: ReadonlySet<string> = new Set(['the', 'that', 'this', 'those', 'these']);
 
 export function putOff(made: readonly Made[], reading: Reading, context: Context, carry: Carry): readonly Made[] {
-  return planned(withoutTwins(made, reading, context), reading, context, carry);
+  return planned(withoutTwins(made, context), reading, context, carry);
 }
 
-/** "take the hook down next time": the hook that was found before, and a part of what is said of it. */
-function withoutTwins(made: readonly Made[], { marks, tokens }: Reading, { items }: Context): readonly Made[] {
-  const work = made.findIndex(({ body }) => body?.kind === 'treatment');
-  if (work < 0) return made;
+/**
+ * "take the hook down next time", "ramp reduced by two, hook left": what was found before, and a part of what is said of it. Of one that no work is
+ * told of ("cap's off, hook's reduced") something was said that is not known.
+ */
+function withoutTwins(made: readonly Made[], { items }: Context): readonly Made[] {
+  if (!made.some(({ body }) => body?.kind === 'treatment')) return made;
   const twins = made.filter(
-    ({ body, how, marks: own, doubts, settles, revises }) =>
+    ({ body, how, doubts, settles, revises }) =>
       body?.kind === 'finding' &&
       how?.place === 'carried' &&
       doubts.length === 0 &&
       !settles?.length &&
       !revises &&
-      own.some((m) => definite.has(tokens[(marks[m]?.from ?? 0) - 1]?.t ?? '')) &&
       items.some((item) => item.kind === 'finding' && same(item, body)),
   );
-  return made.flatMap((one, i) =>
-    twins.includes(one)
-      ? []
-      : i === work
-        ? [{ ...one, marks: [...new Set([...one.marks, ...twins.flatMap((twin) => twin.marks)])] }]
-        : [one],
-  );
+  const workOf = (twin: Made): number => made.findIndex(({ body }) => body?.kind === 'treatment' && placeOf(body) === placeOf(twin.body));
+  return made.flatMap((one, i): readonly Made[] => {
+    if (twins.includes(one)) return workOf(one) >= 0 ? [] : [{ marks: one.marks, rules: ['half'], doubts: [{ doubt: 'unread' }] }];
+    const own = twins.filter((twin) => workOf(twin) === i);
+    return own.length > 0 ? [{ ...one, marks: [...new Set([...one.marks, ...own.flatMap((twin) => twin.marks)])] }] : [one];
+  });
 }
+const placeOf = (body: Made['body']): string => JSON.stringify(body && 'place' in body ? body.place : null);
 const same = (item: Extract<Item, { kind: 'finding' }>, body: FindingBody): boolean =>
   item.condition === body.condition &&
   item.presence === body.presence &&
@@ -92,5 +93,5 @@ function planned(made: readonly Made[], reading: Reading, context: Context, carr
     ...(carried ? { how: { place: 'carried' as const } } : {}),
     doubts: [],
   };
-  return withoutTwins([...made, work], reading, context);
+  return withoutTwins([...made, work], context);
 }

@@ -12,6 +12,7 @@ import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { forWhatWasFound } from './followUps.ts';
+import { workOnFound } from './foundBefore.ts';
 import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { followed } from './follow.ts';
@@ -68,7 +69,8 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (again && put?.revises && others.length === 0) return { ...again, made: [{ ...put, marks: again.marks.map((_, m) => m) }] };
     const right = putRight(all, context, carry, readIn);
     if (right) return right;
-    const reading = read(whereItIs(all, context, carry) ?? all, context, carry);
+    const readHere = (words: readonly Token[]): Reading => read(words, context, carry);
+    const reading = workOnFound(all, context, carry, readHere) ?? readHere(whereItIs(all, context, carry) ?? all);
     return { ...reading, made: putOff(withCarriedPlace(reading, carry, context), reading, context, carry) };
   };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokensOf(words)));

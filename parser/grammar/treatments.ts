@@ -249,11 +249,32 @@ function everyOne(clause: Clause, marks: readonly Mark[], tokens: readonly Token
   while (beings.has(tokens[before]?.t ?? '')) before -= 1;
   const told = tokens[before]?.t;
   if ((told === 'both' || told === 'all') && tokens[before]?.ends !== true && clause.head.work?.done) return told;
+  const behind = tokens
+    .slice((marks[clause.head.mark] as Mark).to, (marks[clause.head.mark] as Mark).to + 4)
+    .map(({ t }) => t)
+    .join(' ');
+  if (clause.head.work?.done && bothOfThem.test(behind)) return 'both';
   return counted >= 0 && [said[counted - 1], said[counted + 2]].some((t) => t === 'them' || t === 'those')
     ? (said[counted] as 'all' | 'both')
     : undefined;
 }
-const beings: ReadonlySet<string> = new Set(['was', 'were', 'are', 'been', 'have', 'being', 'now', 'then', 'got', 'of', 'them']);
+/** "reduced both", "reduced the pair of them by hand"; not "reduced both hooks", which names them. */
+const bothOfThem = /^(?:both|(?:both|(?:the )?(?:pair|two)) of (?:them|those|these))(?:$| (?:today|now|by|with|and|down|level|back)\b)/;
+const beings: ReadonlySet<string> = new Set([
+  'was',
+  'were',
+  'are',
+  'been',
+  'have',
+  'being',
+  'now',
+  'then',
+  'got',
+  'of',
+  'them',
+  'those',
+  'these',
+]);
 const handledIn = ({ terms }: Mark): readonly (string | undefined)[] =>
   (terms ?? []).flatMap((t) => (t.k === 'condition' ? [handledAs[t.id]] : []));
 /** In the same breath: the places of all findings of one kind that stand before the work; its own where other kinds stand among them. */

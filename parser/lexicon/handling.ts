@@ -20,6 +20,12 @@ export const thingsSay: Readonly<Record<string, readonly ConditionId[]>> = {
   hook: ['hook'], ramp: ['ramp'], step: ['step'], wave: ['wave'], overgrowth: ['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong'], cap: ['loose-cap', 'retained-cap'],
   calculu: ['calculus'], tartar: ['calculus'], gap: ['diastema'], space: ['diastema'], diastema: ['diastema'], diastemata: ['diastema'], pocket: ['periodontal-pocket'],
 };
+/** What was found, as work names it when it comes back to it: "the hook's reduced", "caps are off". */
+export const foundAs: ReadonlyMap<string, readonly ConditionId[]> = new Map(
+  Object.entries(thingsSay).flatMap(([word, ids]) => [word, `${word}s`].map((said) => [said, ids] as const)),
+);
+/** Beside the verbs of work: words by which a phrase tells what became of a thing. */
+export const workTells: readonly string[] = ['left', 'leave', 'leaving', 'down', 'level', 'off', 'out', 'took', 'taken', 'next', 'stages', 'alone', 'done'];
 /** By the particle: where the thing went. */
 export const handling: Readonly<Record<Handled, Readonly<Partial<Record<string, ProcedureId>>>>> = {
   cap: { off: 'remove-cap', out: 'remove-cap', away: 'remove-cap', free: 'remove-cap' },
