@@ -66,7 +66,7 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
     // "two ten is broken off at the gum": where on the tooth that was named.
     const ofTooth = (g: PlaceGroup): boolean =>
       before !== undefined &&
-      before.placings.every(({ raw }) => raw.codes !== undefined) &&
+      before.placings.every(({ raw }) => raw.codes !== undefined || raw.positions !== undefined) &&
       g.placings.every(({ raw }) => raw.region !== undefined && raw.codes === undefined) &&
       !(conditions[heads[h]?.condition?.id ?? 'ulcer'] as ConditionEntry).places.includes('G');
     // "the left cheek is cut by the upper points": what did it, no place of the cut.

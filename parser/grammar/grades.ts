@@ -107,10 +107,18 @@ function shortGrade(tokens: readonly Token[], at: number, marks: readonly Mark[]
 const numerals: Readonly<Record<string, string>> = { i: '1', ii: '2', iii: '3', iv: '4' };
 
 const announcing = new Set(gradeWords);
+const whatIsGraded: ReadonlySet<string> = new Set(['it', 'that', 'this', 'them', 'these', 'those']);
+/** "i'd stage it at two", "scoring that as a three": where the number stands. */
+function gradedAs(tokens: readonly Token[], at: number): number | undefined {
+  if (!whatIsGraded.has(text(tokens, at + 1))) return undefined;
+  const lead = ['at', 'as'].includes(text(tokens, at + 2)) ? at + 3 : at + 2;
+  const article = text(tokens, lead) === 'a' ? lead + 1 : lead;
+  return article > at + 2 ? article : undefined;
+}
 function grade(tokens: readonly Token[], at: number): Mark | undefined {
   if (announcing.has(text(tokens, at))) {
     const from = at;
-    const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : at + 1;
+    const start = ['of', 'is', "'s", 'was'].includes(text(tokens, at + 1)) ? at + 2 : (gradedAs(tokens, at) ?? at + 1);
     const number = readNumber(tokens, start);
     if (number === undefined)
       return numerals[text(tokens, start)]

@@ -12,7 +12,7 @@ export function endedNow(made: readonly Made[], words: readonly string[]): reado
     made.length > 1 ||
     !(
       goneNow.test(text) ||
-      (/\b(?:used to|once had|had been|was|were|had|(?<!\b(?:no|not|never)\b.*)(?:previously|before)|last (?:time|year|visit))\b/.test(
+      (/\b(?:used to|once had|had been|was|were|had|(?<!\b(?:no|not|never)\b.*)(?:previously|before)|last (?:time|year|visit|month|week|spring|summer|autumn|winter))\b/.test(
         text,
       ) &&
         endedSince.test(text))

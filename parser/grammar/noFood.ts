@@ -29,4 +29,29 @@ function named(tokens: readonly Token[]): readonly Token[] {
   });
 }
 
-export const noFood: readonly Rewording[] = [{ rule: named, needs: fodder }];
+const ofMany = longestOf([
+  [
+    [
+      '(both|either|each|all|any|neither|them) [of (them|these|those)]',
+      '(the|all) (both|pair|two|three|lot) [of (them|these|those)]',
+      'them both',
+      'every one [of them]',
+    ],
+    true,
+  ],
+]);
+/** "two gaps, and there's feed in both": of all that were named, and no place of its own. */
+function inThem(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t, ends }, i) => fodder.has(t) && !ends && tokens[i + 1]?.t === 'in');
+  const many = at < 0 ? undefined : formAt(ofMany, tokens, at + 2);
+  const last = many && tokens[at + 1 + many.words.length];
+  const to = at + 2 + (many?.words.length ?? 0);
+  return last && (last.ends || to === tokens.length || ['and', 'but'].includes(tokens[to]?.t ?? ''))
+    ? [...tokens.slice(0, at + 1), { ...last, t: 'packed', word: (tokens[at + 1] as Token).word }, ...tokens.slice(to)]
+    : tokens;
+}
+
+export const noFood: readonly Rewording[] = [
+  { rule: inThem, needs: fodder },
+  { rule: named, needs: fodder },
+];

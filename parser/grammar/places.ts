@@ -63,6 +63,18 @@ export const leavesIt = (tokens: readonly Token[], at: number): boolean =>
     determiners.has(text(tokens, at + 1)) &&
     (at === 0 || tokens[at - 1]?.ends === true || ['and', 'but', 'i', 'we', 'just'].includes(text(tokens, at - 1))));
 
+const goneSo: ReadonlySet<string> = new Set(['worn', 'broken', 'snapped', 'sheared', 'gone', 'cracked', 'split']);
+const ofASide: ReadonlySet<string> = new Set(['', 'the', 'on', 'upper', 'lower', 'top', 'bottom', 'his', 'her', 'left', 'and', 'or']);
+const behindDown: ReadonlySet<string> = new Set(['', 'to', 'at', 'there', 'here', 'and', 'from', 'with']);
+/** "worn the centrals right down", "right down to the gum", "broken right off": how far, and no side. */
+export const allTheWay = (tokens: readonly Token[], at: number): boolean =>
+  text(tokens, at) === 'right' &&
+  tokens[at]?.ends !== true &&
+  !ofASide.has(text(tokens, at - 1)) &&
+  (text(tokens, at + 1) === 'down'
+    ? tokens[at + 1]?.ends === true || behindDown.has(text(tokens, at + 2))
+    : ['off', 'through', 'away'].includes(text(tokens, at + 1)) && goneSo.has(text(tokens, at - 1)));
+
 const sheds: ReadonlySet<string> = new Set(['caps', 'wolves', 'teeth']);
 const ofNoRow: ReadonlySet<string> = new Set(['on', 'in', 'now', 'anywhere', 'today', 'at', 'that', 'then']);
 const quarters = new Set(['upper', 'lower', 'top', 'bottom', 'left', 'right', 'other', 'both']);
@@ -111,6 +123,8 @@ const openings: ReadonlySet<string> = new Set(['okay', 'ok', 'so', 'and', 'now',
 /** "right, I have floated the lot", "okay right, the lower right nine": it only begins what is said, which has a corner of its own. */
 function opens(tokens: readonly Token[], at: number): boolean {
   if (at === 0 && speaks.has(text(tokens, 1))) return true;
+  // "right and the corners, all four"
+  if (at === 0 && text(tokens, 1) === 'and' && text(tokens, 2) === 'the') return true;
   const next = text(tokens, at + 1) === 'the' ? at + 2 : at + 1;
   return closesAt(tokens, at) && cornerAt(tokens, next) && tokens.slice(0, at).every(({ t }) => openings.has(t));
 }
@@ -148,7 +162,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   if (every) return { raw: every.raw, from: start, to: every.to };
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
-    if (at > start && leavesIt(tokens, at)) break;
+    if (at > start && (leavesIt(tokens, at) || allTheWay(tokens, at))) break;
     const plural = readPlural(tokens, at);
     // "wave on the left top and bottom, right is straight": behind a comma a place that something is said of begins anew.
     if (

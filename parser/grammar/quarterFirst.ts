@@ -128,7 +128,14 @@ function turned(tokens: readonly Token[]): readonly Token[] {
   let said = tokens;
   for (let at = 0; at < said.length; at += 1) {
     if (text(said, at + 1) === 'and') said = bothQuarters(said, at) ?? said;
-    if (quarters) said = ofBothSides(said, at) ?? quarterWithin(said, at) ?? quarterBehind(said, at) ?? quarterBefore(said, at) ?? said;
+    if (quarters)
+      said =
+        besideCode(said, at) ??
+        ofBothSides(said, at) ??
+        quarterWithin(said, at) ??
+        quarterBehind(said, at) ??
+        quarterBefore(said, at) ??
+        said;
   }
   return said;
 }
@@ -188,6 +195,40 @@ function bothQuarters(tokens: readonly Token[], at: number): readonly Token[] | 
   return [...tokens.slice(0, at + 1), ...rest.map(({ ends: _, ...token }) => token), ...tokens.slice(at + 1)];
 }
 const scaled: ReadonlySet<string> = new Set(['grade', 'stage', 'degree', 'score', 'number', 'or', 'to', 'and']);
+
+/** Where the number of a tooth that begins here ends: "two oh six", "three eleven". */
+const codeAt = (tokens: readonly Token[], at: number): number | undefined => {
+  const quadrant = digit(text(tokens, at));
+  if (quadrant === undefined || quadrant < 1 || quadrant > 8) return undefined;
+  if (isOh(text(tokens, at + 1))) return digit(text(tokens, at + 2)) === undefined ? undefined : at + 3;
+  return teenWords[text(tokens, at + 1)] === undefined ? undefined : at + 2;
+};
+const behindAnd: ReadonlySet<string> = new Set(['in', 'on', 'at', 'the', 'of']);
+/** "in the upper right six and in two oh six": beside a tooth by its number a tooth of a quarter is put by its number too; read apart, one of the two would be lost. */
+function besideCode(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const quarter = quarterAt(tokens, at);
+  const tooth = quarter && (teenWords[text(tokens, quarter.to)] ?? digit(text(tokens, quarter.to)));
+  if (quarter === undefined || tooth === undefined || tooth < 1 || tooth > 11 || isOh(text(tokens, quarter.to))) return undefined;
+  const to = quarter.to + 1;
+  let next = text(tokens, to) === 'and' ? to + 1 : tokens.length;
+  while (behindAnd.has(text(tokens, next))) next += 1;
+  let last = at - 1;
+  while (behindAnd.has(text(tokens, last))) last -= 1;
+  const before = text(tokens, last) === 'and' && [last - 3, last - 2].some((from) => codeAt(tokens, from) === last);
+  if (codeAt(tokens, next) === undefined && !(before && !isNumber(tokens, to) && !measuring.has(text(tokens, to)))) return undefined;
+  const corner = corners.findIndex((words) => words?.every((word, i) => word === quarter.words[i]?.t) === true);
+  const words = [digitNames[corner] as string, ...(tooth > 9 ? [] : ['oh']), text(tokens, quarter.to)];
+  const heard = tokens.slice(at, to).map(({ word }) => word);
+  return [
+    ...tokens.slice(0, at),
+    ...closed(
+      words.map((t, i) => ({ t, word: heard[i] as number, heard })),
+      tokens[to - 1],
+    ),
+    ...tokens.slice(to),
+  ];
+}
+const digitNames = ['', 'one', 'two', 'three', 'four'] as const;
 
 const plurals = ['', 'sixes', 'sevens', 'eights', 'nines', 'tens', 'elevens'] as const;
 /** "the first upper cheek teeth", "the last ones on the bottom": those of both sides. */

@@ -9,6 +9,7 @@ import { assemble } from './assemble.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
+import { clearNow } from './clearNow.ts';
 import { comparedTo } from './comparedTo.ts';
 import { counted, countedWords } from './counted.ts';
 import { elided } from './ellipsis.ts';
@@ -79,6 +80,7 @@ export interface Reading {
 const reworded = inOrder([
   ...timeAgain,
   ...comparedTo,
+  ...clearNow,
   ...lookThere,
   ...quarterFirst,
   ...leftOut,

@@ -1,9 +1,21 @@
 /** What each mark is: the name of a finding or of work, a place, a turn, a word that says more, a stop, or nothing of the record. Its neighbours decide, where its words allow more than one thing. */
 import { gapAsPlace, packedGap } from './roles/gaps.ts';
-import { goneOfFinding, hasBecome } from './roles/gone.ts';
-import { classOfFracture, finding, gradedCup, howLarge, kindOfCaries, undisplaced } from './roles/names.ts';
+import { goneOfFinding, hasBecome, partGone } from './roles/gone.ts';
+import { classOfFracture, finding, gradedCup, howLarge, kindOfCaries, levelToo, undisplaced } from './roles/names.ts';
 import { anotherOfThem, howItIs, nothingAtAll, nothingListed, nothingOnThem, nothingThere } from './roles/nothing.ts';
-import { comingThrough, edges, milkTooth, ofACap, ofATooth, ofGums, ofTheseParts, shearedRow, solid, tightTeeth } from './roles/only.ts';
+import {
+  comingThrough,
+  edges,
+  milkTooth,
+  ofACap,
+  ofATooth,
+  ofGums,
+  ofTheseParts,
+  shearedRow,
+  solid,
+  tightGap,
+  tightTeeth,
+} from './roles/only.ts';
 import { type Head, hereOf, phraseOf, type Role, type Rule } from './roles/phrase.ts';
 import { detail, figure, howMany, notKnown, place, procedure, turn } from './roles/rest.ts';
 import { bitSeats, growsOff, howItCameOut, packedWith, packingAdvised, takenOff, tookOut } from './roles/work.ts';
@@ -24,16 +36,32 @@ const rules: readonly Rule[] = [
     nothingOnThem,
     nothingAtAll,
     kindOfCaries,
+    levelToo,
     classOfFracture,
     anotherOfThem,
     howItIs,
+    partGone,
     hasBecome,
     ofACap,
     goneOfFinding,
     howLarge,
   ],
   ...[bitSeats, packedWith, tookOut, howItCameOut, growsOff, packingAdvised],
-  ...[packedGap, gapAsPlace, comingThrough, solid, tightTeeth, shearedRow, takenOff, edges, ofTheseParts, ofATooth, ofGums, milkTooth],
+  ...[
+    packedGap,
+    gapAsPlace,
+    comingThrough,
+    solid,
+    tightGap,
+    tightTeeth,
+    shearedRow,
+    takenOff,
+    edges,
+    ofTheseParts,
+    ofATooth,
+    ofGums,
+    milkTooth,
+  ],
   ...[finding, place, gradedCup, undisplaced, procedure, figure, howMany, notKnown, turn, detail],
 ];
 

@@ -10,7 +10,7 @@ import { first, partedBy } from './lists.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { readAmount, readNumber } from './numbers.ts';
-import { contradicts, isBut, leavesIt, readCluster, type RawPlace } from './places.ts';
+import { contradicts, isBut, allTheWay, leavesIt, readCluster, type RawPlace } from './places.ts';
 import { comparedSay } from '../lexicon/modifiers.ts';
 import { isTheOne } from './teeth.ts';
 import { readMeasure, unitWords, type MeasureMark } from './sizes.ts';
@@ -244,6 +244,8 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
   // "they were right sharp": how sharp.
   if (copulas.has(before) && longest(vocabulary, [text(tokens, at + 1)], 0)?.values.some((t) => t.k === 'condition'))
     return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
+  // "worn the centrals right down", "right down to the gum": all the way, whatever stands before it.
+  if (allTheWay(tokens, at)) return { from: at, to: at + 1, terms: [{ k: 'filler' }] };
   if (!['down', 'along', 'up', 'through', 'round', 'around', 'across', 'into', 'to'].includes(text(tokens, at + 1))) return undefined;
   if (text(tokens, at + 1) === 'to' && text(tokens, at + 2) !== 'the') return undefined;
   // "right along the lower left": the side comes behind.

@@ -114,7 +114,7 @@ export function unreadIn(reading: Reading, claims: ReadonlyMap<number, string>):
     const certain = may[mark.from] !== true;
     if (clinical)
       return (
-        ((isPart(mark) && (code || certain)) ||
+        ((isPart(mark) && (code || certain) && !(reading.role[i] === 'glue' && outright(mark))) ||
           isFigure(reading, i) ||
           isElsewhere(reading, mark) ||
           (certain && !theirs && isLostFinding(reading, i, claims))) &&

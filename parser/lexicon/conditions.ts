@@ -158,7 +158,7 @@ export const conditions = {
   },
   fracture: {
     label: 'Fracture', group: 'tooth', places: ['T'], scale: 'fracture',
-    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '[a] (corner|piece|bit|chunk) [(is|has)] (chipped off|snapped off|broken off|off|out of|come off|broken away|gone|gone from|missing)', '(lost|losing) [(a|an)] [(big|large|small|wee|little|good|fair|decent)] (slab|chunk|corner|chip|flake|cusp) [(off|from|out of)]', '(lost|losing) [(a|an)] [(big|large|small|wee|little|good|fair|decent)] (piece|bit|part) (off|from|out of)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '[a] (corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
+    say: ['fracture(s|d)', '(fissure|crown|tooth) fracture(s)', 'fragment(s) missing [from]', 'piece missing [from]', 'crack(s|ed)', 'broken', 'chipped', 'chip(s)', '[a] chip (off|out of)', 'split', 'fissure(s|d)', '[has] broken', 'snapped off', 'shattered', 'fracture line(s)', 'crack line(s)', '[a] (corner|piece|bit|chunk) [(is|has)] (chipped off|snapped off|broken off|off|out of|come off|broken away|gone|gone from|missing)', '(lost|losing) [(a|an)] [(big|large|small|wee|little|good|fair|decent)] (slab|chunk|corner|chip|flake|cusp) [(off|from|out of)]', '(lost|losing) [(a|an)] [(big|large|small|wee|little|good|fair|decent)] (piece|bit|part) (off|from|out of)', '[the] (tip|corner|cusp) [(is|has)] (off|missing|gone|come off|missing from|gone off|gone from)', 'slab (off|gone|missing|lost|broken off|broken away|come off)', '[a] (corner|piece|bit|chunk) broken (off|out of|away)', 'broken off', 'sheared off', 'fractured off', '(clean|nasty|bad) break', '(broken|split|snapped|cracked) clean (in half|in two|through|across|off)', 'clean (in half|in two|through)', 'split clean'],
     withPlace: ['broke', 'break(s)', 'splits'],
   },
   'retained-fragment': {
@@ -249,7 +249,7 @@ export const conditions = {
   },
   'canine-present': {
     label: 'Canine present', group: 'number', places: ['T'],
-    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] [all] [four] [of them] (present|there|in|through)', '(canine|canines|tush|tushes|tusk|tusks) (is|are) up', 'has (canine|canines|tushes|a canine)', 'has a small canine'],
+    say: ['(canine|canines|tush|tushes|tusk|tusks) [(is|are)] [all] [four] [of them] (present|there|in|through)', '(canine|canines|tush|tushes|tusk|tusks) (is|are) up', '(has|have) (canines|tushes)', '(has|have|got|is|are) (little|small|tiny|wee|big|two|four) (canines|tushes)', '(has|have|got) [a] [(little|small|tiny|wee|big)] (canine|tush)', '(there is|here is) a [(little|small|tiny|wee|big)] (canine|tush)'],
     withPlace: ['canine(s)', 'tush(es)', 'tusk(s)'],
   },
   'deciduous-present': {
@@ -316,7 +316,7 @@ export const conditions = {
   },
   'edge-to-edge': {
     label: 'Edge to edge', group: 'bite', places: ['N'],
-    say: ['edge to edge [bite]', '(incisors|front teeth) meet edge to edge', '(meeting|meet|meets) edge to edge', 'end to end bite'],
+    say: ['[(bite|teeth|incisors) (is|are)] edge to edge [bite]', '(incisors|front teeth) meet edge to edge', '(meeting|meet|meets) edge to edge', 'end to end bite'],
   },
   'sow-mouth': {
     label: 'Sow mouth', group: 'bite', places: ['N'],

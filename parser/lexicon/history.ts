@@ -41,6 +41,13 @@ export const stillThere = /\bstill (?:there|here|present|got|has|have|showing|op
 export const sinceThen = /\b(?:gone|healed|none|no|nothing|not|never|resolved|cleared)\b/;
 /** It has gone by itself, and the speaker says that it is gone now. */
 export const goneNow = /\b(?:has|have|is|are|all) (?:closed|healed|gone|resolved|cleared|settled)(?: \w+)? (?:now|today)\b|\b(?:closed|healed|gone|resolved|cleared|settled)(?: (?:up|over|down|away|completely))? (?:now|today)\b|\bnow (?:closed|healed|gone|resolved|cleared)\b/;
+/** At the end, behind what was there on another day: there is none of it now. */
+export const goneToday: readonly string[] = [
+  '(nothing|none) [(there|here|in it|on it|in there|at all)] (now|today|this time)', 'nothing to (see|feel|find|show) [(there|for it)] (now|today|this time)',
+  '(is|all|is all) clear (now|today|this time)', 'clear (now|today|this time)', 'no sign (now|today|this time)',
+  '(now|today|this time) (there is|there are|is|he has|she has) (none|nothing|not|not one|not any) [(there|at all)]', '(now|today|this time) (none|nothing) [(there|at all)]', '(now|today|this time) (it is|is) [all] clear',
+];
+export const wasThen = new RegExp(`\\b(?:had|was|were|used to|last (?:time|year|visit|month|week|spring|summer|autumn|winter|check|exam)|${seasons.replace(/\(/g, '(?:')})\\b`);
 export const endedSince = /\b(?:not (?:any ?more|now|today|this time|these days|since)|(?:none|nothing|no sign(?: of (?:it|them))?) (?:now|today|this time|there now)|no longer|(?:has|have) stopped|stopped (?:now|since)|(?:does|do|is|are) not(?: \w+){0,2} (?:now|any ?more|these days)|(?:does|do) not now)\b/;
 
 /** Beside "sedation": it was agreed to, asked for, planned or thought of; nothing says that it was given. */

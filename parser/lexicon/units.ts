@@ -13,4 +13,4 @@ export const dimensionSay: Readonly<Record<'height' | 'depth' | 'width' | 'lengt
   height: ['high', 'tall', 'proud', 'in height'], depth: ['deep', 'in depth', 'down'], width: ['wide', 'across', 'in width', 'in diameter'], length: ['long', 'in length'],
 };
 /** Words that announce a grade. */
-export const gradeWords: readonly string[] = ['grade', 'grades', 'stage', 'class', 'degree', 'index', 'score', 'scores', 'scored', 'scoring', 'graded'];
+export const gradeWords: readonly string[] = ['grade', 'grades', 'stage', 'class', 'degree', 'index', 'score', 'scores', 'scored', 'scoring', 'graded', 'grading', 'staged', 'staging'];

@@ -8,6 +8,17 @@ import { isHeadMark, type Rule } from './phrase.ts';
 export const hasBecome: Rule = ({ marks, tokens, i, condition }) =>
   condition?.id === 'missing' && becomes(marks, tokens, i) ? 'glue' : undefined;
 
+const partsOfATooth: ReadonlySet<string> = new Set(['tip', 'corner', 'cusp', 'chunk', 'piece', 'edge', 'half']);
+/** "the tip of four oh four is missing": a part of it has broken off, and the tooth stands. */
+export const partGone: Rule = ({ marks, tokens, i, condition }) => {
+  if (condition?.id !== 'missing') return undefined;
+  const at = marks.slice(0, i).findLast(({ place }) => place !== undefined);
+  const of = at === undefined ? -1 : tokens[at.from - 1]?.t === 'the' ? at.from - 2 : at.from - 1;
+  return at?.place?.region === undefined && tokens[of]?.t === 'of' && partsOfATooth.has(tokens[of - 1]?.t ?? '')
+    ? { condition: { id: 'fracture', strength: 'say', plural: false } }
+    : undefined;
+};
+
 /** "wolf teeth absent": said of a finding it rules that out; "slab gone" is not the tooth. */
 export const goneOfFinding: Rule = ({ marks, i, condition, terms }) => {
   if (condition?.id !== 'missing' || condition.strength !== 'withPlace') return undefined;

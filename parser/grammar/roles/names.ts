@@ -49,6 +49,12 @@ export const finding: Rule = ({ marks, tokens, i, mark, condition, work, qualifi
   return work?.done && condition.strength !== 'say' ? { work } : { condition };
 };
 
+/** "they're level and they meet edge to edge": beside the one bite the other is named in a word. */
+export const levelToo: Rule = ({ marks, tokens, mark }) =>
+  tokens[mark.to - 1]?.t === 'level' && marks.some(({ terms }) => terms?.some((t) => t.k === 'condition' && t.id === 'edge-to-edge'))
+    ? { condition: { id: 'level-bite', strength: 'say', plural: false } }
+    : undefined;
+
 export const undisplaced: Rule = ({ qualifier, fractureSaid }) =>
   qualifier?.id === 'undisplaced' && !fractureSaid ? { condition: { id: 'displaced', strength: 'absentSay', plural: false } } : undefined;
 

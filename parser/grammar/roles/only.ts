@@ -60,6 +60,27 @@ export const tightTeeth: Rule = ({ marks, tokens, i, mark, condition }) => {
     ? { condition: { id: 'mobility', strength: 'absentSay', plural: false } }
     : undefined;
 };
+const halves: ReadonlySet<string> = new Set([
+  'half',
+  'halves',
+  'piece',
+  'pieces',
+  'fragment',
+  'fragments',
+  'bit',
+  'bits',
+  'slab',
+  'sides',
+  'parts',
+]);
+/** "it isn't a gap, it's tight", "the two halves are sitting tight": how a gap or a break stands, and no muscle. */
+export const tightGap: Rule = ({ marks, tokens, mark, condition }) => {
+  if (condition?.id !== 'tension' || tokens[mark.from]?.t !== 'tight') return undefined;
+  const said = (id: ConditionId): boolean => marks.some(({ terms }) => terms?.some((t) => t.k === 'condition' && t.id === id));
+  const ofHalves = tokens.slice(Math.max(0, mark.from - 4), mark.from).some(({ t }) => halves.has(t));
+  const ofMuscle = marks.some(({ place }) => place?.region !== undefined && onlyAt.tension?.includes(place.region));
+  return !ofMuscle && ((said('fracture') && ofHalves) || (said('diastema') && tokens[mark.from - 1]?.t !== 'packed')) ? 'glue' : undefined;
+};
 /** "the lower left row has sheared off": of a whole row it is how it wears, and no broken tooth. */
 export const shearedRow: Rule = ({ marks, tokens, i, mark, condition }) =>
   condition?.id === 'fracture' &&
@@ -70,11 +91,12 @@ export const shearedRow: Rule = ({ marks, tokens, i, mark, condition }) =>
 
 const ofTeeth: ReadonlySet<RegionId> = new Set(['incisors', 'cheek-teeth']);
 
-/** "the right edge of the tongue": no edge of a tooth. */
-export const edges: Rule = ({ marks, tokens, mark, condition }) =>
+/** "the right edge of the tongue": no edge of a tooth; "broken, I can feel the edge of it": of the break. */
+export const edges: Rule = ({ marks, tokens, mark, condition, fractureSaid }) =>
   condition?.id === 'sharp-enamel-points' &&
   (tokens[mark.from]?.t ?? '').startsWith('edge') &&
-  marks.some(({ place }) => place?.region !== undefined && notOfAToothEdge.has(place.region))
+  ((fractureSaid && mark.to === mark.from + 1 && tokens[mark.from - 1]?.t === 'the') ||
+    marks.some(({ place }) => place?.region !== undefined && notOfAToothEdge.has(place.region)))
     ? 'glue'
     : undefined;
 
