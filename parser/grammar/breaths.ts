@@ -9,6 +9,7 @@ import { isExcept } from './except.ts';
 import { either } from './either.ts';
 import type { ItemBody } from './made.ts';
 import type { Reading } from './read.ts';
+import { workDone } from './roles/phrase.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -67,7 +68,13 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   const restNormal = bodies(asHeard).some((body) => body.kind === 'finding' && body.condition === 'abnormality' && body.place === null);
   if (restNormal && marks.some(isExcept)) return asHeard;
   const paused = tokens.slice(0, -1).some(({ ends: pause }) => pause);
-  const named = marks.map((mark) => names(mark, tokens, paused));
+  // "rasped the outside edges of the uppers": a name that says in this sentence where the work was is none.
+  const whereWorked = (i: number): boolean =>
+    marks.length === asHeard.marks.length &&
+    asHeard.role[i] === 'glue' &&
+    marks.slice(0, i).some(workDone) &&
+    (marks[i]?.terms ?? []).every((t) => t.k === 'condition' && t.strength === 'withPlace');
+  const named = marks.map((mark, i) => names(mark, tokens, paused) && !whereWorked(i));
   if (named.filter(Boolean).length < 2) return asHeard;
   if (complete(asHeard)) return paused ? asHeard : orParted(words, asHeard, named, readAs);
   const cuts = marks.flatMap((mark, i) => {

@@ -177,6 +177,9 @@ function others({ marks, tokens }: Around, at: number): boolean {
     .some(({ terms }) => terms?.some((t) => t.k === 'talk' && (t.other || t.general)));
 }
 
+/** "choke on the tractor", "eats on the left of the stable": names that a thing behind them takes for its own. */
+const ofPart: ReadonlySet<string> = new Set(['choke', 'one-sided-chewing']);
+
 /** Which of the findings of one clause are believed among the words that stand around them. */
 export function believed(clause: Clause, made: readonly Made[], said: string, around: Around): readonly Made[] {
   const { strength, plural, id } = clause.head.condition as NonNullable<Clause['head']['condition']>;
@@ -238,7 +241,7 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
         : body.place !== null && !object && inside === 0 && outside === 0 && all <= 2 && (inMouth || onlyLight(around));
     // "the other horse was quidding": of someone else.
     if (around.marks.some((mark) => mark.terms?.some((t) => t.k === 'talk' && t.other))) return false;
-    if (technical || (strength === 'say' && entry.group === 'horse' && (id !== 'choke' || !object)))
+    if (technical || (strength === 'say' && entry.group === 'horse' && (!ofPart.has(id) || !object)))
       return !partOfAnother(around, at) && strangers(around, 0, around.role.length) <= (technical ? 5 : 3);
     if (around.carry.half !== undefined && all <= 1) return true;
     return strength === 'say' && entry.group !== 'bite' && entry.group !== 'horse' && onlyDescribed(around, at);

@@ -1,6 +1,6 @@
 /** What was said about the visit itself, kept in its own words. */
 import { conditions } from '../lexicon/conditions.ts';
-import { factSay, type FactAbout } from '../lexicon/facts.ts';
+import { factSay, somebody, theHorse, type FactAbout } from '../lexicon/facts.ts';
 import { hesitations } from '../lexicon/fillers.ts';
 import { codesIn, findingsIn } from './has.ts';
 import { readNumber } from './numbers.ts';
@@ -33,11 +33,21 @@ export const ofAFinding = (marks: readonly Mark[], from: number, to: number): bo
 const ofTalk = (marks: readonly Mark[], at: number, end: number): boolean =>
   marks.some(({ from, to, terms }) => ((from < at && to > at) || (from === at && to > end)) && terms?.some(({ k }) => k === 'talk'));
 
+/** "the postman got a fright", "i got a fright": of somebody else, who stands right before as the sentence's subject. */
+function ofAnother(words: readonly string[], tokens: readonly Token[], at: number): boolean {
+  const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  // "I had to twitch him": done to the horse.
+  if (words.slice(at, at + 4).some((word) => word.startsWith('twitch'))) return false;
+  const subject = somebody.exec(words.slice(from, at).join(' '))?.groups;
+  return subject !== undefined && !(subject['who'] ?? '').split(' ').some((word) => theHorse.has(word));
+}
+
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
   const begins = words
     .map((_, i) => longest(forms, words, i))
-    .map((hit, i) => (hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to) ? hit.values[0] : undefined));
+    .map((hit, i) => (hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to) ? hit.values[0] : undefined))
+    .map((about, i) => (about === 'behaviour' && ofAnother(words, tokens, i) ? undefined : about));
   // "the owner says he was done two years ago": what is told, and not who tells it.
   const at = begins.includes('earlier-treatment') ? begins.indexOf('earlier-treatment') : begins.findIndex((about) => about !== undefined);
   const found = at < 0 ? undefined : longest(forms, words, at);

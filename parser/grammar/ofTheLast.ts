@@ -9,6 +9,7 @@ import { overgrown } from './alone.ts';
 import { revision } from './amend.ts';
 import { standing, type Carry } from './carry.ts';
 import type { FindingBody, Made } from './made.ts';
+import { doseAlone } from './sedations.ts';
 import { itself } from './pointing.ts';
 import type { Reading } from './read.ts';
 import {
@@ -43,6 +44,10 @@ type Answer = Reading | 'asked' | 'talk' | undefined;
 
 const it = "(?:(?:it|that|this|they|that one|this one) )?(?:(?:is|has|are|was|'s|that's) )?";
 const today = '(?: (?:now|today|this time|any ?more))';
+const one = '(?:that|it|this)(?: one)?';
+/** How sure of a finding its speaker is after all. */
+const sureness =
+  '(?:an? )?(?:(?<suspected>suspected|suspect|suspicion|possible|query|questionable|maybe)|definite|confirmed|certain)(?: (?:one|though|really))*';
 const back = '(?:(?:no|oh|well|sorry|wait|actually|hang on|hold on|on second thoughts) )*';
 
 const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
@@ -63,6 +68,12 @@ const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   ],
   [`no (?:size|measurement)(?: on (?:it|that|this)(?: one)?)?$`, unsized],
   [`(?:it is |just |only |about )*${anyAmount} (?:now|today|this time)$`, sizedNow],
+  [
+    `(?:(?:no|oh|well|sorry|wait|actually|correction|rather|i (?:mean|meant|said)|(?:make|call) (?:that|it)|(?:that|it) (?:should be|was)|should be|hang on|hold on) )+(?<dose>.+)$`,
+    redosed,
+  ],
+  [`${back}(?:make|call|mark|put|have) ${one}(?: down)?(?: as)?(?: only| just)* ${sureness}$`, doubted],
+  [`${back}(?:(?:it|that|this)(?: one)? is|it's|that's) (?:only |just |really |actually |more )+${sureness}$`, doubted],
   [`${back}(?:the )?(?:other|wrong) way (?:round|around|about)$`, swapped],
   [`${back}(?:got|had|have) (?:them|those|these) the wrong way (?:round|around|about)$`, swapped],
   [`${back}${it}(?:all |perfectly )*(?:fine|normal|clear|sound|healthy|clean)$`, saidNormal],
@@ -120,6 +131,7 @@ const waking: ReadonlySet<string> = new Set([
     'clean',
   ],
   ...['alarm', 'thoughts', 'say', 'might', 'may', 'now', 'today', 'further', 'nothing', 'think', 'reckon', 'swap', 'only', 'just', 'find'],
+  ...['correction', 'meant', 'said', 'should', 'hang', 'hold', 'suspected', 'suspect', 'suspicion'],
   ...['no', 'here', 'side', 'this', 'sides', 'mixed', 'muddled', 'wrong', 'sure', 'certain', 'unsure', 'next'],
 ]);
 const LONGEST = 9;
@@ -188,6 +200,28 @@ function resized({ tokens, text, groups, last, carry, read }: Said): Answer {
   }
   const reading = read([...standingFor(tokens).words('make', 'it'), ...within(tokens, text, amount)], carry);
   return reading.made.length === 1 && reading.made[0]?.revises ? asWhole(reading) : undefined;
+}
+
+/** "make that point four", of a dose: its unit stays. "Make that four", of point three: where the point stands is asked. */
+function redosed({ tokens, groups, last }: Said): Answer {
+  const dose =
+    last.kind === 'sedation' || last.kind === 'medication' ? doseAlone(tokens.slice(-(groups['dose'] ?? '').split(' ').length)) : undefined;
+  if (dose === undefined || (last.kind !== 'sedation' && last.kind !== 'medication')) return undefined;
+  const unit = dose.unit ?? last.dose?.unit;
+  const whole = typeof dose.value === 'number' && Number.isInteger(dose.value);
+  const point = dose.unit === undefined && whole && typeof last.dose?.value === 'number' && last.dose.value < 1;
+  return asWhole(askedAbout(tokens), ({ marks, rules }) =>
+    unit === undefined || dose.value === undefined || point
+      ? { marks, rules, doubts: [{ doubt: 'dose-unclear' }] }
+      : revision(last, { dose: { value: dose.value, unit } }, marks, {}),
+  );
+}
+
+/** "make that suspected": how sure, of what was found last. */
+function doubted({ tokens, groups, last }: Said): Answer {
+  if (last.kind !== 'finding' || last.presence === 'absent') return undefined;
+  const presence = groups['suspected'] === undefined ? 'present' : 'suspected';
+  return presence === last.presence ? undefined : asWhole(askedAbout(tokens), ({ marks }) => revision(last, { presence }, marks, {}));
 }
 
 /** "three now": how big it is today changes nothing of how big it was. */

@@ -11,6 +11,7 @@ import {
   slantLong,
   somethingWrong,
   twoNames,
+  whoseCondition,
 } from './refine/oneThing.ts';
 import { packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
@@ -38,6 +39,7 @@ const ordered = woken<Rule>([
   { rule: howItRuns, needs: ['malodour', 'discharge'] },
   { rule: somethingWrong, needs: ['abnormality'] },
   { rule: normalInName, needs: ['abnormality'] },
+  { rule: whoseCondition, needs: ['condition', 'nick', 'shape'] },
   { rule: splitSoft, needs: ['split', 'splits'] },
   { rule: grownGum, needs: ['overgrown'] },
   { rule: hollowTeeth, needs: ['muscle-wasting'] },

@@ -372,6 +372,12 @@ const measured = (word: string): boolean => volumeUnits.includes(word) || massUn
 export const doseIn = (tokens: readonly Token[], from: number, to: number): SpokenDose | undefined =>
   best(dosesIn(tokens.slice(0, to)).filter((one) => one.from >= from))?.dose;
 
+/** Words that are an amount and nothing else. */
+export function doseAlone(tokens: readonly Token[]): SpokenDose | undefined {
+  const one = doseAt(tokens, 0);
+  return one?.to === tokens.length ? one.dose : undefined;
+}
+
 const pointers = new Set(['this', 'that', 'the', 'last', 'next', 'other', 'no']);
 /** An amount that begins at this word. */
 function doseAt(tokens: readonly Token[], at: number): { readonly dose: SpokenDose; readonly to: number } | undefined {

@@ -27,13 +27,14 @@ export const timeWords: readonly string[] = [
 /** @param reads findings as read, each by itself; @returns the same, those of two times parted */
 export function parted(reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): readonly Read[] {
   const text = tokens.map(({ t }) => t).join(' ');
+  const worked = workWas(reads, marks, tokens);
   const until = notThen(reads, marks, tokens) ? tokens.length : fronted(text, tokens);
   return outlived(reads, tokens).map((read) => {
     const figures = figuresOf(read, marks);
     const made = read.made.flatMap((one) =>
       one.body?.kind !== 'finding' || one.revises
         ? [one]
-        : (byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text) ?? again(one, one.body, text)]),
+        : (byAge(one, one.body, figures, tokens) ?? [ended(one, one.body, text, worked) ?? again(one, one.body, text)]),
     );
     const told = made.some(({ body }) => body?.kind === 'finding' && body.when === 'before');
     const then = !told && (marks[read.clause.head.mark]?.from ?? 0) < until ? made.map(asItWas) : made;
@@ -187,11 +188,20 @@ function byAge(made: Made, body: FindingBody, figures: readonly Figure[], tokens
   ];
 }
 
+/** "ramp on three oh six, was reduced in the autumn": what was then is the work, and the ramp is there. */
+const workWas = (reads: readonly Read[], marks: readonly Mark[], tokens: readonly Token[]): boolean =>
+  reads.some(({ clause: { head } }) => {
+    const from = marks[head.mark]?.from ?? 0;
+    return head.work !== undefined && tokens.slice(Math.max(0, from - 1), from + 1).some(({ t }) => wasDone.has(t));
+  });
+const wasDone: ReadonlySet<string> = new Set(['was', 'were', 'been', 'got']);
+
 /** "was quidding over the winter, isn't now": what has ended was before; so was what is told of a season. */
-const ended = (made: Made, body: FindingBody, text: string): Made | undefined =>
+const ended = (made: Made, body: FindingBody, text: string, worked: boolean): Made | undefined =>
   body.when === 'now' &&
   body.presence === 'present' &&
-  ((/\b(?:was|were)\b/.test(text) && isNotNow.test(text)) || (inASeason.test(text) && !sinceThen.test(text)))
+  body.condition !== 'previously-extracted' &&
+  ((/\b(?:was|were)\b/.test(text) && isNotNow.test(text)) || (inASeason.test(text) && !sinceThen.test(text) && !worked))
     ? { ...made, body: { ...body, when: 'before' }, rules: [...made.rules, 'as it was'] }
     : undefined;
 const inASeason =

@@ -1,6 +1,8 @@
 import type { ConditionEntry } from './types.ts';
 
 /** Every condition of the record (contract section 3 and the further ids of sections 11 and 12): label, place kinds, spoken forms. */
+const quite = '[(very|really|pretty|quite|lovely|fairly)]';
+const inCondition = '(good|great|lovely|grand|fine|poor|fair|decent|excellent|okay|ok|perfect|brilliant|super)';
 export const conditions = {
   'sharp-enamel-points': {
     label: 'Sharp enamel points', short: 'points', group: 'wear', places: ['T'],
@@ -477,7 +479,8 @@ export const conditions = {
   },
   'body-condition': {
     label: 'Body condition', group: 'horse', places: ['N'], scale: 'body-condition',
-    say: ['body condition [score]', 'body (score|scored|scoring) [(him|her|it)]', 'condition (scored|scoring) [(him|her|it)]', 'henneke [(score|scale)]', 'condition score', 'b c s'],
+    // How it is said to be, of the whole horse: no mouth is normal by it.
+    say: [`[(his|her|the|general|overall|body)] condition (is|was|looks) ${quite} ${inCondition}`, `body condition ${quite} ${inCondition}`, `(he|she|horse|mare|gelding|pony|stallion|cob) (is|was|looks) in ${quite} ${inCondition} (condition|nick)`, `${inCondition} body condition`, 'carrying [a bit] (plenty of|good|enough|too much) condition', 'body condition [score]', 'body (score|scored|scoring) [(him|her|it)]', 'condition (scored|scoring) [(him|her|it)]', 'henneke [(score|scale)]', 'condition score', 'b c s'],
   },
   'slow-eating': {
     label: 'Slow eating', group: 'horse', places: ['N'],

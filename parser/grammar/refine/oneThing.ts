@@ -7,7 +7,7 @@ import { standing } from '../carry.ts';
 import type { Made } from '../made.ts';
 import { isGlue, type Mark } from '../scan.ts';
 import { otherSide, positionOf, quadrantOf } from '../teeth.ts';
-import { become, each, finding, teethOf, type Read, type Rule } from './rule.ts';
+import { asked, become, each, finding, teethOf, type Read, type Rule } from './rule.ts';
 
 const rulesOut = (mark: Mark | undefined): boolean => mark?.terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent') ?? false;
 const wolves = /\bwol/;
@@ -244,3 +244,19 @@ export const normalInName: Rule = (reads, { marks, tokens }) => {
     i === at - 1 ? [] : i === at ? [{ ...read, made: [{ ...one, marks: [...named.marks, ...normal.marks] }] }] : [read],
   );
 };
+
+/** "in good condition", "in good nick", of nothing named: the horse, or its mouth. */
+export const whoseCondition: Rule = (reads, { text }) =>
+  reads.map((read) => {
+    const [own, ...more] = read.made;
+    const body = own && finding(own);
+    return own === undefined ||
+      more.length > 0 ||
+      body?.condition !== 'abnormality' ||
+      body.place !== null ||
+      read.clause.placings.length > 0 ||
+      !/ (?:condition|nick|shape)$/.test(read.said) ||
+      /\b(?:teeth|tooth|mouth)\b/.test(text)
+      ? read
+      : { ...read, made: [asked(own, [{ ...body, condition: 'body-condition', presence: 'present' }, body])] };
+  });

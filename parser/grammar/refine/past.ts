@@ -13,8 +13,11 @@ const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|befor
 const past = (text: string): boolean => isPast(text.split(' ')) || pastYear.test(text);
 const alsoNow = /\b(today|now|this time|again|just)\b/;
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
-export const longAgo: Rule = (reads, { text: whole, marks, tokens }) =>
-  !reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment')) || !past(whole.replaceAll(compared, ''))
+export const longAgo: Rule = (reads, { marks, tokens: all }) => {
+  if (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment'))) return reads;
+  const tokens = unclaimed(marks, all);
+  const whole = tokens.map(({ t }) => t).join(' ');
+  return !past(whole.replaceAll(compared, ''))
     ? reads
     : each(reads, (made) => {
         const body = made.body;
@@ -43,10 +46,22 @@ export const longAgo: Rule = (reads, { text: whole, marks, tokens }) =>
           rules: [...made.rules, 'work of the past'],
         };
       });
+};
+
+/** "reduced the hook, recheck in march": the month is of what comes next, which another rule took. */
+const unclaimed = (marks: readonly Mark[], tokens: readonly Token[]): readonly Token[] => {
+  const claimed = marks.filter(({ terms }) => terms?.every(({ k }) => k === 'stop'));
+  return claimed.length === 0
+    ? tokens
+    : tokens.map((token, at): Token => (claimed.some(({ from, to }) => from <= at && at < to) ? { ...token, t: '' } : token));
+};
 
 /** The words from the pause before a rule's own marks to the one behind them. */
 function clauseOf({ marks: own }: Made, marks: readonly Mark[], tokens: readonly Token[]): string {
-  const at = Math.max(...own.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work')).map((m) => marks[m]?.from ?? 0), 0);
+  const at = Math.max(
+    ...own.filter((m) => marks[m]?.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')).map((m) => marks[m]?.from ?? 0),
+    0,
+  );
   const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
   const end = tokens.findIndex(({ ends }, i) => i >= at && ends === true);
   return tokens

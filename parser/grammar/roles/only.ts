@@ -2,7 +2,7 @@
 import type { ConditionId } from '../../lexicon/conditions.ts';
 import type { RegionId } from '../../lexicon/regions.ts';
 import type { Mark } from '../scan.ts';
-import type { Rule } from './phrase.ts';
+import { type Rule, workDone } from './phrase.ts';
 
 /** Words that name a finding in these parts alone. */
 const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = {
@@ -91,14 +91,20 @@ export const shearedRow: Rule = ({ marks, tokens, i, mark, condition }) =>
 
 const ofTeeth: ReadonlySet<RegionId> = new Set(['incisors', 'cheek-teeth']);
 
-/** "the right edge of the tongue": no edge of a tooth; "broken, I can feel the edge of it": of the break. */
-export const edges: Rule = ({ marks, tokens, mark, condition, fractureSaid }) =>
+/** "The right edge of the tongue": no edge of a tooth; "broken, I can feel the edge of it": of the break; "floated the inside edges": where it was rasped. */
+export const edges: Rule = ({ marks, tokens, i, mark, condition, fractureSaid }) =>
   condition?.id === 'sharp-enamel-points' &&
   (tokens[mark.from]?.t ?? '').startsWith('edge') &&
   ((fractureSaid && mark.to === mark.from + 1 && tokens[mark.from - 1]?.t === 'the') ||
-    marks.some(({ place }) => place?.region !== undefined && notOfAToothEdge.has(place.region)))
+    marks.some(({ place }) => place?.region !== undefined && notOfAToothEdge.has(place.region)) ||
+    worksOn(marks.slice(0, i)))
     ? 'glue'
     : undefined;
+/** Work that was done stands before, and but for small words and a surface nothing behind it. */
+function worksOn(before: readonly Mark[]): boolean {
+  const last = before.findLast(({ terms }) => !terms?.every(({ k }) => k === 'glue' || k === 'surface'));
+  return last !== undefined && workDone(last);
+}
 
 /** "the gum around two oh two is red", "left nostril running, other one dry": of a gum, of a nostril only. */
 export const ofTheseParts: Rule = ({ marks, condition }) => {
