@@ -5,7 +5,7 @@ import type { Item } from '../contract/item.ts';
 import { commands, namedBy, notBeforeNames, type CommandEntry, type CommandId } from '../lexicon/commands.ts';
 import { itemsOf, remember, type Carry } from './carry.ts';
 import type { Trie } from './trie.ts';
-import { closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
+import { carryingOnTrie, closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
 
 export type CommandBody = Omit<Command, 'id' | 'utterance' | 'words'>;
 export interface Steered {
@@ -38,6 +38,10 @@ function openings(words: readonly string[]): readonly number[] {
 /** Whether nothing but politeness stands from here to the end. */
 const polite = (words: readonly string[], from: number): boolean =>
   from === words.length || ends(closerTrie, words, from).some(({ to }) => polite(words, to));
+
+/** "right, carry on", and nothing else. */
+const goesOn = (words: readonly string[]): boolean =>
+  openings(words).some((from) => ends(carryingOnTrie, words, from).some(({ to }) => polite(words, to)));
 
 interface Spoken {
   readonly id: CommandId;
@@ -156,7 +160,7 @@ export function flaggedByName(words: readonly string[]): readonly [from: number,
 export function steer(words: readonly string[], context: Context, carry: Carry, pauses: readonly number[] = []): Steered | undefined {
   const spoken = together(inTurn(words, pauses) ?? []);
   if (carry.paused)
-    return spoken.some(({ id }) => id === 'resume')
+    return spoken.some(({ id }) => id === 'resume') || goesOn(words)
       ? { commands: [{ command: 'resume' }], carry: { ...carry, paused: false } }
       : { commands: [], carry };
   const note = noted.exec(words.slice(openings(words).findLast((at) => words[at] !== 'please') ?? 0).join(' '))?.[1];

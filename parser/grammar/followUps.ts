@@ -124,7 +124,13 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
       action: 'send-report',
       ...(words.some((w) => w === 'vet' || w === 'veterinarian') ? { to: 'veterinarian' } : words.includes('owner') ? { to: 'owner' } : {}),
     });
-  if (find('noBit') >= 0 && (after !== undefined || /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides) )bitless/.test(text)))
+  if (
+    find('noBit') >= 0 &&
+    (after !== undefined ||
+      /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides|riding|hacking|is|was) )bitless(?! (?:at|for now|for the (?:minute|moment|time)|these|since|now|always|anyway|bridle))/.test(
+        text,
+      ))
+  )
     return make({ kind: 'follow-up', action: 'rest-from-bit', ...(after ? { after } : {}) });
   // "a photo of it for the vet": what it is for.
   const pictured = marks.some((mark) =>

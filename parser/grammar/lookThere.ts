@@ -14,5 +14,40 @@ function withoutLook(tokens: readonly Token[]): readonly Token[] {
   return from > 0 && look.test(said) && scan(tokens.slice(0, from)).marks.some(isHead) ? tokens.slice(0, from) : tokens;
 }
 
-/** Less the look at the horse behind a finding. */
-export const lookThere: readonly Rewording[] = [{ rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] }];
+const before: ReadonlySet<string> = new Set([
+  'the',
+  'his',
+  'her',
+  'on',
+  'and',
+  'or',
+  'upper',
+  'lower',
+  'top',
+  'bottom',
+  'both',
+  'far',
+  'left',
+]);
+const nearness = /^(?:beside|next to|at the (?:front|back|very|end)|by (?:it|that|the))\b/;
+/** "a sharp point right beside it", "hook on two oh six, right at the front": close by, and no side. */
+function withoutRight(tokens: readonly Token[]): readonly Token[] {
+  const near = (at: number): boolean =>
+    tokens[at]?.t === 'right' &&
+    tokens[at]?.ends !== true &&
+    at > 0 &&
+    (tokens[at - 1]?.ends === true || !before.has(tokens[at - 1]?.t ?? '')) &&
+    nearness.test(
+      tokens
+        .slice(at + 1, at + 4)
+        .map(({ t }) => t)
+        .join(' '),
+    );
+  return tokens.some((_, at) => near(at)) ? tokens.filter((_, at) => !near(at)) : tokens;
+}
+
+/** Less the look at the horse behind a finding, and less a "right" that is no side. */
+export const lookThere: readonly Rewording[] = [
+  { rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] },
+  { rule: withoutRight, needs: ['right'] },
+];

@@ -15,10 +15,11 @@ import {
   solid,
   tightGap,
   tightTeeth,
+  whyStopped,
 } from './roles/only.ts';
 import { type Head, hereOf, phraseOf, type Role, type Rule } from './roles/phrase.ts';
 import { detail, figure, howMany, notKnown, place, procedure, turn } from './roles/rest.ts';
-import { bitSeats, growsOff, howItCameOut, packedWith, packingAdvised, takenOff, tookOut } from './roles/work.ts';
+import { bitSeats, growsOff, howItCameOut, packedWith, packingAdvised, rinsedOut, takenOff, tookOut } from './roles/work.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -46,7 +47,7 @@ const rules: readonly Rule[] = [
     goneOfFinding,
     howLarge,
   ],
-  ...[bitSeats, packedWith, tookOut, howItCameOut, growsOff, packingAdvised],
+  ...[bitSeats, packedWith, tookOut, howItCameOut, growsOff, packingAdvised, rinsedOut],
   ...[
     packedGap,
     gapAsPlace,
@@ -56,6 +57,7 @@ const rules: readonly Rule[] = [
     tightTeeth,
     shearedRow,
     takenOff,
+    whyStopped,
     edges,
     ofTheseParts,
     ofATooth,

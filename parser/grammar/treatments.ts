@@ -47,7 +47,10 @@ export function treatmentsOf(
         : meant(said.id, clause, marks),
   };
   const procedure = procedures[work.id];
-  const states = [...clause.mods, clause.head.mark].flatMap((m) =>
+  // "rinsed it out before I started": when, and not how far.
+  const when = (m: number): boolean =>
+    tokens.slice(Math.max(0, (marks[m] as Mark).from - 2), marks[m]?.from).some(({ t }) => t === 'before');
+  const states = [...clause.mods.filter((m) => !when(m)), clause.head.mark].flatMap((m) =>
     ((marks[m] as Mark).terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'state' ? [t.term.state] : [])),
   );
   const negated = clause.scopes.includes('absent');
@@ -219,7 +222,9 @@ function capBefore(marks: readonly Mark[], head: number): true | undefined {
 /** "x rayed that", "get it x rayed": of what was named before. */
 const pointsAt = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => {
   const { from, to } = marks[clause.head.mark] as Mark;
-  return [tokens[from - 1]?.t, tokens[tokens[to]?.t === 'of' ? to + 1 : to]?.t].some((t) => t === 'it' || t === 'that');
+  const before = tokens[from - 1]?.t;
+  const behind = tokens[tokens[to]?.t === 'of' ? to + 1 : to]?.t;
+  return ["that's", 'it', 'that'].includes(before ?? '') || behind === 'it' || behind === 'that';
 };
 /** "hook two eleven", "wolf teeth came out in March": no wolf tooth is the tooth spoken of before. */
 const strangeTooth = (id: ProcedureId, marks: readonly Mark[], place: Place): boolean =>
@@ -254,12 +259,16 @@ function everyOne(clause: Clause, marks: readonly Mark[], tokens: readonly Token
     .map(({ t }) => t)
     .join(' ');
   if (clause.head.work?.done && bothOfThem.test(behind)) return 'both';
+  // "reduced both by two mil", "took two mil off both": of the two just named.
+  const [all, next] = [said[counted], said[counted + 1]];
+  if (all === 'both' && (next === undefined || byHow.has(next) || tokens[(marks[clause.head.mark] as Mark).from + counted]?.ends))
+    return all;
   return counted >= 0 && [said[counted - 1], said[counted + 2]].some((t) => t === 'them' || t === 'those')
     ? (said[counted] as 'all' | 'both')
     : undefined;
 }
-/** "reduced both", "reduced the pair of them by hand"; not "reduced both hooks", which names them. */
-const bothOfThem = /^(?:both|(?:both|(?:the )?(?:pair|two)) of (?:them|those|these))(?:$| (?:today|now|by|with|and|down|level|back)\b)/;
+/** "reduced the pair of them by hand" */
+const bothOfThem = /^(?:both|(?:the )?(?:pair|two)) of (?:them|those|these)\b/;
 const beings: ReadonlySet<string> = new Set([
   'was',
   'were',
@@ -275,6 +284,7 @@ const beings: ReadonlySet<string> = new Set([
   'those',
   'these',
 ]);
+const byHow: ReadonlySet<string> = new Set(['by', 'to', 'with', 'down', 'off', 'back', 'and', 'now', 'today']);
 const handledIn = ({ terms }: Mark): readonly (string | undefined)[] =>
   (terms ?? []).flatMap((t) => (t.k === 'condition' ? [handledAs[t.id]] : []));
 /** In the same breath: the places of all findings of one kind that stand before the work; its own where other kinds stand among them. */

@@ -1,5 +1,5 @@
 /** The one trie: every spoken form of the lexicon, with what it may mean. */
-import { commandClosers, commandOpeners, commands, flagging, forTheVet, type CommandId } from '../lexicon/commands.ts';
+import { commandClosers, commandOpeners, commands, carryingOn, flagging, forTheVet, type CommandId } from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { conversation, glue, hesitations } from '../lexicon/fillers.ts';
@@ -132,6 +132,7 @@ const trieOf = (forms: readonly string[]): Trie<true> =>
   buildTrie(forms.flatMap((form) => expand(form).map((words) => [words, true] as const)));
 export const openerTrie = trieOf(commandOpeners);
 export const closerTrie = trieOf(commandClosers);
+export const carryingOnTrie = trieOf(carryingOn);
 export const flaggingTrie = trieOf(flagging);
 export const forTheVetTrie = trieOf(forTheVet);
 

@@ -54,6 +54,8 @@ export const commands = {
   'flag-for-veterinarian': { label: 'Mark for the vet', whole: false, behind: true, say: [`${mark} [this|${thatOne}|(this|that|the last) (finding|entry|tooth)] [up|down] for ${vet}`, `(put|stick) a (flag|mark) on (this|${thatOne}) for ${vet}`, `(put|stick) a vet flag on (this|${thatOne})`, `${thatOne} (needs|wants) (flagging|marking|tagging) [up] for ${vet}`, `(make sure|see) (that's|that is|it is) (flagged|marked) [up] for ${vet}`] },
   note: { label: 'Note', whole: false, say: ['note', '(make|take) a note [of (that|this|it)]', 'note (that|this|it) [down]'] },
 } as const satisfies Record<string, CommandEntry>;
+/** "Carry on", while paused and the whole phrase: to whoever holds the horse it says nothing else. */
+export const carryingOn: readonly string[] = ["[(let's|lets|let us|we will|we can|i will)] (carry on|keep going|continue|go on)", 'on we go [again]', 'back to it'];
 /** "Flag the step on two oh nine for the vet": around the name of what was recorded. */
 export const flagging: readonly string[] = ['flag [up]', 'mark [up]', '(put|stick) a (flag|mark) on'];
 export const forTheVet: readonly string[] = [`[(up|down)] for ${vet}`];

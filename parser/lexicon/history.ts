@@ -4,7 +4,10 @@ import type { ScopeCue } from './scopes.ts';
 const days = '(monday|tuesday|wednesday|thursday|friday|saturday|sunday)';
 const months = '(january|february|march|april|may|june|july|august|september|october|november|december)';
 const seasons = `(spring|summer|autumn|winter|fall|season|${months})`;
+const since = '[(about|around|roughly|only|just|nearly|over)] (a|one|two|three|four|five|six|eight|ten|twelve|a few|a couple of|couple of|few) [(day|week|month|year)] (days|weeks|months|years|day|week|month|year|fortnight) (ago|back)';
 export const historyCues: readonly ScopeCue[] = [
+  // "started about three weeks ago": since when, of what there is.
+  { say: [`(started|began|starting|came on|set in) ${since}`, `(started|began|starting|came on|set in) (last (week|month|spring|summer|autumn|winter|year)|in [the] ${seasons})`], means: 'before', looks: 'back', kind: 'pseudo' },
   { say: ['[again] (like|as) [(it was|he had|she had|we saw|we had)] (last (time|year|visit)|before)', 'as a (three|four|five|six|seven) year old'], means: 'before', looks: 'back', kind: 'pseudo' },
   { say: ['i [(strongly|do|would|rather)] (suspect|fancy) [(it is|that is|there is|this is)] [(a|an)]', '(strongly|highly) (suspect|suspicious of|suspicious for) [(a|an)]', 'i am (wondering|worried) (about|if) [(there is|it is)] [(a|an)]'], means: 'suspected', looks: 'forward' },
   { say: ['used to [(have|be|get|suffer from|suffer with)]', 'once had [(a|an)]', 'years back', 'historically', 'as a (foal|youngster|yearling|two year old)', 'in his (younger days|youth)', 'in her (younger days|youth)', '(last|previous) (time|year|visit|month|week) (he|she|it|there) (had|was|were) [(a|an)]'], means: 'before', looks: 'forward' },

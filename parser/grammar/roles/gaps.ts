@@ -7,7 +7,7 @@ import { isHead, type Rule } from './phrase.ts';
 export const gapAsPlace: Rule = ({ marks, tokens, i, condition, filled }) =>
   condition?.id === 'diastema' &&
   condition.strength === 'withPlace' &&
-  ((worked(marks, i) && !gapNamedFirst(marks, tokens, i)) || filled || gapIsWhere(marks, tokens, i))
+  ((worked(marks, i) && !gapNamedFirst(marks, tokens, i) && !gapHad(marks, tokens, i)) || filled || gapIsWhere(marks, tokens, i))
     ? 'glue'
     : undefined;
 
@@ -52,3 +52,9 @@ const gapNamedFirst = (marks: readonly Mark[], tokens: readonly Token[], at: num
     .slice(at + 2)
     .find((mark) => !(mark.terms ?? []).every((t) => t.k === 'glue' || t.k === 'filler'))
     ?.terms?.some((t) => t.k === 'condition') === true;
+
+/** "two oh eight two oh nine has a gap ..., so I've flushed it": told of its place before any work was. */
+const gapHad = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean =>
+  ['has', 'have', 'had', 'got', 'is'].includes(tokens[(marks[at] as Mark).from - 2]?.t ?? '') &&
+  tokens[(marks[at] as Mark).from - 1]?.t === 'a' &&
+  !marks.slice(0, at).some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'));

@@ -12,6 +12,19 @@ const onlyAt: Readonly<Partial<Record<ConditionId, readonly RegionId[]>>> = {
 };
 const notOfAToothEdge: ReadonlySet<RegionId> = new Set(['tongue', 'lips', 'cheek', 'palate']);
 
+const undone: ReadonlySet<string> = new Set(['attempted', 'part-done', 'not-done', 'declined']);
+/** "attempted extraction of two oh five, stopped, too painful": why it was not done. */
+export const whyStopped: Rule = ({ marks, tokens, i, mark, condition }) =>
+  condition?.id === 'pain' &&
+  tokens[mark.from - 1]?.t === 'too' &&
+  marks.slice(0, i).some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'state' && undone.has(t.term.state)))
+    ? 'mod'
+    : undefined;
+
+/** "cap on seven oh eight, good and tight": of the cap, and of no muscle. */
+const ofTheCap = (before: readonly Mark[]): boolean =>
+  before.some(({ terms }) => terms?.some((t) => t.k === 'condition' && /-cap$/.test(t.id)));
+
 /** "ready to come off", "seven oh eight still hanging on": of a cap. */
 export const ofACap: Rule = ({ marks, tokens, mark, condition }) =>
   (condition?.id === 'loose-cap' || (condition?.id === 'retained-cap' && tokens[mark.to - 1]?.t === 'on')) &&
@@ -50,6 +63,7 @@ export const solid: Rule = ({ marks, tokens, i, mark, condition }) =>
 /** "all the incisors are tight": of teeth, none is loose. */
 export const tightTeeth: Rule = ({ marks, tokens, i, mark, condition }) => {
   if (condition?.id !== 'tension' || tokens[mark.from]?.t !== 'tight' || tokens[mark.to]?.t === 'together') return undefined;
+  if (ofTheCap(marks.slice(0, i))) return 'mod';
   const before = marks
     .slice(0, i)
     .findLast(

@@ -64,3 +64,12 @@ export const takenOff: Rule = ({ marks, tokens, i, mark, condition }) =>
   marks.slice(0, i).some(workDone)
     ? 'glue'
     : undefined;
+
+/** "rinsed the mouth out before I started": the water, and no tooth of before. */
+export const rinsedOut: Rule = ({ marks, tokens, i, mark, condition }) =>
+  condition?.id === 'previously-extracted' &&
+  tokens[mark.from]?.t === 'out' &&
+  marks.slice(0, i).some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure' && wets.has(t.term.id)))
+    ? 'mod'
+    : undefined;
+const wets: ReadonlySet<string> = new Set(['rinse', 'flush']);
