@@ -43,17 +43,32 @@ export function workOnFound(
   read: (words: readonly Token[]) => Reading,
 ): Reading | undefined {
   const placed = foundBefore(tokens, context, carry);
-  if (placed === tokens) return undefined;
-  const reading = read(placed);
+  if (placed === undefined) return undefined;
+  const reading = read(placed.tokens);
   if (reading.made.some(({ body }) => body !== undefined && body.kind !== 'finding')) return reading;
   const plain = read(tokens);
-  return plain.made.length > 0 || plain.unknown > 0 || supposed(tokens).some(Boolean) ? undefined : askedAbout(tokens);
+  // "step's down two mil": no step of two millimetres where the last thing was found.
+  const sized = plain.made.some(
+    ({ body }) =>
+      body?.kind === 'finding' &&
+      body.place === null &&
+      body.when === 'now' &&
+      body.measures !== undefined &&
+      placed.found.some(({ condition, id }) => condition === body.condition && id !== carry.last),
+  );
+  const nothing = plain.made.length === 0 && plain.unknown === 0 && !supposed(tokens).some(Boolean);
+  return sized || nothing ? askedAbout(tokens) : undefined;
 }
 
-function foundBefore(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
-  if (context.items.length === 0 || !tokens.some(({ t }) => foundAs.has(t)) || !tokens.some(({ t }) => tells.has(t))) return tokens;
+/** The words with the places of what was found put behind their names. */
+function foundBefore(
+  tokens: readonly Token[],
+  context: Context,
+  carry: Carry,
+): { readonly tokens: readonly Token[]; readonly found: readonly Found[] } | undefined {
+  if (context.items.length === 0 || !tokens.some(({ t }) => foundAs.has(t)) || !tokens.some(({ t }) => tells.has(t))) return undefined;
   const { marks } = scan(tokens);
-  if (marks.some(({ place }) => place !== undefined)) return tokens;
+  if (marks.some(({ place }) => place !== undefined)) return undefined;
   const puts = marks.flatMap((mark) => {
     // "the hook reduced" is one name of work: the thing in it is named by its first word that is one.
     const at = tokens.findIndex(({ t }, i) => i >= mark.from && i < mark.to && foundAs.has(t));
@@ -63,12 +78,13 @@ function foundBefore(tokens: readonly Token[], context: Context, carry: Carry): 
     return words ? [{ at, found, words }] : [];
   });
   // What was found last needs no place: work leans on it by itself.
-  if (!puts.some(({ found }) => found.id !== carry.last)) return tokens;
-  return tokens.flatMap((token, i): readonly Token[] => {
-    const put = puts.find(({ at }) => at === i);
-    if (put === undefined) return [token];
+  if (!puts.some(({ found }) => found.id !== carry.last)) return undefined;
+  const put = tokens.flatMap((token, i): readonly Token[] => {
+    const own = puts.find(({ at }) => at === i);
+    if (own === undefined) return [token];
     const { t, word, ends } = token;
-    const placed = [{ t, word }, ...['on', ...put.words].map((own): Token => ({ t: own, word, carried: true }))];
+    const placed = [{ t, word }, ...['on', ...own.words].map((said): Token => ({ t: said, word, carried: true }))];
     return ends ? [...placed.slice(0, -1), { ...(placed.at(-1) as Token), ends }] : placed;
   });
+  return { tokens: put, found: puts.map(({ found }) => found) };
 }
