@@ -44,9 +44,10 @@ export function takeBack(draft: Draft, ids: readonly string[], who: Who): Draft 
 }
 const reinstate = (draft: Draft, ids: ReadonlySet<string>): Draft =>
   eachItem(draft, (i) => (ids.has(i.item.id) && !stands(i) && i.was ? { item: i.item, ...i.was } : i));
-/** What these items had replaced stands again as it did. What was struck stays struck. */
+/** What these items had replaced stands again as it did, unless another correction that stands replaced it too. What was struck stays struck. */
 export function uncorrect(draft: Draft, corrections: readonly DraftItem[]): Draft {
-  const revised = new Set(draft.items.filter((i) => i.state === 'revised').map((i) => i.item.id));
+  const corrected = new Set(draft.items.filter(stands).map(({ item }) => item.revises));
+  const revised = new Set(draft.items.filter((i) => i.state === 'revised' && !corrected.has(i.item.id)).map((i) => i.item.id));
   return reinstate(draft, new Set(corrections.flatMap(({ item }) => (item.revises && revised.has(item.revises) ? [item.revises] : []))));
 }
 

@@ -40,6 +40,15 @@ describe('commands', () => {
     expect(states(fold(two, amended, strikeLast, bringBack))).toEqual(['e1:5.0 revised', 'e1:6.0 open']);
     expect(states(fold(two, amended, bringBack))).toEqual(['e1:5.0 open', 'e1:6.0 struck']);
   });
+  test('what another correction replaced as well does not stand again beside it', () => {
+    const typed: DraftEvent = {
+      event: 'typed',
+      item: itemOf({ ...hook('206', 5), revises: 'e1:5.0', id: 'e1:typed0' }, 'e1:5', 9),
+      ...who,
+    };
+    const again = said('e1:9', 'scratch that', { commands: [{ command: 'strike-last', targets: ['e1:6.0'] }] });
+    expect(states(fold(two, amended, strikeLast, typed, bringBack, again))).toEqual(['e1:5.0 revised', 'e1:6.0 struck', 'e1:typed0 kept']);
+  });
   test('a person who strikes a correction at the check screen removes the finding: the old one does not come back by itself', () => {
     expect(states(fold(two, amended, { event: 'struck', ids: ['e1:6.0'], ...who }))).toEqual(['e1:5.0 revised', 'e1:6.0 struck']);
   });
