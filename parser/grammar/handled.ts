@@ -108,6 +108,7 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     object.length === after.length &&
     marks.some((mark) => mark.from === at + 2 && kindOf(mark) !== undefined);
   const points = pointing.has(object[0] ?? '') && !ownName && (to === undefined || object.length <= 2);
+  if (points && attempt === undefined && to !== undefined && elsewhere(marks, words, to + 1)) return undefined;
   // "cracked the cap off seven oh six": by its name, at a place of the mouth.
   const byName = to !== undefined && definite.has(object[0] ?? '') && marks.some(({ place }) => place !== undefined);
   const done = byName ? workWithin(marks, at, to + 1) : undefined;
@@ -143,6 +144,21 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     ...(!points && to !== undefined && words[to] === 'back' ? { particle: to } : {}),
   };
 }
+
+/** "took that off him", "popped it back in the bucket", "took it down to the end of the yard": no tooth is meant. */
+function elsewhere(marks: readonly Mark[], words: Words, at: number): boolean {
+  if (someone.has(words[at] ?? '')) return true;
+  if (!towards.has(words[at] ?? '')) return false;
+  const thing = words.findIndex((word, i) => i > at && !definite.has(word) && !['a', 'my', 'your', 'end', 'of'].includes(word));
+  const ofMouth = (mark: Mark): boolean =>
+    mark.place !== undefined ||
+    mark.number !== undefined ||
+    mark.measure !== undefined ||
+    mark.terms?.some(({ k }) => k !== 'talk') === true;
+  return thing >= 0 && thing <= at + 5 && !marks.some((mark) => mark.from <= thing && mark.to > thing && ofMouth(mark));
+}
+const someone: ReadonlySet<string> = new Set(['him', 'her', 'me', 'us', 'you']);
+const towards: ReadonlySet<string> = new Set(['to', 'in', 'into', 'from', 'onto', 'off']);
 
 /** "took three off it", said of what was measured in millimetres in the same breath. */
 function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {

@@ -43,6 +43,7 @@ interface Said {
 type Answer = Reading | 'asked' | 'talk' | undefined;
 
 const it = "(?:(?:it|that|this|they|that one|this one) )?(?:(?:is|has|are|was|'s|that's) )?";
+const pointed = '(?:it|that|this|these|those|them|both|that one|the lot|the pair)(?: of (?:it|them|those))?';
 const today = '(?: (?:now|today|this time|any ?more))';
 const one = '(?:that|it|this)(?: one)?';
 /** How sure of a finding its speaker is after all. */
@@ -79,6 +80,15 @@ const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   [`${back}${it}(?:all |perfectly )*(?:fine|normal|clear|sound|healthy|clean)$`, saidNormal],
   [`no (?<what>[a-z]+(?: [a-z]+)?) (?:there|with it|round it|around it)$`, noneThere],
   [`(?:i )?(?:have )?(?:left|leaving) (?:it|that|this)(?: one)?$`, leftAlone],
+  // Work on what was found, in words that no other rule reads.
+  [
+    `(?:and )?(?:i |we )?(?:have )?(?:just )?(?:took|got|pulled|picked|lifted|eased|knocked|popped|flicked|cracked|brought|worked) ${pointed} (?:(?:all|right|mostly|nearly) )?(?:out|off|away|down|back|clean|level)(?: .+)?$`,
+    lostWork,
+  ],
+  [`(?:and )?${pointed}(?: all| both)? (?:came|popped|lifted) (?:out|off|away)(?: .+)?$`, lostWork],
+  [`(?:i )?(?:have )?(?:started|began|begun) (?:on |bringing |taking |getting |reducing )?${pointed}(?: .+)?$`, lostWork],
+  [`(?:i )?(?:have )?(?:took|got) (?:off|down|out) .+$`, lostWork],
+  [`(?:it is |that is )?not ready(?: yet)?(?: so)?(?: i)?(?: have)? (?:left|leaving) ${pointed}(?: .+)?$`, lostWork],
   // Said of the horse or the work, and not of the whole mouth.
   [`(?:(?:he|she) is )?(?:(?:very|really) )?(?:good|grand|great|lovely|perfect)$`, () => 'talk'],
   [`(?:he|she) is (?:fine|okay|ok|sound)$`, () => 'talk'],
@@ -129,6 +139,26 @@ const waking: ReadonlySet<string> = new Set([
     'sound',
     'healthy',
     'clean',
+  ],
+  ...[
+    'took',
+    'got',
+    'pulled',
+    'picked',
+    'lifted',
+    'eased',
+    'knocked',
+    'popped',
+    'flicked',
+    'cracked',
+    'brought',
+    'worked',
+    'came',
+    'left',
+    'it',
+    'started',
+    'began',
+    'begun',
   ],
   ...['alarm', 'thoughts', 'say', 'might', 'may', 'now', 'today', 'further', 'nothing', 'think', 'reckon', 'swap', 'only', 'just', 'find'],
   ...['correction', 'meant', 'said', 'should', 'hang', 'hold', 'suspected', 'suspect', 'suspicion'],
@@ -276,6 +306,37 @@ function noneThere({ tokens, text, groups, last, carry, read }: Said): Answer {
 }
 
 /** Of an overgrowth it was not reduced. */
+/** What is said of work beside its verb and its thing. */
+const ofWork: ReadonlySet<string> = new Set([
+  'left',
+  'it',
+  'started',
+  'began',
+  'bringing',
+  'taking',
+  'getting',
+  'do',
+  'stages',
+  'leaves',
+  'leaving',
+  'ready',
+  'fingers',
+  'easily',
+  'easy',
+  'halfway',
+  'popped',
+  'far',
+  'two',
+  'three',
+  'number',
+]);
+/** "those came out", "started bringing that down, do it in stages": something was done to it, and nothing may be lost of that. */
+function lostWork({ tokens, last, carry, read }: Said): Answer {
+  if (last.kind !== 'treatment' && !(last.kind === 'finding' && last.presence === 'present')) return undefined;
+  const { made, marks, role } = read(tokens, carry);
+  const strange = marks.some(({ from, to }, m) => role[m] === 'unknown' && !tokens.slice(from, to).every(({ t }) => ofWork.has(t)));
+  return made.length === 0 && !strange ? 'asked' : undefined;
+}
 function leftAlone({ tokens, last, carry, read }: Said): Answer {
   if (last.kind !== 'finding') return undefined;
   if (!overgrown.has(last.condition)) return 'asked';
