@@ -47,17 +47,18 @@ export function workOnFound(
   const reading = read(placed.tokens);
   if (reading.made.some(({ body }) => body !== undefined && body.kind !== 'finding')) return reading;
   const plain = read(tokens);
-  // "step's down two mil": no step of two millimetres where the last thing was found.
-  const sized = plain.made.some(
-    ({ body }) =>
+  // "hook's done, ramp next time": no hook stands where the last thing was found.
+  const elsewhere = plain.made.some(
+    ({ body, how, doubts }) =>
       body?.kind === 'finding' &&
-      body.place === null &&
+      body.presence === 'present' &&
       body.when === 'now' &&
-      body.measures !== undefined &&
-      placed.found.some(({ condition, id }) => condition === body.condition && id !== carry.last),
+      how?.place === 'carried' &&
+      doubts.length === 0 &&
+      placed.found.some(({ condition, place }) => condition === body.condition && JSON.stringify(place) !== JSON.stringify(body.place)),
   );
   const nothing = plain.made.length === 0 && plain.unknown === 0 && !supposed(tokens).some(Boolean);
-  return sized || nothing ? askedAbout(tokens) : undefined;
+  return elsewhere || nothing ? askedAbout(tokens) : undefined;
 }
 
 /** The words with the places of what was found put behind their names. */

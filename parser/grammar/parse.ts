@@ -69,8 +69,8 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (again && put?.revises && others.length === 0) return { ...again, made: [{ ...put, marks: again.marks.map((_, m) => m) }] };
     const right = putRight(all, context, carry, readIn);
     if (right) return right;
-    const readHere = (words: readonly Token[]): Reading => read(words, context, carry);
-    const reading = workOnFound(all, context, carry, readHere) ?? readHere(whereItIs(all, context, carry) ?? all);
+    const reading =
+      workOnFound(all, context, carry, (words) => readShort(words, carry)) ?? read(whereItIs(all, context, carry) ?? all, context, carry);
     return { ...reading, made: putOff(withCarriedPlace(reading, carry, context), reading, context, carry) };
   };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokensOf(words)));

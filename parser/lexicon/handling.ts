@@ -25,7 +25,7 @@ export const foundAs: ReadonlyMap<string, readonly ConditionId[]> = new Map(
   Object.entries(thingsSay).flatMap(([word, ids]) => [word, `${word}s`].map((said) => [said, ids] as const)),
 );
 /** Beside the verbs of work: words by which a phrase tells what became of a thing. */
-export const workTells: readonly string[] = ['left', 'leave', 'leaving', 'down', 'level', 'off', 'out', 'took', 'taken', 'next', 'stages', 'alone', 'done'];
+export const workTells: readonly string[] = ['left', 'leave', 'leaving', 'down', 'level', 'off', 'out', 'took', 'taken', 'next', 'stages', 'alone', 'done', 'sorted', 'waits', 'wait'];
 /** By the particle: where the thing went. */
 export const handling: Readonly<Record<Handled, Readonly<Partial<Record<string, ProcedureId>>>>> = {
   cap: { off: 'remove-cap', out: 'remove-cap', away: 'remove-cap', free: 'remove-cap' },
