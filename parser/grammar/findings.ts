@@ -436,8 +436,6 @@ function addTerm(details: Details, term: Term, id: ConditionId): void {
   if (term.k === 'change') details.change = term.id;
   if (term.k === 'surface') details.surfaces.push(term.id);
   if (term.k !== 'qualifier') return;
-  // "seventeen year old mare, quidding"
-  if (term.id === 'old' && conditions[id].group === 'horse') return;
   // Only a gap is open or a valve.
   if ((term.id === 'open' || term.id === 'valve') && !(conditions[id].places as readonly string[]).includes('S')) return;
   // "edge to edge at the front": a bite has no other end.

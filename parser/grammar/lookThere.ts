@@ -1,4 +1,5 @@
 /** "he's sore on that, look at his face": what shows it, behind what was said, is no place of it. */
+import { formAt, longestOf } from './forms.ts';
 import { isHead, scan } from './scan.ts';
 import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
@@ -46,8 +47,26 @@ function withoutRight(tokens: readonly Token[]): readonly Token[] {
   return tokens.some((_, at) => near(at)) ? tokens.filter((_, at) => !near(at)) : tokens;
 }
 
-/** Less the look at the horse behind a finding, and less a "right" that is no side. */
+const here = longestOf([[['[(just|in|down|up|under|over|round|right)] (here|there)'], true]]);
+const itsSide = longestOf([
+  [['on (the|his|her) (left|right)', '[on] both sides', '[(on|to)] [(the|his|her)] (left|right) [hand] side'], true],
+]);
+/** "on the tongue there on the left side", "lump on the lower jaw here, both sides": where it is goes on. */
+function withoutHere(tokens: readonly Token[]): readonly Token[] {
+  for (let at = 1; at < tokens.length; at += 1) {
+    const form = tokens[at - 1]?.ends === true ? undefined : formAt(here, tokens, at);
+    const to = at + (form?.words.length ?? 0);
+    const side = form && formAt(itsSide, tokens, to);
+    if (side && (tokens[to - 1]?.ends !== true || closes(tokens, to + side.words.length)))
+      return withoutHere([...tokens.slice(0, at), ...tokens.slice(to)]);
+  }
+  return tokens;
+}
+const closes = (tokens: readonly Token[], to: number): boolean => tokens[to - 1]?.ends === true || to === tokens.length;
+
+/** Less the look at the horse behind a finding, less a "right" that is no side, and less a "here" before a side that is one. */
 export const lookThere: readonly Rewording[] = [
   { rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] },
   { rule: withoutRight, needs: ['right'] },
+  { rule: withoutHere, needs: ['here', 'there'] },
 ];

@@ -158,7 +158,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     to = at = start + 1;
   let ordinal: Ordinal | undefined;
   // "every upper six": all of them.
-  const every = ['every', 'each', 'either'].includes(text(tokens, start)) ? everyOne(tokens, start + 1) : undefined;
+  const every = ['every', 'each', 'either'].includes(text(tokens, start))
+    ? (everyOne(tokens, start + 1) ?? ofEachSide(words, start + 1))
+    : undefined;
   if (every) return { raw: every.raw, from: start, to: every.to };
   const closes = (i: number): boolean => tokens[i]?.ends === true;
   while (at < tokens.length) {
@@ -386,6 +388,13 @@ function everyOne(tokens: readonly Token[], at: number): { readonly raw: RawPlac
   )
     return undefined;
   return { raw: { positions: [position], plural: true, ...(jaw ? { jaw } : {}) }, to: from + 1 };
+}
+
+/** "each cheek", "each masseter": there are two. */
+function ofEachSide(words: readonly string[], at: number): { readonly raw: RawPlace; readonly to: number } | undefined {
+  const found = longest(vocabulary, words, at);
+  const part = found?.values.find((term) => term.k === 'region');
+  return found && part?.k === 'region' && isPaired(part.id) ? { raw: { region: part.id, side: 'both' }, to: found.to } : undefined;
 }
 
 /** "everywhere bar the upper right", "sound bar two oh nine": leaves out what stands behind it, and is no part of a mouth. */

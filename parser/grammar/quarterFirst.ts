@@ -7,7 +7,7 @@ import { jawSay, sideSay } from '../lexicon/quarters.ts';
 import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import { measuring } from './codes.ts';
 import { digit } from './numbers.ts';
-import type { Reword, Rewording } from './said.ts';
+import type { Rewording } from './said.ts';
 import { isOh, type Token } from './tokens.ts';
 
 const jaws = new Map(Object.entries(jawSay)),
@@ -140,23 +140,8 @@ function turned(tokens: readonly Token[]): readonly Token[] {
   return said;
 }
 
-/** "on the tongue there on the left side": where it is goes on. */
-const withoutThere: Reword = (tokens) =>
-  tokens.some((_, i) => pointsOn(tokens, i)) ? tokens.filter((_, i) => !pointsOn(tokens, i)) : tokens;
-const pointsOn = (tokens: readonly Token[], at: number): boolean =>
-  text(tokens, at) === 'there' &&
-  at > 0 &&
-  !tokens[at]?.ends &&
-  !tokens[at - 1]?.ends &&
-  text(tokens, at + 1) === 'on' &&
-  ['the', 'his', 'her'].includes(text(tokens, at + 2)) &&
-  sides.has(text(tokens, at + 3));
-
 /** Each such place the other way round. */
-export const quarterFirst: readonly Rewording[] = [
-  { rule: withoutThere, needs: ['there'] },
-  { rule: turned, needs: [...named, 'and'] },
-];
+export const quarterFirst: readonly Rewording[] = [{ rule: turned, needs: [...named, 'and'] }];
 
 /** "six and seven on the upper right": no size before, no other number. */
 function quarterBehind(tokens: readonly Token[], at: number): readonly Token[] | undefined {

@@ -56,6 +56,7 @@ import { treatmentsOf } from './treatments.ts';
 import { turned } from './turns.ts';
 import { unsureOf, unsureWords } from './unsureOf.ts';
 import { workWords } from './vocabulary.ts';
+import { whatDidIt } from './whatDidIt.ts';
 import { workRules, type Claimed } from './work.ts';
 import { workOfEither } from './workOfEither.ts';
 
@@ -82,6 +83,7 @@ const reworded = inOrder([
   ...comparedTo,
   ...clearNow,
   ...lookThere,
+  ...whatDidIt,
   ...quarterFirst,
   ...leftOut,
   ...noFood,

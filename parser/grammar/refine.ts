@@ -1,5 +1,5 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each, in this order. */
-import { gumThere, hollowTeeth, grownGum, nodes, ofTheJaw, overhang, splitSoft, sideOfPart } from './refine/byPlace.ts';
+import { gumThere, hollowTeeth, grownGum, nodes, ofTheJaw, overhang, splitSoft, sideOfIt, sideOfPart } from './refine/byPlace.ts';
 import { looseCap } from './refine/caps.ts';
 import { lessOfTheWork, lessRuledOut, lessThoseNamed, otherwiseOfThem } from './refine/less.ts';
 import {
@@ -7,6 +7,7 @@ import {
   displacedFracture,
   howItRuns,
   normalInName,
+  saysLess,
   sharpCheekTeeth,
   slantLong,
   somethingWrong,
@@ -35,7 +36,8 @@ const ordered = woken<Rule>([
   { rule: objectOfWork, needs: ['work'] },
   { rule: slantLong, needs: ['slant'] },
   { rule: looseCap, needs: ['retained-cap'] },
-  { rule: twoNames, needs: ['missing', 'retained-cap'] },
+  { rule: twoNames, needs: saysLess },
+  { rule: sideOfIt, needs: ['left', 'right'] },
   { rule: howItRuns, needs: ['malodour', 'discharge'] },
   { rule: somethingWrong, needs: ['abnormality'] },
   { rule: normalInName, needs: ['abnormality'] },

@@ -71,6 +71,7 @@ const readers: readonly Reader[] = [
   readOpening,
   readHowFar, // "three mil back" is no end of a tooth
   readCount, // "the two sixes" counts them
+  readAge, // of the horse: "a three year old" says nothing of a finding
   readRightAlong, // "right along the row" is no side
   readLeftAs, // nor is what was left
   readShortGrade, // behind a finding with a scale a number is its grade
@@ -189,6 +190,12 @@ function readCount(tokens: readonly Token[], at: number, _: readonly Mark[], wor
   return raw?.positions !== undefined && raw.plural === true && raw.joined === undefined
     ? { from: at, to: at + 1, terms: [{ k: 'glue' }] }
     : undefined;
+}
+
+const ageUnits: ReadonlySet<string> = new Set(['year', 'years', 'month', 'months', 'yr']);
+/** "like you'd see on any three year old" */
+function readAge(tokens: readonly Token[], at: number): Mark | undefined {
+  return text(tokens, at) === 'old' && ageUnits.has(text(tokens, at - 1)) ? { from: at, to: at + 1, terms: [{ k: 'filler' }] } : undefined;
 }
 
 const farBack: ReadonlySet<string> = new Set(['', 'on', 'at', 'in', 'from', 'now', 'there', 'already']);
@@ -356,8 +363,11 @@ const hasOne = (tokens: readonly Token[], at: number, before: readonly Mark[]): 
 };
 const articles: ReadonlySet<string> = new Set(['a', 'an']);
 const having: ReadonlySet<string> = new Set(['has', 'got', 'is', 'with', 'have']);
+const softParts: ReadonlySet<string> = new Set(['tongue', 'lips', 'cheek', 'gums', 'palate', 'bars']);
 /** "a crack on the palatal side of two ten": the small word in an everyday phrase leads to a tooth or a quadrant. */
 function placeBehind(tokens: readonly Token[], words: readonly string[], to: number): boolean {
+  // "he's cut the tongue"
+  if (text(tokens, to - 1) === 'the') return softParts.has(readCluster(tokens, words, to)?.raw.region ?? '');
   if (!leadsToPlace.has(text(tokens, to - 1))) return false;
   const from = ['the', 'his', 'her'].includes(text(tokens, to)) ? to + 1 : to;
   const surface = longest(withoutTalk, words, from)?.values.some(({ k }) => k === 'surface');

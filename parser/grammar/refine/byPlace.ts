@@ -137,3 +137,38 @@ export const sideOfPart: Rule = (reads) =>
           ),
         };
   });
+
+const oneMore: ReadonlySet<string> = new Set(['and', 'another', 'plus', 'also', 'second', 'other', 'one', 'then', 'no']);
+/** "he's bitten his tongue, there's a cut on the left side of it": where on the part that was named, no second cut. */
+export const sideOfIt: Rule = (reads, { tokens, marks }) => {
+  const found = reads.map(({ made }) => (made.length === 1 && made[0] ? finding(made[0]) : undefined));
+  const sameCut = (i: number): unknown => {
+    const [whole, part] = [found[i - 1], found[i]];
+    const [from, to] = [marks[reads[i - 1]?.clause.head.mark ?? -1], marks[reads[i]?.clause.head.mark ?? -1]];
+    return (
+      from !== undefined &&
+      to !== undefined &&
+      whole?.place &&
+      part?.place &&
+      'region' in whole.place &&
+      'region' in part.place &&
+      whole.place.region === part.place.region &&
+      whole.place.side === undefined &&
+      part.place.side !== undefined &&
+      part.place.side !== 'both' &&
+      whole.condition === part.condition &&
+      whole.presence === 'present' &&
+      part.presence === 'present' &&
+      whole.measures === undefined &&
+      !tokens.slice(from.from, to.from).some(({ t }) => oneMore.has(t)) &&
+      tokens.slice(from.from, to.from).some(({ ends }) => ends)
+    );
+  };
+  return reads.flatMap((read, i) => {
+    if (sameCut(i + 1)) return [];
+    const whole = sameCut(i) ? (reads[i - 1]?.made[0]?.marks ?? []) : [];
+    return [
+      whole.length === 0 ? read : { ...read, made: read.made.map((made) => ({ ...made, marks: [...new Set([...whole, ...made.marks])] })) },
+    ];
+  });
+};

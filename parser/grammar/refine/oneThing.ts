@@ -111,24 +111,47 @@ export const sharpCheekTeeth: Rule = (reads) => {
       );
 };
 
-/** "three oh nine gone, taken out when he was five": why it is gone; "cap wobbling, not ready yet": which cap. Of two names for one thing the one that says more. */
-const saysMore: Readonly<Partial<Record<string, string>>> = { missing: 'previously-extracted', 'retained-cap': 'loose-cap' };
-export const twoNames: Rule = (reads) => {
-  const found = reads.flatMap(({ made }) => made.flatMap((m) => finding(m) ?? []));
-  return reads.map((read) => {
-    const made = read.made.filter((m) => {
-      const body = finding(m);
-      const more = body && saysMore[body.condition];
-      return (
-        more === undefined ||
-        body?.presence !== 'present' ||
-        !found.some(
-          (other) => other.condition === more && other.presence === 'present' && JSON.stringify(other.place) === JSON.stringify(body.place),
-        )
+const saysMore: Readonly<Partial<Record<string, string>>> = {
+  missing: 'previously-extracted',
+  'retained-cap': 'loose-cap',
+  lump: 'eruption-bump',
+  swelling: 'eruption-bump',
+};
+export const saysLess = Object.keys(saysMore);
+/**
+ * "three oh nine gone, taken out when he was five": why it is gone; "cap wobbling, not ready yet": which cap; "a lump there, only an eruption
+ * bump": which lump, where no "and" makes two of them. Of two names for one thing the one that says more.
+ */
+export const twoNames: Rule = (reads, { tokens, marks }) => {
+  const found = reads.flatMap(({ clause, made }) =>
+    made.flatMap((one) => {
+      const body = finding(one);
+      return body?.presence === 'present' ? [{ one, body, at: marks[clause.head.mark]?.from ?? 0 }] : [];
+    }),
+  );
+  const tied = (a: number, b: number): boolean => tokens.slice(Math.min(a, b), Math.max(a, b)).some(({ t }) => t === 'and');
+  const named = new Map(
+    found.flatMap(({ one, body, at }) => {
+      const more = found.find(
+        (other) =>
+          other.body.condition === saysMore[body.condition] &&
+          JSON.stringify(other.body.place) === JSON.stringify(body.place) &&
+          !(other.body.condition === 'eruption-bump' && tied(at, other.at)),
       );
-    });
-    return made.length === read.made.length ? read : { ...read, made };
-  });
+      return more ? [[one, more.one] as const] : [];
+    }),
+  );
+  return named.size === 0
+    ? reads
+    : reads.map((read) => ({
+        ...read,
+        made: read.made
+          .filter((made) => !named.has(made))
+          .map((made) => {
+            const less = [...named].flatMap(([one, more]) => (more === made ? one.marks : []));
+            return less.length === 0 ? made : { ...made, marks: [...new Set([...made.marks, ...less])] };
+          }),
+      }));
 };
 
 /** "not happy with one oh eight, suspect an apical infection": what is wrong says that something is. */
