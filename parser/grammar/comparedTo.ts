@@ -1,7 +1,8 @@
 /**
- * "Wasted compared to the other one", "longer than the rest of them", "hypoplasia rather than caries": what it is compared with, or is not, has
+ * "Wasted compared to the other one", "tighter than the right", "hypoplasia rather than caries": what it is compared with, or is not, has
  * nothing of what is said. Left out up to the pause, "and" or "but", where a name, a place or what stands for one is all that it holds.
  */
+import { plainOf } from '../lexicon/modifiers.ts';
 import type { Rewording } from './said.ts';
 import { isGlue, isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -28,6 +29,8 @@ function comparing(tokens: readonly Token[], at: number): { readonly to: number;
   const [a, b] = [tokens[at]?.t, tokens[at + 1]?.t ?? ''];
   const place = (mark: Mark): boolean => mark.place !== undefined && !isHead(mark);
   if ((a === 'compared' || a === 'comparing') && (b === 'to' || b === 'with')) return { to: at + 2, fits: place };
+  // "tighter than last year" compares no places.
+  if (a === 'than' && plainOf[tokens[at - 1]?.t ?? ''] !== undefined) return { to: at + 1, fits: place };
   if (a === 'rather' && b === 'than') return { to: at + 2, fits: (mark) => isHead(mark) && mark.place === undefined };
   return undefined;
 }
@@ -43,11 +46,11 @@ function without(tokens: readonly Token[]): readonly Token[] {
   const held = scan(said).marks.filter((mark) => !isGlue(mark));
   const stands = said.some(({ t }) => standsForOne.has(t)) && said.every(({ t }) => standsForOne.has(t) || small.has(t));
   const only = stands || (held.length > 0 && held.every(found.fits));
-  // What is said before must hold a finding of its own.
-  if (!only || !scan(tokens.slice(0, at)).marks.some(isHead)) return tokens;
-  const last = tokens[at - 1] as Token;
+  const { t, ...last } = tokens[at - 1] as Token;
   const closes = tokens[end - 1]?.ends === true;
-  return [...tokens.slice(0, at - 1), closes ? { ...last, ends: true as const } : last, ...tokens.slice(end)];
+  const before = [...tokens.slice(0, at - 1), { ...last, t: plainOf[t] ?? t, ...(closes ? { ends: true as const } : {}) }];
+  // What is said before must hold a finding of its own.
+  return only && scan(before).marks.some(isHead) ? [...before, ...tokens.slice(end)] : tokens;
 }
 
-export const comparedTo: readonly Rewording[] = [{ rule: without, needs: ['compared', 'comparing', 'rather'] }];
+export const comparedTo: readonly Rewording[] = [{ rule: without, needs: ['compared', 'comparing', 'rather', 'than'] }];

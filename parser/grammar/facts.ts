@@ -3,6 +3,7 @@ import { conditions } from '../lexicon/conditions.ts';
 import { factSay, somebody, theHorse, type FactAbout } from '../lexicon/facts.ts';
 import { hesitations } from '../lexicon/fillers.ts';
 import { codesIn, findingsIn } from './has.ts';
+import { where } from './lists.ts';
 import { readNumber } from './numbers.ts';
 import { expand } from './template.ts';
 import { buildTrie, longest } from './trie.ts';
@@ -38,8 +39,32 @@ function ofAnother(words: readonly string[], tokens: readonly Token[], at: numbe
   const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
   // "I had to twitch him": done to the horse.
   if (words.slice(at, at + 4).some((word) => word.startsWith('twitch'))) return false;
-  const subject = somebody.exec(words.slice(from, at).join(' '))?.groups;
-  return subject !== undefined && !(subject['who'] ?? '').split(' ').some((word) => theHorse.has(word));
+  const who = somebody.exec(words.slice(from, at).join(' '))?.groups;
+  return who !== undefined && !(who['who'] ?? '').split(' ').some((word) => theHorse.has(word));
+}
+
+/** "no other findings", "no ulcers"; "no quidding" is told of the horse. */
+const ruledOut = (marks: readonly Mark[]): boolean =>
+  marks.some(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent')) && marks.some(namesOne);
+const namesOne = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'condition' && conditions[t.id].group !== 'horse') === true;
+
+/** "first seen last year" behind a finding is of that. */
+const ofItself: ReadonlySet<FactAbout> = new Set<FactAbout>(['history', 'earlier-treatment']);
+const subject = /^(?:(?:and|but|so|well) )*(?:he|she|they|the|his|her|owner|horse|mare|gelding|pony|no|not|i|we)\b/;
+
+/** "he was last done in may, hook on one oh six": what is found in a mouth, between pauses of its own, is no part of what is told of the visit. */
+function sentenceOf(marks: readonly Mark[], tokens: readonly Token[], at: number): { readonly from: number; readonly to: number } {
+  const pauses = [...where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1), tokens.length];
+  const ofMouth = (from: number, to: number): boolean => {
+    const within = marks.filter((mark) => mark.from >= from && mark.to <= to);
+    const placed = within.some(({ place, terms }) => place !== undefined && terms === undefined);
+    return codesIn(within) || (placed && within.some(namesOne)) || ruledOut(within);
+  };
+  const parts = pauses.map((to, i) => ({ from: pauses[i - 1] ?? 0, to }));
+  const here = parts.findIndex(({ to }) => to > at);
+  const before = parts.findLastIndex(({ from, to }, i) => i < here && ofMouth(from, to));
+  const behind = parts.findIndex(({ from, to }, i) => i > here && ofMouth(from, to));
+  return { from: parts[before + 1]?.from ?? 0, to: (behind < 0 ? parts.at(-1) : parts[behind - 1])?.to ?? tokens.length };
 }
 
 export const facts: WorkRule = (marks, tokens) => {
@@ -52,19 +77,22 @@ export const facts: WorkRule = (marks, tokens) => {
   const at = begins.includes('earlier-treatment') ? begins.indexOf('earlier-treatment') : begins.findIndex((about) => about !== undefined);
   const found = at < 0 ? undefined : longest(forms, words, at);
   const about = found?.values[0];
+  const own = sentenceOf(marks, tokens, at);
+  const marksIn = (all: readonly Mark[]): readonly Mark[] => all.filter((mark) => mark.to > own.from && mark.from < own.to);
   // "owner not there": a name of a finding within the words of the fact is none.
-  const beside = marks.filter((mark) => mark.to <= at || mark.from >= (found?.to ?? 0));
+  const beside = marksIn(marks).filter((mark) => mark.to <= at || mark.from >= (found?.to ?? 0));
   // "owner says he's quidding", "history of choke": a finding, whoever tells it; what is told of the whole horse is one.
   const told =
     about === 'history' &&
     (words.some((w) => telling.has(w))
       ? beside.some(({ terms }) => terms?.some((t) => t.k === 'condition' && conditions[t.id].group === 'horse'))
-      : /\bhistory of\b/.test(words.join(' ')) && findingsIn(marks));
+      : /\bhistory of\b/.test(words.join(' ')) && findingsIn(marksIn(marks)));
   // A finding at a tooth is worth more than the sentence it stands in.
   if (
     about === undefined ||
     told ||
-    codesIn(marks) ||
+    (own.from > 0 && ofItself.has(about as FactAbout) && !subject.test(words.slice(own.from).join(' '))) ||
+    codesIn(marksIn(marks)) ||
     (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
   )
     return [];
@@ -74,8 +102,9 @@ export const facts: WorkRule = (marks, tokens) => {
       .exec(`${words.join(' ')} `)?.[0]
       .trim()
       .split(' ').length ?? 0;
-  const start = horse + words.slice(horse).findIndex((w) => !hesitations.includes(w));
-  const said = ownWords(tokens.slice(start)).join(' ');
+  const first = Math.max(horse, own.from);
+  const start = first + words.slice(first).findIndex((w) => !hesitations.includes(w));
+  const said = ownWords(tokens.slice(start, own.to)).join(' ');
   const rate = about === 'heart-rate' ? rateIn(tokens) : undefined;
   return [
     {
@@ -86,7 +115,7 @@ export const facts: WorkRule = (marks, tokens) => {
         ...(rate !== undefined ? { value: { value: rate, unit: 'per-minute' } } : { value: null }),
         ...(about === 'consent' ? consent(said) : {}),
       },
-      marks: marks.map((_, i) => i),
+      marks: where(marks, (mark) => mark.to > own.from && mark.from < own.to),
       rules: ['fact'],
       doubts: [],
     },

@@ -14,6 +14,7 @@ import {
   wishAsked,
   type Governing,
 } from '../lexicon/governing.ts';
+import { handleSay } from '../lexicon/handling.ts';
 import { firstWords, formAt, longestOf, type Form, type Forms } from './forms.ts';
 import type { Rewording } from './said.ts';
 import { scan, type Mark } from './scan.ts';
@@ -68,7 +69,7 @@ const plainly: Readonly<Record<Governing['state'], readonly string[]>> = {
 function plainlySaid(tokens: readonly Token[]): readonly Token[] {
   let said = tokens;
   for (let at = 0; at < said.length; at += 1)
-    said = offered(said, at) ?? wanted(said, at) ?? refused(said, at) ?? inPassive(said, at) ?? before(said, at) ?? said;
+    said = soon(said, at) ?? offered(said, at) ?? wanted(said, at) ?? refused(said, at) ?? inPassive(said, at) ?? before(said, at) ?? said;
   return said;
 }
 
@@ -77,6 +78,18 @@ const over = (tokens: readonly Token[], from: number, to: number): boolean => to
 const some = <T>(forms: Forms<T>, tokens: readonly Token[], from: number): boolean =>
   tokens.some((_, i) => i >= from && formAt(forms, tokens, i) !== undefined);
 const past = (at: number, form: Form<unknown>): number => at + form.words.length;
+
+const present: ReadonlySet<string> = new Set(['am', 'is', 'are']);
+const gerunds = new Map(
+  [...handleSay].flatMap((verb) => [`${verb}ing`, `${verb.replace(/e$/, '')}ing`, `${verb}${verb.at(-1)}ing`].map((ing) => [ing, verb])),
+);
+/** "the vet's taking those out next month": what somebody is doing then, he will do. */
+function soon(tokens: readonly Token[], at: number): readonly Token[] | undefined {
+  const verb = present.has(tokens[at]?.t ?? '') ? gerunds.get(tokens[at + 1]?.t ?? '') : undefined;
+  return verb !== undefined && !over(tokens, at, at + 1) && some(later, tokens, at + 2)
+    ? [...tokens.slice(0, at), { ...(tokens[at] as Token), t: 'will' }, { ...(tokens[at + 1] as Token), t: verb }, ...tokens.slice(at + 2)]
+    : undefined;
+}
 
 /** "managed to reduce", "will not be reducing": the verb in its past form, behind plain words. */
 function before(tokens: readonly Token[], at: number): readonly Token[] | undefined {

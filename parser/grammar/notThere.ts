@@ -59,7 +59,43 @@ function yesAndNo(tokens: readonly Token[]): readonly Token[] {
   );
 }
 
+const anything: ReadonlySet<string> = new Set(['anything', 'owt', 'whatever']);
+const ofTheSort: ReadonlySet<string> = new Set([
+  'like',
+  'that',
+  'it',
+  'else',
+  'of',
+  'the',
+  'this',
+  'sort',
+  'kind',
+  'note',
+  'really',
+  'at',
+  'all',
+]);
+/** "no lumps, bumps or anything like that, hook on one oh six": names nothing, and what was listed ends there. */
+function orAnything(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }, i) => t === 'or' && i > 0 && anything.has(tokens[i + 1]?.t ?? ''));
+  if (at < 0) return tokens;
+  let to = at + 2;
+  while (tokens[to - 1]?.ends !== true && ofTheSort.has(tokens[to]?.t ?? '')) to += 1;
+  const closes = tokens[to - 1]?.ends === true;
+  // "or anything abnormal" names it.
+  if (!closes && to < tokens.length && !leadsPlace(tokens[to])) return tokens;
+  const listed = tokens.slice(0, at);
+  const heads = scan(listed).marks.filter(namesFinding);
+  const last = heads.at(-1);
+  if (last?.to !== at) return tokens;
+  const or = heads.length > 1 && listed[last.from - 1]?.t !== 'or' ? [{ ...(tokens[at] as Token), ends: undefined }] : [];
+  const name = listed.slice(last.from);
+  const ended = closes ? [...name.slice(0, -1), { ...(name.at(-1) as Token), ends: true as const }] : name;
+  return [...listed.slice(0, last.from), ...or, ...ended, ...tokens.slice(to)];
+}
+
 export const butThere: readonly Rewording[] = [
+  { rule: orAnything, needs: anything },
   { rule: yesAndNo, needs: ['yes'] },
   { rule: isThere, needs: ['not'] },
 ];

@@ -58,6 +58,8 @@ const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   ],
   [`${it}no longer there$`, goneNow],
   [`${it}still (?:there|present|visible|in place|(?:has|got|have) (?:it|one))${today}?$`, stillThere],
+  [`(?:and |but )?(?:it|that|this)(?: one)? (?:is|has come|came) back(?: again)?${today}?$`, stillThere],
+  [`(?:and |but )?(?:he|she) (?:has|has got) (?:it|one|that|them) back(?: again)?(?: .+)?$`, backAgain],
   [
     `${back}(?:actually|nearer(?: to)?|closer to|more like|make that|make it|call it|i make (?:it|that)|(?:let's )?(?:say|call it)|on second thoughts) ${anyAmount}$`,
     resized,
@@ -160,11 +162,28 @@ const waking: ReadonlySet<string> = new Set([
     'began',
     'begun',
   ],
-  ...['alarm', 'thoughts', 'say', 'might', 'may', 'now', 'today', 'further', 'nothing', 'think', 'reckon', 'swap', 'only', 'just', 'find'],
+  ...[
+    'back',
+    'alarm',
+    'thoughts',
+    'say',
+    'might',
+    'may',
+    'now',
+    'today',
+    'further',
+    'nothing',
+    'think',
+    'reckon',
+    'swap',
+    'only',
+    'just',
+    'find',
+  ],
   ...['correction', 'meant', 'said', 'should', 'hang', 'hold', 'suspected', 'suspect', 'suspicion'],
   ...['no', 'here', 'side', 'this', 'sides', 'mixed', 'muddled', 'wrong', 'sure', 'certain', 'unsure', 'next'],
 ]);
-const LONGEST = 9;
+const LONGEST = 10;
 
 /** @returns undefined where nothing is said of the last item in this way */
 export function ofTheLast(tokens: readonly Token[], context: Context, carry: Carry, read: ReadShort): Reading | undefined {
@@ -213,6 +232,14 @@ function goneNow(said: Said): Answer {
 function stillThere(said: Said): Answer {
   const { last } = said;
   return isPlaced(last) && last.when === 'before' && last.presence === 'present' ? (again(said, last, [], ['now']) ?? 'asked') : undefined;
+}
+
+/** "he has it back, look, only a small one": it is there again; what else is said of it is read beside it, or asked. */
+function backAgain(said: Said): Answer {
+  const { last, tokens, text } = said;
+  if (!isPlaced(last) || last.when !== 'before' || last.presence !== 'present') return undefined;
+  const rest = /\bback(?: again)? (?:look |see |now |but |though )*(?<rest>.+)$/.exec(text)?.groups?.['rest'];
+  return again(said, last, [], [...(rest ? within(tokens, text, rest).map(({ t }) => t) : []), 'now']) ?? 'asked';
 }
 
 /** "actually three": of the size, the grade or the amount that was said last. */

@@ -23,6 +23,7 @@ import { putRight } from './putRight.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
 import { nearSideIsLeft } from './nearSide.ts';
+import { inOneTurn } from './oneTurn.ts';
 import { tokenise, type Token } from './tokens.ts';
 
 export type { Parsed } from './build.ts';
@@ -32,7 +33,7 @@ export type Stretches = Memory<Reading>;
 /** Kept so many: the sentences proposed for one phrase hold fewer. */
 export const stretchesRead = (): Stretches => memory(2000);
 
-const tokensOf = (words: readonly string[]): readonly Token[] => nearSideIsLeft(tokenise(words));
+const tokensOf = (words: readonly string[]): readonly Token[] => inOneTurn(nearSideIsLeft(tokenise(words)));
 
 /**
  * Reads the best hypothesis only; `parse` in ../index.ts weighs all of them.

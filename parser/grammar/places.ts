@@ -109,7 +109,22 @@ const beginnings: ReadonlySet<string> = new Set([
   ...['last', 'rearmost', 'front', 'between', 'four', 'every', 'each', 'either'],
 ]);
 
-const speaks: ReadonlySet<string> = new Set(['i', 'we', 'he', 'she', 'they', 'you', 'it', "let's", 'lets', 'so', 'then', 'there']);
+const speaks: ReadonlySet<string> = new Set([
+  'i',
+  'we',
+  'he',
+  'she',
+  'they',
+  'you',
+  'it',
+  "let's",
+  'lets',
+  'so',
+  'then',
+  'there',
+  'vet',
+  'owner',
+]);
 
 const closesAt = (tokens: readonly Token[], at: number): boolean => tokens[at]?.ends === true;
 /** A jaw and a side, in whichever order. */

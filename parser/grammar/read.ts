@@ -9,6 +9,7 @@ import { assemble } from './assemble.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
+import { cause } from './cause.ts';
 import { clearNow } from './clearNow.ts';
 import { comparedTo } from './comparedTo.ts';
 import { counted, countedWords } from './counted.ts';
@@ -82,6 +83,7 @@ const reworded = inOrder([
   ...timeAgain,
   ...comparedTo,
   ...clearNow,
+  ...cause,
   ...lookThere,
   ...whatDidIt,
   ...quarterFirst,

@@ -1,5 +1,5 @@
 /** What the findings of one phrase mean to each other, once each is read: words that lean on their neighbours. One small rule each, in this order. */
-import { gumThere, hollowTeeth, grownGum, nodes, ofTheJaw, overhang, splitSoft, sideOfIt, sideOfPart } from './refine/byPlace.ts';
+import { gumThere, grownGum, nodes, ofTheJaw, otherThere, overhang, sideOfIt, sideOfPart } from './refine/byPlace.ts';
 import { looseCap } from './refine/caps.ts';
 import { lessOfTheWork, lessRuledOut, lessThoseNamed, otherwiseOfThem } from './refine/less.ts';
 import {
@@ -42,9 +42,8 @@ const ordered = woken<Rule>([
   { rule: somethingWrong, needs: ['abnormality'] },
   { rule: normalInName, needs: ['abnormality'] },
   { rule: whoseCondition, needs: ['condition', 'nick', 'shape'] },
-  { rule: splitSoft, needs: ['split', 'splits'] },
+  { rule: otherThere, needs: ['split', 'splits', 'muscle-wasting', 'erupting'] },
   { rule: grownGum, needs: ['overgrown'] },
-  { rule: hollowTeeth, needs: ['muscle-wasting'] },
   { rule: timeline, needs: timeWords },
   { rule: quarterOfFront, needs: ['upper', 'lower', 'top', 'bottom'] },
   { rule: sharpCheekTeeth, needs: ['sharp'] },

@@ -1,5 +1,5 @@
 /** A place alone that says of itself what was said before: "same on the other side", "and three oh six", "nothing like that on the right", "two oh six no". */
-import type { Item } from '../contract/item.ts';
+import type { Item, Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import type { Alone } from './alone.ts';
 import type { Placing } from './groups.ts';
@@ -7,7 +7,7 @@ import { detailsOf, sizedOrNot } from './findings.ts';
 import { where } from './lists.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
-import { otherSide } from './teeth.ts';
+import { otherSide, positionOf } from './teeth.ts';
 
 type Finding = Extract<Item, { kind: 'finding' }>;
 
@@ -113,7 +113,7 @@ export function sideOfLast(last: Item, placings: readonly Placing[], missing: Re
 function repeated(last: Finding, input: Alone, mods: readonly number[], found: Resolved, presence: Finding['presence']): readonly Made[] {
   const { places } = input;
   const details = detailsOf(last.condition, mods, input.marks, input.tokens, -1);
-  const kept = presence === 'absent' ? {} : keptFrom(last, input, details);
+  const kept = presence === 'absent' ? {} : keptFrom(endsKept(last, found.place), input, details);
   const body: FindingBody = {
     kind: 'finding',
     condition: last.condition,
@@ -137,6 +137,14 @@ function repeated(last: Finding, input: Alone, mods: readonly number[], found: R
     ...(readings ? { readings: readings.map((place) => ({ label: '', bodies: [{ ...body, place }] })) } : {}),
   }));
   return [{ body, marks, how, rules: ['same again'], doubts }];
+}
+/** "hook on one oh six, front edge", "four eleven's got one too": at which end of the tooth holds for the same tooth of another row. */
+function endsKept(last: Finding, place: Place | null): Finding {
+  const at = (of: Place | null): string => (of && 'teeth' in of ? [...new Set(of.teeth.map(positionOf))].sort().join() : '');
+  const qualifiers = last.qualifiers?.filter((one) => one !== 'rostral' && one !== 'caudal');
+  return qualifiers === undefined || at(last.place) === at(place)
+    ? last
+    : { ...last, qualifiers: qualifiers.length > 0 ? qualifiers : undefined };
 }
 export const noLess = /\b(?:exact(?:ly)?|very) (?:the )?same\b|\bidentical\b/;
 /**

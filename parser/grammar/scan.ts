@@ -68,6 +68,7 @@ const readers: readonly Reader[] = [
   readBar, // "bar" is a part of the mouth only where nothing is left out
   readCompared,
   readBitOf,
+  readLight,
   readOpening,
   readHowFar, // "three mil back" is no end of a tooth
   readCount, // "the two sixes" counts them
@@ -171,8 +172,39 @@ function readBitOf(tokens: readonly Token[], at: number): Mark | undefined {
     ? { from: at, to: at + 2, terms: [{ k: 'severity', id: 'slight', said: 'bit of' }] }
     : undefined;
 }
+/** "light points on the uppers": how much, right before what is there; "bring the light over" is a lamp. */
+function readLight(tokens: readonly Token[], at: number, _: readonly Mark[], words: readonly string[]): Mark | undefined {
+  return text(tokens, at) === 'light' &&
+    tokens[at]?.ends !== true &&
+    longest(vocabulary, words, at + 1)?.values.some((t) => t.k === 'condition' && t.strength !== 'absentSay')
+    ? { from: at, to: at + 1, terms: [{ k: 'severityKept', said: 'light' }] }
+    : undefined;
+}
 const sentenceOpens: ReadonlySet<string> = new Set([
-  ...['no', 'nothing', 'so', 'then', 'now', 'there', 'he', 'she', 'that', 'this', 'i', 'we', 'let', 'lets', 'well', 'okay', 'the', 'and'],
+  ...[
+    'no',
+    'nothing',
+    'so',
+    'then',
+    'now',
+    'there',
+    'he',
+    'she',
+    'that',
+    'this',
+    'i',
+    'we',
+    'let',
+    'lets',
+    'well',
+    'okay',
+    'the',
+    'and',
+    'vet',
+    'owner',
+    'what',
+    'where',
+  ],
 ]);
 /** "right, no gaps": a sentence is opened, and no side is said. */
 function readOpening(tokens: readonly Token[], at: number): Mark | undefined {

@@ -177,8 +177,19 @@ function ownObject(marks: readonly Mark[], tokens: readonly Token[], role: Roles
   const verb = role.findIndex(
     (r, i) => i > cue && i < head && r === 'unknown' && !lightWords.has(tokens[(marks[i] as Mark).from]?.t ?? ''),
   );
-  if (negatesWork(marks, tokens, role, cue, head)) return true;
+  if (negatesWork(marks, tokens, role, cue, head) || spent(marks, tokens, role, cue, head)) return true;
   return verb === cue + 1 && ['it', 'that', 'him', 'her', 'them', 'this'].includes(tokens[(marks[verb] as Mark).to]?.t ?? '');
+}
+
+const turning: ReadonlySet<string> = new Set(['no', 'nothing', 'not', 'without', 'never']);
+/** "no use, ramp three eleven", "no light in here, hook on one oh six": what there is none of is said before the pause. */
+function spent(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], cue: number, head: number): boolean {
+  const { from, to } = marks[cue] as Mark;
+  if (!tokens.slice(from, to).some(({ t }) => turning.has(t))) return false;
+  const pause = marks.findIndex((mark, i) => i > cue && i < head && tokens[mark.to - 1]?.ends === true);
+  const thing = (mark: Mark, i: number): boolean =>
+    role[i] === 'unknown' || (role[i] !== 'cue' && mark.terms?.some(({ k }) => k === 'work' || k === 'talk') === true);
+  return marks.some((mark, i) => i > cue && i <= pause && thing(mark, i));
 }
 
 const definite = new Set(['the', 'that', 'this', 'those', 'these', 'his', 'her', 'its']);

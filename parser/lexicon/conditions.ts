@@ -256,7 +256,7 @@ export const conditions = {
   },
   'deciduous-present': {
     label: 'Deciduous tooth present', short: 'milk tooth', group: 'number', places: ['T'],
-    say: ['(deciduous|baby|milk|temporary) (tooth|teeth|incisor|incisors|premolar|premolars) [(present|there|still in|still there|in place)]', 'still (deciduous|a baby tooth|a milk tooth)'],
+    say: ['(deciduous|baby|milk|temporary) (tooth|teeth|incisor|incisors|premolar|premolars) [(present|there|still in|still there|in place)]', 'still (deciduous|a baby tooth|a milk tooth)', '(baby|milk) one(s) [(is|are)] (still (there|in|on|in place)|there still)'],
     withPlace: ['deciduous'],
   },
   'cap-shed': {
@@ -378,7 +378,7 @@ export const conditions = {
   discharge: {
     label: 'Discharge', group: 'soft', places: ['G'],
     say: ['[clear] discharge', 'snotty', 'snot', 'weeping', 'watering', 'gunk', 'gunky', 'goo', 'matter', 'runny', 'pus', 'weepy', 'epiphora', 'tear (staining|stains|marks|stained)', '(has|have|had|got) pus', 'purulent material'],
-    withPlace: ['discharging', 'running', 'dripping'],
+    withPlace: ['discharging', 'running', 'dripping', '(coming|comes) (out of|from|out)'],
     absentSay: ['dry', 'not running', 'not discharging'],
   },
   'bone-spur': {

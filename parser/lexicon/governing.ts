@@ -22,6 +22,7 @@ export const governing: readonly Governing[] = [
   { state: 'not-done', gerund: true, say: ['[(am|is|are)] not', 'without'] },
   { state: 'declined', say: [`(owner|rider|groom|trainer|client|she|he|they) (asked|told|begged|wanted) ${me} not to`, `(did|does|do|would) not want ${me} to`, `would rather (i|we) did not`] },
   { state: 'planned', later: true, say: [`[${us}] (need|needs|want|wants|hope|hopes|aim|remember|intend|mean|have|like|try|ought|look) to`, "(would|'d) like to", '(must|should|could|shall|might|can)', 'leave', 'leaving', 'left', `[${us}] will have to`, 'remind me to', '(do not|must not|never) (forget|let me forget) to', 'saving', 'postponing', 'keep', 'put off', 'delay'] },
+  { state: 'planned', later: true, gerund: true, say: ['(am|is|are)'] },
   { state: 'planned', say: ['(intend|intending|hoping|aiming|looking|wanting) to', '(am|are|is) (due|set|booked [in]) to', 'will (have|need|want|try|aim|come back) to'] },
 ];
 /** Between what it is done to and the participle: "the hook should be reduced". */
@@ -40,7 +41,7 @@ export const wishAsked: readonly string[] = ['(do|does|would|did|will) (you|she|
 export const offering: readonly string[] = ['offered to', 'offered'];
 export const turnedDown: readonly string[] = ['[but] [(owner|she|he|they|it|was)] [was] (declined|refused|turned down|said no|not wanted|did not want (it|that|to))', '[but] no thanks'];
 /** When a thing for later is to be. */
-export const laterSay: readonly string[] = ['next (time|visit|year|month|week|appointment|session|dental)', 'at the next', '(in|until|till|for) (the|next) (spring|summer|autumn|winter|new year)', '(in|until|till) (a|one|two|three|four|five|six|eight|nine|ten|twelve|few) (day|days|week|weeks|month|months|year|years)', '(another|later) (day|time|on)', '(when|once) (he|she|it|the|we|i)', 'tomorrow', 'in a (few|couple of)', 'on the next visit', '(on|in|at) (a|the) (second|follow up|return) (visit|appointment|session)'];
+export const laterSay: readonly string[] = ['next (time|visit|year|month|week|appointment|session|dental)', 'at the next', '(in|until|till|for) (the|next) (spring|summer|autumn|winter|new year)', '(in|until|till) (a|one|two|three|four|five|six|eight|nine|ten|twelve|few) (day|days|week|weeks|month|months|year|years)', '(another|later) (day|time|on)', '(when|once) (he|she|it|the|we|i)', '(in|after|before) [the] (spring|summer|autumn|winter|january|february|march|april|may|june|july|august|september|october|november|december|christmas|easter)', 'tomorrow', 'in a (few|couple of)', 'on the next visit', '(on|in|at) (a|the) (second|follow up|return) (visit|appointment|session)'];
 /** Past forms that no rule gives. */
 export const irregular: Readonly<Record<string, string>> = {
   take: 'took', taking: 'took', grind: 'ground', grinding: 'ground', draw: 'drew', drawing: 'drew', bring: 'brought', bringing: 'brought', do: 'did', doing: 'did', give: 'gave', giving: 'gave', dig: 'dug', digging: 'dug', cut: 'cut', cutting: 'cut', put: 'put', putting: 'put', leave: 'left', leaving: 'left', break: 'broke', breaking: 'broke',

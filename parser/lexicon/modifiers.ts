@@ -71,3 +71,6 @@ export const aboutAfter: readonly string[] = ['or so', 'or thereabouts', 'therea
 export const guessAfter: readonly string[] = ['i (think|reckon|suppose|guess|suspect|fancy)', 'i would (say|guess|think|reckon|call it)', 'maybe', 'perhaps', 'probably', 'possibly'];
 /** Before a number: an estimate. */
 export const aboutSay: readonly string[] = ['about', 'around', 'roughly', '[just] shy of', 'something like', 'somewhere (around|about)', 'in the region of', 'getting on for', 'close (to|on)', 'just about', 'maybe about', 'a good', 'best part of', 'the best part of', 'well over', 'a shade (over|under)', 'approximately', 'approx', 'nearly', 'almost', 'maybe', 'just over', 'just under', 'nearer [to]', 'closer to', '[something] more like', 'nigh on'];
+
+/** How it is, of what is more so than elsewhere: "tighter than the right" is tight. A size has no such word: "bigger" is not big. */
+export const plainOf: Readonly<Record<string, string>> = { tighter: 'tight', sorer: 'sore', hotter: 'hot', warmer: 'warm', looser: 'loose', wobblier: 'wobbly', sharper: 'sharp', puffier: 'puffy', redder: 'red', flatter: 'flat' };

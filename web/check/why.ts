@@ -74,6 +74,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'hollow teeth': 'of teeth, hollow is cupped out',
   'a gum that has grown': 'an overgrown gum is no long tooth',
   'split of what is soft': 'a split of what is soft is a laceration',
+  'what comes from an opening': 'what comes down a nostril is discharge, no tooth',
   'after the work': 'it was said after the work',
   'left alone': 'it was left as it was',
   'packed beside a gap': '“packed” beside a gap is feed',

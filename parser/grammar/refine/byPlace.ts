@@ -1,7 +1,9 @@
 /** Words that name one thing here and another there: the place decides. */
-import type { FindingBody } from '../made.ts';
+import type { ConditionId } from '../../lexicon/conditions.ts';
+import type { RegionId } from '../../lexicon/regions.ts';
+import type { Made } from '../made.ts';
 import { resolvePlace, wantedBy } from '../resolve.ts';
-import { isPaired } from '../places.ts';
+import { isPaired, type RawPlace } from '../places.ts';
 import { positionOf } from '../teeth.ts';
 import { asked, become, each, finding, type Rule } from './rule.ts';
 
@@ -22,27 +24,43 @@ export const overhang: Rule = (reads) =>
     return asked(made, [body, { ...body, condition: 'overjet' }]);
   });
 
-const soft = new Set(['lips', 'commissure', 'tongue', 'cheek', 'gums', 'palate', 'mucosa']);
-/** "the corner of the mouth is split": of what is soft it is a cut, no broken tooth. */
-export const splitSoft: Rule = (reads) =>
+const soft: ReadonlySet<RegionId | undefined> = new Set<RegionId>(['lips', 'commissure', 'tongue', 'cheek', 'gums', 'palate', 'mucosa']);
+const opening: ReadonlySet<RegionId | undefined> = new Set<RegionId>(['nostril', 'eye']);
+/** What words name where these places are said, and not what they name elsewhere. */
+const otherwise: readonly {
+  readonly of: ConditionId;
+  readonly said: RegExp;
+  readonly at: (raw: RawPlace) => boolean;
+  readonly is: ConditionId;
+  readonly why: string;
+}[] = [
+  // "the corner of the mouth is split": a cut, no broken tooth.
+  { of: 'fracture', said: /^splits?$/, at: ({ region }) => soft.has(region), is: 'laceration', why: 'split of what is soft' },
+  // "the tens are hollow": no wasted muscle.
+  {
+    of: 'muscle-wasting',
+    said: /^(?:hollow|sunken|wast)/,
+    at: ({ codes, positions }) => codes !== undefined || positions !== undefined,
+    is: 'cupped-out',
+    why: 'hollow teeth',
+  },
+  // "nothing coming down that nostril": no tooth.
+  { of: 'erupting', said: /^com(?:ing|es)\b/, at: ({ region }) => opening.has(region), is: 'discharge', why: 'what comes from an opening' },
+];
+export const otherThere: Rule = (reads) =>
   reads.map((read) => {
-    const placings = read.clause.placings.filter(({ raw }) => raw.region !== undefined && soft.has(raw.region));
-    if (!/^(split|splits)$/.test(read.said) || placings.length === 0 || read.clause.placings.some(({ raw }) => raw.codes !== undefined))
-      return read;
-    const { place } = resolvePlace(placings, wantedBy('laceration', new Set()));
-    return place === null
-      ? read
-      : {
-          ...read,
-          made: read.made.map((made) => ({
-            ...become(
-              { ...made, body: { ...(made.body as FindingBody), surfaces: undefined } as FindingBody },
-              { condition: 'laceration', place },
-              'split of what is soft',
-            ),
-            doubts: [],
-          })),
-        };
+    const { head, placings } = read.clause;
+    const row = otherwise.find(({ of, said }) => of === head.condition?.id && said.test(read.said));
+    const there = row === undefined ? [] : placings.filter(({ raw }) => row.at(raw));
+    if (row === undefined || there.length === 0 || (there.length < placings.length && row.is === 'laceration')) return read;
+    const { place } = resolvePlace(there, wantedBy(row.is, new Set()));
+    if (place === null) return read;
+    const named = (made: Made): Made => {
+      const body = finding(made);
+      if (body === undefined) return made;
+      return { ...become({ ...made, body: { ...body, surfaces: undefined } }, { condition: row.is, place }, row.why), doubts: [] };
+    };
+    return { ...read, made: read.made.map(named) };
   });
 
 /** "the gum over three oh one is overgrown": of a gum it is no long tooth. */
@@ -54,23 +72,6 @@ export const grownGum: Rule = (reads, { text }) =>
       ? become(made, { condition: 'gingival-hyperplasia' }, 'a gum that has grown')
       : made,
   );
-
-/** "the tens are hollow": of teeth it is no wasted muscle. */
-export const hollowTeeth: Rule = (reads) =>
-  reads.map((read) => {
-    const placings = read.clause.placings.filter(({ raw }) => raw.codes !== undefined || raw.positions !== undefined);
-    if (read.clause.head.condition?.id !== 'muscle-wasting' || !/^(?:hollow|sunken|wast)/.test(read.said) || placings.length === 0)
-      return read;
-    const { place } = resolvePlace(placings, wantedBy('cupped-out', new Set()));
-    return place === null
-      ? read
-      : {
-          ...read,
-          made: read.made.map((made) =>
-            finding(made) ? { ...become(made, { condition: 'cupped-out', place }, 'hollow teeth'), doubts: [] } : made,
-          ),
-        };
-  });
 
 /** "the left joint is sore and the excursion is reduced to that side": how the jaw moves, whatever part was named before it. */
 export const ofTheJaw: Rule = (reads) =>

@@ -217,8 +217,11 @@ export const partDone: Rule = (reads, { marks, tokens, context }) =>
       });
 
 /** "all smooth now", once work was done there, erases nothing that was found before it. */
-export const afterWork: Rule = (reads, { context, text }) => {
-  const now = /\b(now|after|afterwards)\b/.test(text);
+export const afterWork: Rule = (reads, { context, tokens, marks }) => {
+  // "lower right now, all lovely", "now, lower right, all lovely": what comes next.
+  const next = (i: number): boolean =>
+    tokens[i]?.ends === true && (i === 0 || marks.some(({ to, place }) => to === i && place !== undefined));
+  const now = tokens.some(({ t }, i) => t === 'after' || t === 'afterwards' || (t === 'now' && !next(i)));
   const worked =
     context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) ||
     reads.some(({ clause, made }) => clause.head.work?.done && !made.some(({ body }) => body?.kind === 'fact'));
