@@ -1,6 +1,11 @@
-/** "Had an ulcer there in March, nothing there today", "last visit he had a gap at ..., today there isn't": however it is said that it is no more, read as "none now". */
-import { goneToday, wasThen } from '../lexicon/history.ts';
+/**
+ * "Had an ulcer there in March, nothing there today", "last visit he had a gap at ..., today there isn't": however it is said that it is no more, read as "none now".
+ * "Took the hook off one oh six last year and it's come back, three mil": the hook is there, and the work is of another day.
+ */
+import { goneToday, thereAgain, wasThen } from '../lexicon/history.ts';
 import { formAt, longestOf } from './forms.ts';
+import { first } from './lists.ts';
+import { nameOf } from './namedAgain.ts';
 import type { Rewording } from './said.ts';
 import { isHead, scan } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -26,4 +31,39 @@ function noneNow(tokens: readonly Token[]): readonly Token[] {
   return tokens;
 }
 
-export const clearNow: readonly Rewording[] = [{ rule: noneNow, needs: ['now', 'today', 'time', 'none', 'not'] }];
+const again = longestOf([[thereAgain, true]]);
+/** What was worked on then, named again where it is said to be back. */
+function backAgain(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => i > 3 && formAt(again, tokens, i) !== undefined);
+  if (at < 0) return tokens;
+  let from = at;
+  while (!tokens[from - 1]?.ends && ['but', 'and', 'though'].includes(tokens[from - 1]?.t ?? '')) from -= 1;
+  const then = tokens.slice(0, from);
+  const marks = scan(then).marks;
+  const name = first([...marks].reverse(), (mark) => nameOf(mark, then));
+  const place = marks.findLast((mark) => mark.place?.codes !== undefined);
+  const worked =
+    marks.some(({ terms }) => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')) ||
+    then.some(({ t }) => t === 'took' || t === 'had');
+  if (name === undefined || place === undefined || !worked || !wasThen.test(then.map(({ t }) => t).join(' '))) return tokens;
+  const to = at + (formAt(again, tokens, at)?.words.length ?? 0);
+  const { word } = tokens[at] as Token;
+  const { word: lastWord, ends } = tokens[to - 1] as Token;
+  const named = [then[name.at] as Token, ...then.slice(place.from, place.to)].map(({ t }, i): Token => ({
+    t,
+    word: i === 0 ? word : lastWord,
+    carried: true,
+  }));
+  return [
+    ...then.slice(0, -1),
+    { ...(then.at(-1) as Token), ends: true },
+    ...named.slice(0, -1),
+    { ...(named.at(-1) as Token), ...(ends ? { ends } : {}) },
+    ...tokens.slice(to),
+  ];
+}
+
+export const clearNow: readonly Rewording[] = [
+  { rule: noneNow, needs: ['now', 'today', 'time', 'none', 'not'] },
+  { rule: backAgain, needs: ['back', 'grown', 'returned', 'built', 'another', 'again', 'come'] },
+];

@@ -5,6 +5,7 @@
  */
 import { conditions } from '../lexicon/conditions.ts';
 import { light } from '../lexicon/fillers.ts';
+import { timesOfYear } from '../lexicon/history.ts';
 import { tradeStems } from '../lexicon/tradeNames.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Clause } from './assemble.ts';
@@ -98,6 +99,13 @@ function standingOf(raws: readonly RawPlace[]): Standing {
   return regions.includes('region') ? 'region' : (regions[0] ?? (raws.length > 0 ? 'loose' : 'none'));
 }
 
+/** Behind a small word of place: who or where it is, or when ("an ulcer here in october"). */
+const noObject: ReadonlySet<string> = new Set([
+  ...['here', 'there', 'opening', 'closing', 'palpation', 'pressure', 'examination'],
+  ...['mare', 'gelding', 'stallion', 'pony', 'horse', 'lad', 'fella'],
+  ...timesOfYear,
+]);
+
 /** "a hook over the stable door": a small word of place right behind the name, then something that is no place in a mouth. */
 function takenAsObject(around: Around, at: number): boolean {
   let linked = false;
@@ -109,28 +117,7 @@ function takenAsObject(around: Around, at: number): boolean {
       linked ||= words.some((t) => objectLinks.has(t));
       continue;
     }
-    return (
-      linked &&
-      around.role[i] === 'unknown' &&
-      !words.every((t) =>
-        [
-          'here',
-          'there',
-          'mare',
-          'gelding',
-          'stallion',
-          'pony',
-          'horse',
-          'lad',
-          'fella',
-          'opening',
-          'closing',
-          'palpation',
-          'pressure',
-          'examination',
-        ].includes(t),
-      )
-    );
+    return linked && around.role[i] === 'unknown' && !words.every((t) => noObject.has(t));
   }
   return false;
 }

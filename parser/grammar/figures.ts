@@ -61,6 +61,9 @@ const partWords: ReadonlySet<string> = new Set(['upper', 'uppers', 'lower', 'low
 /** Single words before a number that make it an estimate. */
 const estimates: ReadonlySet<string> = new Set(['nearer', 'like', ...aboutSay]);
 const unsaid: ReadonlySet<string> = new Set(['one', 'only', ...estimates]);
+/** Before "one", where it is a size or a grade; "there was one last time" counts what was there. */
+const wasOne = /(?<!\bthere )\b(?:was|were|from)(?: (?:only|just|about|maybe))*(?: an?)?$/;
+const whenWords: ReadonlySet<string> = new Set(['last', 'before', 'in', 'now', 'previously', 'when']);
 const verbs = new Set(['is', 'has', 'was', 'are', 'have', 'looks', 'feels']);
 
 /** "wave on the upper right, peaks at the nine": the tooth of the row that was named. */
@@ -152,7 +155,7 @@ export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry:
       (word(mark.from - 1) === 'a'
         ? i === marks.length - 1 ||
           (tokens[mark.to - 1]?.ends === true && (['it', 'is', 'as', 'at'].includes(word(mark.from - 2)) || called(mark))) ||
-          (called(mark) && ['on', 'at', 'in', 'for'].includes(word(mark.to)))
+          (called(mark) && ['on', 'at', 'in', 'for', 'now', 'today'].includes(word(mark.to)))
         : mark.number !== undefined &&
           (marks[i - 1]?.place?.codes !== undefined || (marks[i - 1]?.place?.positions !== undefined && !Number.isInteger(value))) &&
           (i === marks.length - 1 || !Number.isInteger(value)));
@@ -257,13 +260,19 @@ export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry:
         (endOfTooth(marks[own]) && out.filter(endOfTooth).length > 1) ||
         (condition(marks[own])?.k === 'condition' &&
           (conditions[(condition(marks[own]) as { id: keyof typeof conditions }).id] as ConditionEntry).measure !== undefined));
+    // "mobility two now, it was a one last time": of another day, and no pronoun.
+    const oneThen =
+      mark.number === undefined &&
+      wasOne.test(around(0, mark.from)) &&
+      (ends || whenWords.has(word(mark.to)) || oldAfter.test(around(mark.to, mark.to + 5)));
     // "was six mil last year, now three", "pocket five" behind a gap of two mil.
     const dated =
-      mark.number !== undefined &&
-      (oldBefore.test(around(mark.from - 4, mark.from)) ||
-        newBefore.test(around(mark.from - 4, mark.from)) ||
-        newAfter.test(around(mark.to, mark.to + 5)) ||
-        oldAfter.test(around(mark.to, mark.to + 5)));
+      oneThen ||
+      (mark.number !== undefined &&
+        (oldBefore.test(around(mark.from - 4, mark.from)) ||
+          newBefore.test(around(mark.from - 4, mark.from)) ||
+          newAfter.test(around(mark.to, mark.to + 5)) ||
+          oldAfter.test(around(mark.to, mark.to + 5))));
     if (before === undefined || !(leads || trails || dated || behind)) return undefined;
     // "a five mil one on four eleven": a pronoun, unless grades are counted.
     // "two mil on the left, one on the right": counted beside the size of the other side.
@@ -274,7 +283,12 @@ export function leaning(heard: readonly Mark[], tokens: readonly Token[], carry:
       kept.at(-2)?.measure !== undefined &&
       leads &&
       marks.slice(i + 1).find((m) => !small(m))?.place?.side !== undefined;
-    if (mark.number === undefined && !beside && (before.grade === undefined || (!small(marks[i - 1]) && marks[i - 1]?.place === undefined)))
+    if (
+      mark.number === undefined &&
+      !beside &&
+      !oneThen &&
+      (before.grade === undefined || (!small(marks[i - 1]) && marks[i - 1]?.place === undefined))
+    )
       return undefined;
     if (before.grade) return { from: mark.from, to: mark.to, grade: { value: String(value), announced: false } };
     const { unit, what } = before.measure as NonNullable<Mark['measure']>;

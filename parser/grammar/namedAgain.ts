@@ -41,7 +41,7 @@ function placed(tokens: readonly Token[]): readonly Token[] {
 export const namedAgain: readonly Rewording[] = [{ rule: placed, needs: definite }];
 
 /** The finding that a mark names, and by which of its words: "the hook reduced" is one name of work. */
-function nameOf(mark: Mark | undefined, tokens: readonly Token[]): { readonly id: string; readonly at: number } | undefined {
+export function nameOf(mark: Mark | undefined, tokens: readonly Token[]): { readonly id: string; readonly at: number } | undefined {
   if (mark === undefined || mark.place !== undefined) return undefined;
   const own = mark.terms?.flatMap((t) => (t.k === 'condition' && t.strength === 'say' ? [t.id] : []))[0];
   if (own !== undefined) return { id: own, at: mark.from };

@@ -50,6 +50,11 @@ export function scopesOf(
       (scopes[previous] as Scope[]).push('absent');
       return;
     }
+    // "took the hook off two oh six last year and it has not come back": no word against the work; what was worked on is no more.
+    if (heads[previous]?.work && cues.some(({ kind }) => kind === 'return')) {
+      if (heads[previous - 1]?.condition) (scopes[previous - 1] as Scope[]).push('before');
+      return;
+    }
     if (cues.every(({ means }) => means === 'before') && unnoticed(tokens, mark.from)) return;
     const forward = closed
       ? undefined

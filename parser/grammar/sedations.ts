@@ -9,6 +9,9 @@ import {
   agentUnused,
   plannedDose,
   noSedation,
+  notSedated,
+  noTopUp,
+  onlySedated,
   sedatedBefore,
   sedationAgain,
   sedationGiven,
@@ -49,12 +52,14 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
     .filter((i) => !ofTalk(marks[i - 1]))
     .flatMap((i) => gather(workAt(marks[i] as Mark), (w) => (w.as === 'agent' ? { i, agent: w.agent, class: w.class } : undefined)));
   const sedate = indexes(marks, (w) => w.as === 'sedate');
-  const topUps = indexes(marks, (w) => w.as === 'topUp');
+  const toppings = indexes(marks, (w) => w.as === 'topUp');
+  const text = tokens.map(({ t }) => t).join(' ');
+  // "sedated, no top up needed": nothing more was given.
+  const topUps = noTopUp.test(text) ? [] : toppings;
   const last = standing(context, carry.last);
   if (agents.length === 0 && sedate.length === 0 && topUps.length === 0) {
-    const text = last?.kind === 'sedation' && last.given && last.agent ? tokens.map(({ t }) => t).join(' ') : '';
     const more =
-      last?.kind === 'sedation' && last.agent && sedationAgain.test(text)
+      toppings.length === 0 && last?.kind === 'sedation' && last.given && last.agent && sedationAgain.test(text)
         ? toppedUp(
             last.agent,
             tokens,
@@ -65,12 +70,8 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
         : undefined;
     return more ? [more] : [];
   }
-  const text = tokens.map(({ t }) => t).join(' ');
   if (agents.length === 0 && topUps.length === 0 && /\bconsent/.test(text) && consentIn(tokens)) return [];
-  const negated =
-    /\b(no|not|without|un)\b.{0,12}\bsedat|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedated\b.*\bnot (?:today|this time)\b|\bsedation (?:was |is |has been )?(not|declined|refused)|\bawake\b|\b(declined|refused|did not want|does not want)\b.{0,20}\bsedat/.test(
-      text,
-    ) || /^no sedation\b/.test(text);
+  const negated = notSedated.test(text);
   // "owner agreed to sedation", "will need sedating next time": nothing was given; consent is a fact, the rest is asked.
   const dosed = agents.length > 0 && doseIn(tokens, 0, tokens.length) !== undefined;
   const at = agents.map(({ i }) => i);
@@ -88,8 +89,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
         !sedationGiven.test(text)));
   if (agents.length === 0 && sedationMissed.test(text)) return [];
   // "can't be examined without sedation": why it was not, and nothing about what was given.
-  if (agents.length === 0 && /(?:^|\b(?:can|could) not\b.*|\b(?:unable|able) to\b.*)\bwithout (?:a |any |some )?sedation$/.test(text))
-    return [];
+  if (agents.length === 0 && onlySedated.test(text)) return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
   if (agents.length === 0 && ownUnknown(marks, tokens, [...sedate, ...topUps]) > 1 && !toCome && !noSedation.test(text)) return [];
   // "the dog was sedated", "a top up on my phone"; "a sedate little pony": of somebody or something else.
@@ -101,8 +101,6 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   const all = marks.map((_, i) => i).filter((i) => agents.length > 0 || !(marks[i] as Mark).unknown);
   const byVet = indexes(marks, (w) => w.as === 'vet').length > 0;
   const byOwner = /\b(?:by the owner|owner (?:gave|has given|gives|had given|administered)|given by (?:the )?owner)\b/.test(text);
-  // "no top up needed": nothing more was given.
-  if (topUps.length > 0 && agents.length === 0 && /\b(?:no|not|without|never)\b.{0,14}\btop(?:ped)? ?ups?\b/.test(text)) return [];
   if (negated && agents.length === 0)
     return [{ body: { kind: 'sedation', given: false, topUp: false }, marks: all, rules: ['sedation'], doubts: [] }];
   if (toCome) {

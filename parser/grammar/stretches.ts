@@ -166,5 +166,15 @@ function beginning(a: Opening, b: Opening, marks: readonly Mark[], tokens: reado
     mark.number === undefined &&
     (mark.terms ?? []).some((t) => t.k === 'glue' || t.k === 'filler' || (b.kind === 'dose' && t.k === 'cue'));
   while (from > a.at + 1 && leads(marks[from - 1] as Mark)) from -= 1;
+  return b.kind === 'dose' ? turnedFrom(marks, a, from) : from;
+}
+/** "she was that good we never needed any sedation": the word that rules it out stands before words of no trade. */
+function turnedFrom(marks: readonly Mark[], a: Opening, from: number): number {
+  for (let i = from - 1; i > a.at; i -= 1) {
+    const { from: at, place, terms, unknown } = marks[i] as Mark;
+    if (at < a.to || place !== undefined) return from;
+    if (terms?.some((t) => t.k === 'cue' && t.cue.means === 'absent')) return i;
+    if (unknown !== true && !terms?.some((t) => t.k === 'glue' || t.k === 'filler')) return from;
+  }
   return from;
 }

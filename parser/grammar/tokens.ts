@@ -56,7 +56,9 @@ export function tokenise(words: readonly string[]): readonly Token[] {
   words.forEach((w, word) => {
     const before = tokens.length;
     const got = gotNext(words[word + 1]);
-    for (const t of parts(w)) if (!mereSounds.has(t)) tokens.push({ t: got && t === 'is' && w !== 'is' ? 'has' : t, word });
+    const article = articles.has(words[word + 1] ?? '');
+    for (const t of parts(w))
+      if (!mereSounds.has(t)) tokens.push({ t: got && t === 'is' && w !== 'is' ? 'has' : article && t === "'d" ? 'had' : t, word });
     const last = tokens.at(-1);
     if (last && tokens.length > before && closing.has(w.at(-1) as string)) tokens[tokens.length - 1] = { ...last, ends: true };
   });
@@ -65,6 +67,8 @@ export function tokenise(words: readonly string[]): readonly Token[] {
 
 /** "two ten's got a hook": has. */
 const gotNext = (next: string | undefined): boolean => next === 'got' || next === 'had';
+/** "he'd an ulcer": had. */
+const articles: ReadonlySet<string> = new Set(['a', 'an', 'no']);
 const mereSounds = new Set(sounds);
 /** "M1", "P4": the name and the number of a tooth. */
 const figures = ['', 'one', 'two', 'three', 'four'];

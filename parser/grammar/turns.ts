@@ -10,8 +10,10 @@ import { first, partedBy, where } from './lists.ts';
 import type { RawPlace } from './places.ts';
 import { lastApart } from './restated.ts';
 import { isHead, type Mark } from './scan.ts';
+import { otherSide, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
+const sideOf = (code: string): 'left' | 'right' => ([1, 4, 5, 8].includes(quadrantOf(code)) ? 'right' : 'left');
 const text = (tokens: readonly Token[], mark: Mark): readonly string[] => tokens.slice(mark.from, mark.to).map(({ t }) => t);
 const cueOf = (mark: Mark | undefined): ScopeCue | undefined =>
   first(mark?.terms ?? [], (t) => (t.k === 'cue' && t.cue.kind === undefined ? t.cue : undefined));
@@ -205,6 +207,10 @@ function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly 
           (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && (calledNormal(marks, i) || counted(marks, tokens, k, i)))),
       );
     const whole = other === undefined ? undefined : marks[other]?.place;
+    const [code, ...more] = whole?.codes ?? [];
+    // "hook on one oh six, none on the left": the same tooth of that side.
+    if (code !== undefined)
+      return more.length === 0 && sideOf(code) !== side ? { ...mark, place: { codes: [otherSide(code)], joined: 'one' } } : mark;
     if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both')
       return mark;
     const filled = onSide({ ...whole, side: 'both' }, side);

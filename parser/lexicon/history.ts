@@ -4,6 +4,8 @@ import type { ScopeCue } from './scopes.ts';
 const days = '(monday|tuesday|wednesday|thursday|friday|saturday|sunday)';
 const months = '(january|february|march|april|may|june|july|august|september|october|november|december)';
 const seasons = `(spring|summer|autumn|winter|fall|season|${months})`;
+/** Names of times of the year: no thing that a finding could be of. */
+export const timesOfYear: readonly string[] = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december', 'spring', 'summer', 'autumn', 'winter', 'christmas', 'easter'];
 const since = '[(about|around|roughly|only|just|nearly|over)] (a|one|two|three|four|five|six|eight|ten|twelve|a few|a couple of|couple of|few) [(day|week|month|year)] (days|weeks|months|years|day|week|month|year|fortnight) (ago|back)';
 export const historyCues: readonly ScopeCue[] = [
   // "started about three weeks ago": since when, of what there is.
@@ -51,6 +53,11 @@ export const goneToday: readonly string[] = [
   '(is|all|is all) clear (now|today|this time)', 'clear (now|today|this time)', 'no sign (now|today|this time)',
   '(now|today|this time) (there is|there are|is|he has|she has) (none|nothing|not|not one|not any) [(there|at all)]', '(now|today|this time) (none|nothing) [(there|at all)]', '(now|today|this time) (it is|is) [all] clear',
 ];
+/** Behind work of another day: it is there again. */
+export const thereAgain: readonly string[] = [
+  '(it|that|they) (is|are|has|have) [(all|already|now)] (back|come back|grown back|returned|built up|built back up|grown|come) [(again|now|already|today)]', "that's [(all|already|now)] (back|come back|grown back|built up) [(again|now|already|today)]",
+  '(there is|he has|she has|it has) [got] (one|another|another one|a new one) [there] (now|again|today|back)', 'there is (another|another one|a new one) [there]',
+];
 export const wasThen = new RegExp(`\\b(?:had|was|were|used to|last (?:time|year|visit|month|week|spring|summer|autumn|winter|check|exam)|${seasons.replace(/\(/g, '(?:')})\\b`);
 export const endedSince = /\b(?:not (?:any ?more|now|today|this time|these days|since)|(?:none|nothing|no sign(?: of (?:it|them))?) (?:now|today|this time|there now)|no longer|(?:has|have) stopped|stopped (?:now|since)|(?:does|do|is|are) not(?: \w+){0,2} (?:now|any ?more|these days)|(?:does|do) not now)\b/;
 
@@ -58,6 +65,11 @@ export const endedSince = /\b(?:not (?:any ?more|now|today|this time|these days|
 export const sedationToCome = /\b(?:will|would|shall|should|might|may|could|can|if|unless|plan|plans|planned|planning|next (?:time|visit|week|month|year)|in future|future|book|booked|booking|schedule|scheduled|arrange|arranged|going to|about to|ready (?:for|to)|needs?|needing|require[sd]?|requires|have to|has to|want|wants|wanted|like|likes|to be|due|recommend\w*|advise\w*|suggest\w*|discuss\w*|talk\w*|consider\w*|think|thinking|ask\w*|option|offer\w*|quote\w*|before|wait\w*|until|in case|agree[sd]?|agreed|agrees|consent\w*|permission|happy (?:for|with|to)|okay with|ok with|fine with|tomorrow|to sedate|on (?:the|his|her|their) way|coming|possible|possibly|probably|maybe|perhaps)\b/;
 /** "could have done with some sedation", "if he had been sedated": there was none, and nobody asks. */
 export const sedationMissed = /\b(?:could|would|should) have (?:done with|liked|used|been (?:better|easier|happier) (?:with|under|for))\b.*\bsedat|\bif (?:\w+ )?(?:had|'d) (?:been |had )?(?:\w+ )?sedat/;
+/** None was given: before the word ("never needed any sedation"), behind it, or by other words. "Never felt the sedation", "never been sedated before" say that some was. */
+export const notSedated = /\b(?:no|not|without|un)\b.{0,12}\b(?:any )?sedat|\bnever (?!felt|noticed|knew|minded|again)(?:\w+ ){0,4}sedat(?!\w+ (?:before|topped))|\bsedation (?:was |is )?never (?:needed|used|given|required|necessary)|\b(?:managed|done|did (?:him|her|it|them)|went|worked|fine|grand|ok|okay|good) without(?: (?:it|any|sedation))?(?: today| this time)?$|\bunsedated\b|\bsedated\b.*\bnot (?:today|this time)\b|\bsedation (?:was |is |has been )?(?:not|declined|refused)|\bawake\b|\b(?:declined|refused|did not want|does not want)\b.{0,20}\bsedat|^no sedation\b/;
+export const noTopUp = /\b(?:no|not|without|never)\b.{0,14}\btop(?:ped)? ?ups?\b/;
+/** "can't be examined without sedation", "won't be doing her again without": why it was not done or how it will be, and nothing about what was given. */
+export const onlySedated = /(?:^|\b(?:can|could|will|would|shall|should) (?:not|never)\b.*|\b(?:unable|able) to\b.*|\bnever again\b.*|\bnot (?:\w+ ){0,3}(?:again|next time) )\bwithout (?:a |any |some )?sedation(?: (?:again|next time))?$/;
 /** Said outright, whatever the reason that stands beside it. */
 export const noSedation = /\b(?:no|without(?: any)?) sedation\b/;
 /** Beside an agent: it is not the first of it. */

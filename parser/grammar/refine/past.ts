@@ -2,7 +2,7 @@
 import { workOfThePast } from '../../lexicon/history.ts';
 import { gather } from '../lists.ts';
 import type { Made } from '../made.ts';
-import type { Mark } from '../scan.ts';
+import { isHead, type Mark } from '../scan.ts';
 import type { Token } from '../tokens.ts';
 import { anywhere } from '../trie.ts';
 import { each, type Rule } from './rule.ts';
@@ -11,13 +11,19 @@ const isPast = anywhere(workOfThePast);
 const pastYear = /\bin (?:19|20)\d\d\b/;
 const compared = /\b(?:than|since|as|from|like|to) (?:it was )?(?:last \w+|before|previously)\b/g;
 const past = (text: string): boolean => isPast(text.split(' ')) || pastYear.test(text);
-const alsoNow = /\b(today|now|this time|again|just)\b/;
+const alsoNow = /\b(today|now|this time|(?<!\bnot \w+ (?:up )?)again|just)\b/;
+/** "... and it has not come back": said of work, that was on another day. */
+function notBackSince({ marks: own }: Made, marks: readonly Mark[]): boolean {
+  const at = marks.findIndex(({ terms }) => terms?.some((t) => t.k === 'cue' && t.cue.kind === 'return'));
+  return at > 0 && own.includes(marks.slice(0, at).findLastIndex(isHead));
+}
 /** "two oh nine extracted last year", "in twenty twenty": work of the past on a tooth is how the tooth stands. */
 export const longAgo: Rule = (reads, { marks, tokens: all }) => {
   if (!reads.some(({ made }) => made.some(({ body }) => body?.kind === 'treatment'))) return reads;
   const tokens = unclaimed(marks, all);
   const whole = tokens.map(({ t }) => t).join(' ');
-  return !past(whole.replaceAll(compared, ''))
+  const isNotBack = (made: Made): boolean => notBackSince(made, marks);
+  return !past(whole.replaceAll(compared, '')) && !reads.some(({ made }) => made.some(isNotBack))
     ? reads
     : each(reads, (made) => {
         const body = made.body;
@@ -30,7 +36,8 @@ export const longAgo: Rule = (reads, { marks, tokens: all }) => {
           ['done', 'attempted', 'part-done'].includes(body.state) &&
           (body.procedure !== 'extract' || body.place === null) &&
           !made.revises &&
-          !alsoNow.test(text)
+          !alsoNow.test(text) &&
+          (past(text) || isNotBack(made))
         )
           return {
             body: { kind: 'fact', about: 'earlier-treatment', said: text, value: null },

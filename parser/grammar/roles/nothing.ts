@@ -9,13 +9,14 @@ const nothingFound = { condition: { id: 'abnormality', strength: 'absentSay', pl
 /** Findings that are a tooth of their own. */
 const ownTeeth: ReadonlySet<string> = new Set(['wolf-tooth', 'blind-wolf-tooth', 'canine-present']);
 
-/** "two oh six hook, two oh seven nothing": nothing was found there. */
+/** "two oh six hook, two oh seven nothing": nothing was found there; "hook two oh six, nothing the other side" is no hook there. */
 export const nothingListed: Rule = ({ marks, tokens, i, mark, terms }) =>
   terms.some((t) => t.k === 'cue' && t.cue.means === 'absent') &&
   tokens[mark.from]?.t === 'nothing' &&
   mark.to - mark.from === 1 &&
   marks[i - 1]?.place &&
-  (marks[i + 1] === undefined || marks[i + 1]?.place)
+  (marks[i + 1] === undefined || marks[i + 1]?.place) &&
+  !(marks[i + 1] && tokens[mark.from - 1]?.ends && !tokens[mark.to - 1]?.ends)
     ? nothingFound
     : undefined;
 
