@@ -2,6 +2,7 @@
  * "Left the wolf tooth in", "the cap can stay on", "couldn't get the wolf tooth", "had a go at the cap, no joy": what was left as it is, or tried
  * in vain, told by words of no trade. Said again as work that was not done, or tried, on that thing.
  */
+import { handleSay } from '../lexicon/handling.ts';
 import { atTheEnd, describing, failing, goesOn, inVain, leavingSay, leftHow, trying } from '../lexicon/plainWork.ts';
 import { firstWords, formAt, longestOf } from './forms.ts';
 import type { Rewording } from './said.ts';
@@ -112,5 +113,14 @@ const unable: Rule = (tokens, at) => {
   ];
 };
 
-export const triedInVain: Rewording = eachOnce(unable, firstWords(couldNot, tried));
+/** "went to take the cap off but it's not ready": tried, as it came to nothing. */
+const wentTo: Rule = (tokens, at) =>
+  t(tokens, at) === 'went' &&
+  t(tokens, at + 1) === 'to' &&
+  handleSay.has(t(tokens, at + 2)) &&
+  tokens.some((_, i) => i > at + 3 && formAt(vain, tokens, i) !== undefined)
+    ? [...tokens.slice(0, at), as('tried', tokens[at] as Token), ...tokens.slice(at + 1)]
+    : undefined;
+
+export const triedInVain: readonly Rewording[] = [eachOnce(wentTo, ['went']), eachOnce(unable, firstWords(couldNot, tried))];
 export const leftAsItIs: Rewording = eachOnce(stays, leavingSay);

@@ -23,7 +23,22 @@ import type { Rewording } from './said.ts';
 import { scan } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
-import { as, between, eachOnce, ended, NEAR, particles, t, thingAt, thingBefore, toothAt, toothBefore, type Rule } from './worked.ts';
+import {
+  as,
+  between,
+  eachOnce,
+  ended,
+  NEAR,
+  particles,
+  t,
+  thingAt,
+  thingBefore,
+  toothAt,
+  toothBefore,
+  type Rule,
+  type Thing,
+  type Tokens,
+} from './worked.ts';
 
 const forms = <T extends number>(say: readonly (readonly [string, T])[]): Forms<T> => longestOf(say.map(([form, at]) => [[form], at]));
 const verbs = forms([
@@ -97,6 +112,57 @@ const parted: Rule = (tokens, at) => {
     ...tokens.slice(verb + 1),
   ];
 };
+
+/** "hook on one oh six, not taken off", "tartar on four oh four, not chipped off today": what was named before the pause. */
+const notParted: Rule = (tokens, at) => {
+  if (t(tokens, at) !== 'not') return undefined;
+  const verb = t(tokens, at + 1) === 'been' || t(tokens, at + 1) === 'yet' ? at + 2 : at + 1;
+  const thing = partedFrom.has(t(tokens, verb)) && !tokens[verb]?.ends ? lastThing(tokens, at) : undefined;
+  return thing === undefined || handling[thing.kind][t(tokens, verb + 1)] === undefined
+    ? undefined
+    : [...tokens.slice(0, verb), as(thing.verb[1], tokens[verb + 1] as Token), ...tokens.slice(verb + 2)];
+};
+function lastThing(tokens: Tokens, at: number): Thing | undefined {
+  for (let noun = at - 1; noun >= 0; noun -= 1) {
+    const thing = thingAt(tokens, noun);
+    if (thing && thing.to <= at) return thing;
+  }
+  return undefined;
+}
+
+/** Between "which I" and the verb. */
+const auxiliary: ReadonlySet<string> = new Set([
+  'have',
+  'had',
+  'has',
+  'will',
+  'just',
+  'already',
+  'since',
+  'now',
+  'also',
+  'then',
+  'can',
+  'could',
+  'to',
+  'managed',
+]);
+/** "a hook on one oh six which I've taken off by hand": what is told behind "which" is a sentence of its own, of that thing. */
+const relative: Rule = (tokens, at) => {
+  if (!relatives.includes(t(tokens, at)) || !['i', 'we'].includes(t(tokens, at + 1)) || tokens[at]?.ends) return undefined;
+  let verb = at + 2;
+  while (auxiliary.has(t(tokens, verb))) verb += 1;
+  if (!works(t(tokens, verb)) || !particles.has(t(tokens, verb + 1)) || lastThing(tokens, at) === undefined) return undefined;
+  const [before, said] = [tokens[at - 1] as Token, tokens[verb] as Token];
+  return [
+    ...tokens.slice(0, at - 1),
+    { ...before, ends: true },
+    ...tokens.slice(at + 1, verb + 1),
+    { t: 'it', word: said.word },
+    ...tokens.slice(verb + 1),
+  ];
+};
+const relatives: readonly string[] = ['which', 'that'];
 
 /** "dressed the hook back", "eased back the ramp", "eased the points". */
 const backed: Rule = (tokens, at) => {
@@ -186,13 +252,15 @@ const halved: Rule = (tokens, at) =>
 
 /** In this order. */
 export const plainWork: readonly Rewording[] = [
-  triedInVain,
+  ...triedInVain,
   eachOnce(inPart, [...firstWords(parts), ...havingGot]),
   leftAsItIs,
   eachOnce(apart, [...takeApart, ...takingApart]),
   eachOnce(toCome, ['come']),
   eachOnce(done, firstWords(verbs)),
   eachOnce(hadDone, firstWords(verbs)),
+  eachOnce(relative, relatives),
+  eachOnce(notParted, partedFrom),
   eachOnce(parted, particles),
   eachOnce(backed, backwards),
   eachOnce(halved, ['half']),

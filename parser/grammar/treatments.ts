@@ -213,10 +213,14 @@ export function treatmentsOf(
   ];
 }
 
+const isCap = (id: ConditionId): boolean => id === 'retained-cap' || id === 'loose-cap';
 /** "the cap on five oh seven removed": what was named last before the work, where that is a thing that is drawn. */
 function capBefore(marks: readonly Mark[], head: number): true | undefined {
-  const named = marks.slice(0, head).flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' ? [t.id] : [])));
-  return named.length > 0 && named.every((id) => /^(?:retained|loose)-cap$/.test(id)) ? true : undefined;
+  // "cap on eight oh eight still tight, not removed": how firm it sits is no other thing.
+  const named = marks
+    .slice(0, head)
+    .flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' && (isCap(t.id) || drawn.has(t.id)) ? [t.id] : [])));
+  return named.length > 0 && named.every(isCap) ? true : undefined;
 }
 
 /** "x rayed that", "get it x rayed": of what was named before. */

@@ -209,8 +209,10 @@ function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly 
     const whole = other === undefined ? undefined : marks[other]?.place;
     const [code, ...more] = whole?.codes ?? [];
     // "hook on one oh six, none on the left": the same tooth of that side.
+    // "expired, nothing of it left": what remains is no side.
+    const led = ['the', 'on', 'his', 'her'].includes(tokens[mark.from - 1]?.t ?? '') || tokens[mark.to - 1]?.t === 'side';
     if (code !== undefined)
-      return more.length === 0 && sideOf(code) !== side ? { ...mark, place: { codes: [otherSide(code)], joined: 'one' } } : mark;
+      return led && more.length === 0 && sideOf(code) !== side ? { ...mark, place: { codes: [otherSide(code)], joined: 'one' } } : mark;
     if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both')
       return mark;
     const filled = onSide({ ...whole, side: 'both' }, side);

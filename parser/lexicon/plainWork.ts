@@ -32,9 +32,9 @@ export const atTheEnd: ReadonlySet<string> = new Set(['in', 'on', 'be']);
 export const goesOn: ReadonlySet<string> = new Set(['today', 'now', 'for', 'this', 'and', 'but', 'because', 'as', 'so', 'since']);
 export const leavingSay: ReadonlySet<string> = new Set(['left', 'leave', 'leaving', 'stay', 'stays', 'staying', 'stayed']);
 export const failing: readonly string[] = ['(could|can|did) not (get|shift|budge|move|manage|free|loosen)', '(was|were) (not able|unable) to (get|shift|budge|move)', 'unable to (get|shift|budge|move)', 'failed to (get|shift|budge|move)'];
-export const trying: readonly string[] = ['(had|took|having) (a|another) [(good|quick|real|proper)] (go|crack|shot|stab|try|tug|pull|dig) at', '(worked|tugged|pulled|struggled|fought|wrestled|battled) (at|on|with|away at)'];
+export const trying: readonly string[] = ['(had|took|having) (a|another) [(good|quick|real|proper|little|wee)] (go|crack|shot|stab|try|tug|pull|dig|wiggle|prod|twist) (at|on)', '(tried|trying)', '(gave|given|giving)', '(worked|tugged|pulled|struggled|fought|wrestled|battled) (at|on|with|away at)'];
 /** How trying ended in nothing. */
-export const inVain: readonly string[] = ['(could|can|would|will|did) not', '[but] [(had|with)] no (joy|luck|success)', 'without (success|luck|joy)', 'gave up', 'had to (stop|give up|leave)', '(is|was|are|were) not (out|off|for moving|for shifting|moving|budging|coming)'];
+export const inVain: readonly string[] = ['(could|can|would|will|did) not', '[but] [(had|with)] no (joy|luck|success)', 'without (success|luck|joy)', 'gave up', 'had to (stop|give up|leave)', '[(is|was|are|were)] not (out|off|for moving|for shifting|for coming|for budging|moving|shifting|budging|coming)', '[(is|was|are|were)] [just] (not|nowhere near) [(quite|really|just|near)] ready', '[(is|was|are|were)] still [(far|much|way)] (solid|[too] tight|[too] firm|fast|firm|stuck|rock solid)'];
 /** Verbs of taking hold, with the thing between them and their particle. */
 export const takeApart: readonly string[] = ['take', 'have', 'get', 'whip', 'pull', 'lift', 'pop', 'knock', 'bring'];
 export const takingApart: readonly string[] = ['taking', 'having', 'getting', 'whipping', 'pulling', 'lifting', 'popping', 'knocking', 'bringing'];
