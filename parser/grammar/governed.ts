@@ -4,6 +4,7 @@
  */
 import {
   governing,
+  halfwaySay,
   irregular,
   laterSay,
   offering,
@@ -31,6 +32,7 @@ const offers = longestOf([[offering, true]]);
 const turns = longestOf([[turnedDown, true]]);
 const wishes = longestOf([[wishAsked, true]]);
 const later = longestOf([[laterSay, true]]);
+const halfway = longestOf([[halfwaySay, true]]);
 /** Words between a governing word and its verb, and between a thing and what is to be done to it. */
 const small: ReadonlySet<string> = new Set([
   'just',
@@ -64,6 +66,7 @@ const plainly: Readonly<Record<Governing['state'], readonly string[]>> = {
   declined: ['owner', 'declined'],
   planned: ['planned'],
   advised: ['advised'],
+  'part-done': ['partly'],
 };
 
 function plainlySaid(tokens: readonly Token[]): readonly Token[] {
@@ -93,7 +96,12 @@ function soon(tokens: readonly Token[], at: number): readonly Token[] | undefine
 
 /** "managed to reduce", "will not be reducing": the verb in its past form, behind plain words. */
 function before(tokens: readonly Token[], at: number): readonly Token[] | undefined {
-  const form = formAt(governs, tokens, at, (one) => !one.means.later || some(later, tokens, past(at, one)));
+  const form = formAt(
+    governs,
+    tokens,
+    at,
+    (one) => (!one.means.later || some(later, tokens, past(at, one))) && (!one.means.halfway || some(halfway, tokens, past(at, one))),
+  );
   if (form === undefined || over(tokens, at, past(at, form))) return at === 0 ? bare(tokens) : undefined;
   let verb = past(at, form);
   while (small.has(tokens[verb]?.t ?? '')) verb += 1;
@@ -104,8 +112,15 @@ function before(tokens: readonly Token[], at: number): readonly Token[] | undefi
     ...tokens.slice(0, at),
     ...put(plainly[form.means.state], tokens[at] as Token),
     { ...(tokens[verb] as Token), t: did.t },
-    ...tokens.slice(verb + 1),
+    ...(form.means.halfway ? withoutHalfway(tokens.slice(verb + 1)) : tokens.slice(verb + 1)),
   ];
+}
+/** "stopped rasping part way through": "partly" says it. */
+function withoutHalfway(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => formAt(halfway, tokens, i) !== undefined);
+  const end = at + (formAt(halfway, tokens, at)?.words.length ?? 0);
+  const to = tokens[end]?.t === 'through' && !over(tokens, at, end) ? end + 1 : end;
+  return tokens.map((token, i) => (at <= i && i < to ? { ...token, t: 'so' } : token));
 }
 
 /** "reduce the hook on one oh six next time": an infinitive with nothing before it is for later where the phrase says so. */
@@ -152,13 +167,18 @@ function refused(tokens: readonly Token[], at: number): readonly Token[] | undef
     const to = verb + lengthAt(tokens, verb);
     return [...before, ...plain, ...tokens.slice(verb, to), ...tokens.slice(from, verb), ...tokens.slice(to)];
   }
-  // "will not have the bit seats done": the work is named by its noun.
+  // "said no to x rays of three oh eight": the work is named by its noun.
+  const noun = articles.has(tokens[from]?.t ?? '') ? from + 1 : from;
+  const [named] = scan(tokens.slice(noun, noun + 4)).marks;
+  if (named?.from === 0 && isWork(named)) return [...before, ...plain, ...tokens.slice(noun)];
+  // "will not have the bit seats done"
   const done = tokens.findIndex(({ t }, i) => i > from && i < from + NEAR && t === 'done' && !over(tokens, at, i));
   return done > 0 && scan(tokens.slice(from, done)).marks.some(isWork)
     ? [...before, ...plain, ...tokens.slice(from, done), ...tokens.slice(done + 1)]
     : undefined;
 }
 
+const articles: ReadonlySet<string> = new Set(['the', 'any', 'an', 'a']);
 const isWork = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && t.term.as === 'procedure') === true;
 /** How many words the participle here has: "x rayed", "taken down". */
 const lengthAt = (tokens: readonly Token[], at: number): number => scan(tokens.slice(at, at + 4)).marks[0]?.to ?? 1;

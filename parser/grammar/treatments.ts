@@ -132,7 +132,7 @@ export function treatmentsOf(
   const named = work.id === 'extract' && marks.some((mark) => mark.terms?.some((t) => t.k === 'condition' && drawn.has(t.id)));
   const strange =
     work.id === 'rasp' &&
-    work.done &&
+    (work.done || states.includes('part-done')) &&
     /\b(?:rasp|float)/.test(
       tokens
         .slice(...headSpan(marks, clause.head.mark))

@@ -67,6 +67,7 @@ export const workSay: readonly Row[] = [
   { as: 'state', state: 'done', say: ['done', 'did', 'carried out', 'completed', 'performed'] },
   { as: 'state', state: 'planned', say: ['plan [is] [to]', 'planned', 'planning [to]', 'will (need|be|get)', 'next time', 'next visit', 'to be', 'due [to be]', 'going to', 'book(ed) (in|for)', 'needs to be', 'will do', 'to (do|come)'] },
   { as: 'state', state: 'advised', say: ['advise(d)', 'recommend(ed)', 'suggest(ed)'] },
+  ...(['procedure', 'state'] as const).map((as): Row => { const say = ['(got|went|gone|been) [only] (half way|halfway|part way|partway) round [(him|her|it|the mouth)] with (a|the) (rasp|float|file)']; return as === 'state' ? { as, state: 'part-done', say } : { as, id: 'rasp', say }; }),
   ...(['procedure', 'state'] as const).map((as): Row => { const say = ['(should|ought to) [(really|probably|just)] come out']; return as === 'state' ? { as, state: 'advised', say } : { as, id: 'extract', say }; }),
   ...(['procedure', 'state'] as const).map((as): Row => { const say = ['(needs|wants|need|want) (pulling|extracting|drawing|taking out|whipping out)']; return as === 'state' ? { as, state: 'advised', say } : { as, id: 'extract', say }; }),
   ...(['procedure', 'state'] as const).map((as): Row => { const say = ['(half|part|partly) (rasped|floated|filed|dressed|balanced)']; return as === 'state' ? { as, state: 'part-done', say } : { as, id: 'rasp', done: true, say }; }),
