@@ -6,7 +6,7 @@ import type { HeardPhrase, Hypothesis, Word } from '../contract/word.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
-import { afterPause, carryOf, LONG_PAUSE, type Carry } from './carry.ts';
+import { afterPause, carryOf, LONG_PAUSE, noCarry, type Carry } from './carry.ts';
 import { contrasted } from './contrast.ts';
 import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
@@ -24,6 +24,7 @@ import { read, type Reading } from './read.ts';
 import { reachedBack, whereItIs } from './reachBack.ts';
 import { nearSideIsLeft } from './nearSide.ts';
 import { inOneTurn } from './oneTurn.ts';
+import { talkAside } from './talkAside.ts';
 import { tokenise, type Token } from './tokens.ts';
 
 export type { Parsed } from './build.ts';
@@ -78,7 +79,12 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const named = flaggedByName(plain);
   const meant = named && recorded(readTokens(tokens.slice(...named)), context);
   if (meant) return commanded(heard, hypothesis, { commands: [{ command: 'flag-for-veterinarian', targets: [meant.id] }], carry });
-  const asRead = inParts(said, readTokens(tokens), readAs);
+  const asRead = talkAside(
+    tokens,
+    inParts(said, readTokens(tokens), readAs),
+    (words) => read(words, { ...context, items: [] }, noCarry),
+    readTokens,
+  );
   const asHeard = { ...asRead, made: forWhatWasFound(asRead.made) };
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
