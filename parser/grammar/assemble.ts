@@ -136,9 +136,17 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       before !== undefined &&
       heads.some(({ mark: other }) => other > (before.marks.at(-1) as number) && other < mark) &&
       (nextHead === Infinity || after.length > 1);
+    // "right cheek has a scar level with one oh eight, no ulcers either side": so is the place behind what is ruled out, past a pause.
+    const ownNo =
+      before !== undefined &&
+      (before.marks[0] as number) > (heads[h - 1]?.mark ?? Infinity) &&
+      after[0]?.marks[0] === mark + 1 &&
+      ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) &&
+      tokens.slice((marks[before.marks.at(-1) as number] as Mark).to - 1, (marks[mark] as Mark).from).some(({ ends }) => ends);
     const strong =
       after[0] !== undefined &&
       (bond === 'prep' ||
+        ownNo ||
         within(before, after[0]) ||
         after[0].marks.some((m) => marks[m]?.own) ||
         after[0].bound ||

@@ -6,7 +6,7 @@ import { positionOf } from '../lexicon/places.ts';
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { scales, type ScaleId } from '../lexicon/scales.ts';
 import type { QualifierId, SeverityId, SurfaceId } from '../lexicon/surfaces.ts';
-import type { ConditionEntry, PlaceKind } from '../lexicon/types.ts';
+import type { ConditionEntry, MeasureName, PlaceKind } from '../lexicon/types.ts';
 import { crested, type Clause } from './assemble.ts';
 import type { Placing } from './groups.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
@@ -445,14 +445,14 @@ function addTerm(details: Details, term: Term, id: ConditionId): void {
 }
 
 function measuresOf(entry: ConditionEntry, mark: Mark): readonly Measure[] {
-  const { value, unit, about, what, said, second } = mark.measure as NonNullable<Mark['measure']>;
+  const { value, unit, about, what, said, second, secondWhat } = mark.measure as NonNullable<Mark['measure']>;
   const fallback = unit === 'degree' ? 'angle' : (entry.measure ?? 'width');
   const amount =
     value === undefined ? {} : { value: Array.isArray(value) ? ([value[0], value[1]] as [number, number]) : (value as number) };
   if (second !== undefined)
     return [
-      { what: 'length', ...amount, unit, about },
-      { what: 'width', value: second, unit, about },
+      { what: secondWhat ? (what as MeasureName) : 'length', ...amount, unit, about },
+      { what: secondWhat ?? 'width', value: second, unit, about },
     ];
   return [{ what: what ?? fallback, ...amount, ...(unit ? { unit } : {}), about, ...(said ? { said } : {}) }];
 }

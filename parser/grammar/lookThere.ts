@@ -1,4 +1,5 @@
 /** "he's sore on that, look at his face": what shows it, behind what was said, is no place of it. */
+import { readCodes } from './codes.ts';
 import { formAt, longestOf } from './forms.ts';
 import { isHead, scan } from './scan.ts';
 import type { Rewording } from './said.ts';
@@ -64,9 +65,24 @@ function withoutHere(tokens: readonly Token[]): readonly Token[] {
 }
 const closes = (tokens: readonly Token[], to: number): boolean => tokens[to - 1]?.ends === true || to === tokens.length;
 
-/** Less the look at the horse behind a finding, less a "right" that is no side, and less a "here" before a side that is one. */
+const soft: ReadonlySet<string> = new Set(['gum', 'gums', 'lip', 'bone', 'cheek']);
+const by: ReadonlySet<string> = new Set(['just', 'right']);
+const besideTooth: ReadonlySet<string> = new Set(['below', 'above', 'beneath', 'underneath']);
+/** "the gum below three oh two", "the bone above one oh eight": by that tooth. */
+function byTooth(tokens: readonly Token[]): readonly Token[] {
+  const near = (at: number): boolean =>
+    besideTooth.has(tokens[at]?.t ?? '') &&
+    tokens[at]?.ends !== true &&
+    tokens[at - 1]?.ends !== true &&
+    soft.has(tokens[at - (by.has(tokens[at - 1]?.t ?? '') ? 2 : 1)]?.t ?? '') &&
+    readCodes(tokens, tokens[at + 1]?.t === 'the' ? at + 2 : at + 1) !== undefined;
+  return tokens.some((_, at) => near(at)) ? tokens.map((token, at) => (near(at) ? { ...token, t: 'over' } : token)) : tokens;
+}
+
+/** Less the look at the horse behind a finding, less a "right" that is no side and a "here" before a side that is one; a gum "below" a tooth is by it. */
 export const lookThere: readonly Rewording[] = [
   { rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] },
   { rule: withoutRight, needs: ['right'] },
+  { rule: byTooth, needs: besideTooth },
   { rule: withoutHere, needs: ['here', 'there'] },
 ];

@@ -31,6 +31,7 @@ import { lookThere } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { namedAgain } from './namedAgain.ts';
 import { noFood } from './noFood.ts';
+import { notSo } from './notSo.ts';
 import { butThere, notedOrNot } from './notThere.ts';
 import { oneOrOther } from './oneOrOther.ts';
 import { plainWork } from './plainWork.ts';
@@ -86,6 +87,7 @@ const reworded = inOrder([
   ...cause,
   ...lookThere,
   ...whatDidIt,
+  ...notSo,
   ...quarterFirst,
   ...leftOut,
   ...noFood,

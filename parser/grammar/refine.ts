@@ -54,7 +54,7 @@ const ordered = woken<Rule>([
   { rule: gumThere, needs: ['gum'] },
   { rule: nodes, needs: ['lymph-node-enlargement', 'swelling'] },
   { rule: displacedFracture, needs: ['displaced'] },
-  { rule: sideOfPart, needs: ['abnormality'] },
+  { rule: sideOfPart, needs: ['abnormality', 'absent'] },
   { rule: otherwiseOfThem, needs: ['otherwise'] },
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },
   { rule: lessOfTheWork, needs: ['except'] },

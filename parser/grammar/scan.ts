@@ -73,6 +73,7 @@ const readers: readonly Reader[] = [
   readHowFar, // "three mil back" is no end of a tooth
   readCount, // "the two sixes" counts them
   readAge, // of the horse: "a three year old" says nothing of a finding
+  readOldOne, // "a scar, an old one" is the scar
   readRightAlong, // "right along the row" is no side
   readLeftAs, // nor is what was left
   readShortGrade, // behind a finding with a scale a number is its grade
@@ -228,6 +229,19 @@ const ageUnits: ReadonlySet<string> = new Set(['year', 'years', 'month', 'months
 /** "like you'd see on any three year old" */
 function readAge(tokens: readonly Token[], at: number): Mark | undefined {
   return text(tokens, at) === 'old' && ageUnits.has(text(tokens, at - 1)) ? { from: at, to: at + 1, terms: [{ k: 'filler' }] } : undefined;
+}
+
+const ofTheHorse: ReadonlySet<string> = new Set(['this', 'he', 'she', 'is', 'horse', 'pony', 'mare', 'now']);
+/** "scar on the left cheek, an old one": of the finding before the pause; "he's an old one" is the horse. */
+function readOldOne(tokens: readonly Token[], at: number, before: readonly Mark[]): Mark | undefined {
+  return text(tokens, at) === 'an' &&
+    text(tokens, at + 1) === 'old' &&
+    text(tokens, at + 2) === 'one' &&
+    tokens[at - 1]?.ends === true &&
+    !ofTheHorse.has(text(tokens, at + 3)) &&
+    before.some(isHead)
+    ? { from: at, to: at + 3, terms: [{ k: 'qualifier', id: 'old' }] }
+    : undefined;
 }
 
 const farBack: ReadonlySet<string> = new Set(['', 'on', 'at', 'in', 'from', 'now', 'there', 'already']);

@@ -19,6 +19,8 @@ export interface MeasureMark {
   readonly said?: string;
   /** "ten by five". */
   readonly second?: number;
+  /** "ten mil long by five wide": what the second is a size of. */
+  readonly secondWhat?: MeasureName;
 }
 /** A size, and the token behind it. */
 interface Size {
@@ -202,10 +204,24 @@ function counted(tokens: readonly Token[], at: number): Size | undefined {
   return unit && (own ?? unit) === unit ? { to: second.to + 1, value, unit, second: second.value } : undefined;
 }
 
-function dimension(tokens: readonly Token[], mark: Mark & { readonly measure: MeasureMark }): Mark {
+type Sized = Mark & { readonly measure: MeasureMark };
+function dimension(tokens: readonly Token[], mark: Sized): Mark {
   const found = formAt(dimensions, tokens, mark.to);
   const sized = found ? { ...mark, to: mark.to + found.words.length, measure: { ...mark.measure, what: found.means } } : mark;
-  const guess = formAt(aboutsAfter, tokens, sized.to);
-  const to = guess ? sized.to + guess.words.length : behindGuess(tokens, sized.to);
-  return to === undefined ? sized : { ...sized, to, measure: { ...sized.measure, about: true } };
+  const both = otherWay(tokens, sized) ?? sized;
+  const guess = formAt(aboutsAfter, tokens, both.to);
+  const to = guess ? both.to + guess.words.length : behindGuess(tokens, both.to);
+  return to === undefined ? both : { ...both, to, measure: { ...both.measure, about: true } };
+}
+
+/** "ten mil long by five wide", "two centimetres long and one across", "eight mil deep, three wide": the other way, in the same unit. */
+function otherWay(tokens: readonly Token[], { from, to, measure }: Sized): Sized | undefined {
+  if (measure.what === undefined || measure.second !== undefined || measure.unit === undefined || measure.unit === 'degree')
+    return undefined;
+  const joined = ['by', 'and'].includes(text(tokens, to));
+  const number = joined || tokens[to - 1]?.ends === true ? readNumber(tokens, joined ? to + 1 : to) : undefined;
+  const what = number && formAt(dimensions, tokens, number.to);
+  return number && what && what.means !== measure.what
+    ? { from, to: number.to + what.words.length, measure: { ...measure, second: number.value, secondWhat: what.means } }
+    : undefined;
 }

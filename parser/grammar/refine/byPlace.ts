@@ -1,4 +1,5 @@
 /** Words that name one thing here and another there: the place decides. */
+import type { FindingBody } from '../made.ts';
 import type { ConditionId } from '../../lexicon/conditions.ts';
 import type { RegionId } from '../../lexicon/regions.ts';
 import type { Made } from '../made.ts';
@@ -114,12 +115,16 @@ export const nodes: Rule = (reads) =>
       : made;
   });
 
-/** "left node up, right one normal": a side alone is that side of the part that was named, and no row. */
+/** What any part of the head or the mouth may have or lack. */
+const anywhere: ReadonlySet<string> = new Set([
+  ...['abnormality', 'ulcer', 'laceration', 'scar', 'swelling', 'lump', 'mass', 'bruising', 'bleeding', 'heat', 'pain', 'bit-injury'],
+]);
+/** "left node up, right one normal", "a scar on the left cheek, no ulcers either side": a side alone is that side of the part that was named, and no row. */
 export const sideOfPart: Rule = (reads) =>
   reads.map((read, i) => {
     const [only] = read.clause.placings.length === 1 ? read.clause.placings : [];
     const { side, ...more } = only?.raw ?? {};
-    const bare = (side === 'left' || side === 'right') && Object.values(more).every((value) => value === undefined);
+    const bare = side !== undefined && Object.values(more).every((value) => value === undefined);
     const named = bare
       ? reads
           .slice(0, i)
@@ -127,16 +132,16 @@ export const sideOfPart: Rule = (reads) =>
           .at(-1)
       : undefined;
     const part = named !== undefined && 'region' in named && isPaired(named.region) ? named.region : undefined;
-    return part === undefined
-      ? read
-      : {
-          ...read,
-          made: read.made.map((one) =>
-            finding(one)?.condition === 'abnormality'
-              ? { ...become(one, { place: { region: part, side: side as 'left' } }, 'side of the part named'), doubts: [] }
-              : one,
-          ),
-        };
+    if (part === undefined || side === undefined) return read;
+    const ofPart = (body: FindingBody): boolean =>
+      side === 'both' ? body.presence === 'absent' && anywhere.has(body.condition) : body.condition === 'abnormality';
+    return {
+      ...read,
+      made: read.made.map((one) => {
+        const body = finding(one);
+        return body && ofPart(body) ? { ...become(one, { place: { region: part, side } }, 'side of the part named'), doubts: [] } : one;
+      }),
+    };
   });
 
 const oneMore: ReadonlySet<string> = new Set(['and', 'another', 'plus', 'also', 'second', 'other', 'one', 'then', 'no']);

@@ -111,12 +111,13 @@ export const sharpCheekTeeth: Rule = (reads) => {
       );
 };
 
-const saysMore: Readonly<Partial<Record<string, string>>> = {
-  missing: 'previously-extracted',
-  'retained-cap': 'loose-cap',
-  lump: 'eruption-bump',
-  swelling: 'eruption-bump',
+const saysMore: Readonly<Partial<Record<string, readonly string[]>>> = {
+  missing: ['previously-extracted'],
+  'retained-cap': ['loose-cap'],
+  lump: ['eruption-bump'],
+  swelling: ['eruption-bump', 'lampas'],
 };
+const nearby: ReadonlySet<string> = new Set(['eruption-bump', 'lampas']);
 export const saysLess = Object.keys(saysMore);
 /**
  * "three oh nine gone, taken out when he was five": why it is gone; "cap wobbling, not ready yet": which cap; "a lump there, only an eruption
@@ -134,9 +135,9 @@ export const twoNames: Rule = (reads, { tokens, marks }) => {
     found.flatMap(({ one, body, at }) => {
       const more = found.find(
         (other) =>
-          other.body.condition === saysMore[body.condition] &&
+          saysMore[body.condition]?.includes(other.body.condition) === true &&
           JSON.stringify(other.body.place) === JSON.stringify(body.place) &&
-          !(other.body.condition === 'eruption-bump' && tied(at, other.at)),
+          !(nearby.has(other.body.condition) && tied(at, other.at)),
       );
       return more ? [[one, more.one] as const] : [];
     }),

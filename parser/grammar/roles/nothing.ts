@@ -57,9 +57,16 @@ export const anotherOfThem: Rule = ({ tokens, mark, condition, heads }) => {
   return { condition: { id: named.id === 'blind-wolf-tooth' ? 'wolf-tooth' : named.id, strength: 'say', plural: false } };
 };
 
-/** "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found. "Buffed them smooth", "flushed it clean": how the work left it. */
-export const howItIs: Rule = ({ marks, tokens, i, condition }) =>
-  condition?.id === 'abnormality' && condition.strength === 'absentSay' && (describesNext(marks, tokens, i) || leftSo(marks, tokens, i))
+/**
+ * "a good hook", "clean break", "fine crack": how the finding is, not that nothing was found; so is "a lump on the palate, smooth sort of thing".
+ * "Buffed them smooth", "flushed it clean": how the work left it.
+ */
+export const howItIs: Rule = ({ marks, tokens, i, condition, heads }) =>
+  condition?.id === 'abnormality' &&
+  condition.strength === 'absentSay' &&
+  (describesNext(marks, tokens, i) ||
+    leftSo(marks, tokens, i) ||
+    (heads.some((head) => head.condition !== undefined && head.condition.strength !== 'absentSay') && looksSo(marks, tokens, i)))
     ? 'glue'
     : undefined;
 
@@ -128,6 +135,34 @@ function describesNext(marks: readonly Mark[], tokens: readonly Token[], at: num
     .slice(0, at)
     .some((mark) => mark.place !== undefined || mark.unknown || (mark.terms ?? []).some((t) => t.k === 'condition'));
   return leads.has(tokens[from - 1]?.t ?? '') || !before || (named.id === 'fracture' && (word === 'clean' || word === 'fine'));
+}
+
+const howMuch: ReadonlySet<string> = new Set([
+  'a',
+  'an',
+  'nice',
+  'quite',
+  'fairly',
+  'pretty',
+  'very',
+  'all',
+  'but',
+  'it',
+  'is',
+  'looks',
+  'feels',
+]);
+const ofThing =
+  /^(?:(?:and|looking|sort of|kind of|a|round|little|wee|hard|soft|flat|firm|enough)(?: |$))*(?:(?:thing|one|edges?|lines?|surface|lump|break|shape|outline|margins?|sides)(?: |$))?(?:(?:to|on|about) it)?$/;
+/** "..., smooth sort of thing", "..., clean edge to it": between two pauses such a word and a thing. */
+function looksSo(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const { from, to } = marks[at] as Mark;
+  if (to - from !== 1 || !describing.has(tokens[from]?.t ?? '') || tokens[from]?.ends === true) return false;
+  let begin = from;
+  while (begin > 0 && tokens[begin - 1]?.ends !== true && howMuch.has(tokens[begin - 1]?.t ?? '')) begin -= 1;
+  const end = tokens.findIndex(({ ends }, i) => i >= to && ends === true);
+  const rest = tokens.slice(to, end < 0 ? tokens.length : end + 1).map(({ t }) => t);
+  return begin > 0 && tokens[begin - 1]?.ends === true && rest.length > 0 && ofThing.test(rest.join(' '));
 }
 
 const objects = new Set(['it', 'them', 'that', 'those', 'these', 'him', 'her']);

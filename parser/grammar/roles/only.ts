@@ -1,5 +1,6 @@
 /** Everyday words that name a finding only beside some part, tooth or finding. */
 import type { ConditionId } from '../../lexicon/conditions.ts';
+import { describingSay } from '../../lexicon/modifiers.ts';
 import type { RegionId } from '../../lexicon/regions.ts';
 import type { Mark } from '../scan.ts';
 import { type Rule, workDone } from './phrase.ts';
@@ -105,12 +106,13 @@ export const shearedRow: Rule = ({ marks, tokens, i, mark, condition }) =>
 
 const ofTeeth: ReadonlySet<RegionId> = new Set(['incisors', 'cheek-teeth']);
 
-/** "The right edge of the tongue": no edge of a tooth; "broken, I can feel the edge of it": of the break; "floated the inside edges": where it was rasped. */
+/** "The right edge of the tongue": no edge of a tooth; "broken, I can feel the edge of it": of the break; "floated the inside edges": where it was rasped; "clean edge to it": how a step ends. */
 export const edges: Rule = ({ marks, tokens, i, mark, condition, fractureSaid }) =>
   condition?.id === 'sharp-enamel-points' &&
   (tokens[mark.from]?.t ?? '').startsWith('edge') &&
   ((fractureSaid && mark.to === mark.from + 1 && tokens[mark.from - 1]?.t === 'the') ||
     marks.some(({ place }) => place?.region !== undefined && notOfAToothEdge.has(place.region)) ||
+    (mark.to === mark.from + 1 && describingSay.includes(tokens[mark.from - 1]?.t ?? '')) ||
     worksOn(marks.slice(0, i)))
     ? 'glue'
     : undefined;
