@@ -7,6 +7,7 @@ import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import type { Head, Roles } from './roles.ts';
 import { exceptionsIn, isExcept } from './except.ts';
+import { isHowMuch } from './groups.ts';
 import { againWords } from './figures.ts';
 import { where } from './lists.ts';
 import { quadrantsOf, type RawPlace } from './places.ts';
@@ -334,7 +335,7 @@ function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number,
     !(y.place?.relative && !x.place?.relative && x.place?.codes?.join() === y.place.codes?.join()) &&
     (shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) ||
       (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth')) &&
-    !tokens.slice(x.to, y.from).some(({ t }) => beside.has(t))
+    !tokens.slice(x.to, y.from).some(({ t }, i) => beside.has(t) && !isHowMuch(tokens, x.to + i))
   );
 }
 

@@ -15,12 +15,18 @@ export interface Placing {
 }
 export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
 
+/** "next to none on four oh four": how much, and not where. */
+export const isHowMuch = (tokens: readonly Token[], at: number): boolean =>
+  tokens[at]?.t === 'next' && tokens[at + 1]?.t === 'to' && ['no', 'none'].includes(tokens[at + 2]?.t ?? '');
+
 /** How two marks are tied: the strongest small word between them, when nothing else stands there. */
 export function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], a: number, b: number): Link {
   const between = tokens.slice((marks[a] as Mark).to, (marks[b] as Mark).from).map(({ t }) => t);
   if (role.slice(a + 1, b).includes('stop')) return 'stop';
   for (const word of ['nor', 'or'] as const) if (between.includes(word)) return word;
-  if (between.some((t, i) => besideWords.has(t) || (t === 'across' && between[i + 1] === 'from'))) return 'beside';
+  const beside = (t: string, i: number): boolean =>
+    besideWords.has(t) ? !isHowMuch(tokens, (marks[a] as Mark).to + i) : t === 'across' && between[i + 1] === 'from';
+  if (between.some(beside)) return 'beside';
   const last = (tokens[(marks[b] as Mark).from - 1]?.t ?? '') === 'the' ? between.at(-2) : between.at(-1);
   if (last !== undefined && prepositions.has(last)) return 'prep';
   return between.includes('and') ? 'and' : '';

@@ -23,7 +23,10 @@ const there = longestOf([
 function named(tokens: readonly Token[]): readonly Token[] {
   return tokens.flatMap((token, at) => {
     const lead = tokens[at + 1]?.t ?? '';
-    if (!fodder.has(token.t) || token.ends || !none.has(tokens[at - 1]?.t ?? '') || !prepositions.has(lead)) return [token];
+    if (!fodder.has(token.t) || token.ends || !prepositions.has(lead)) return [token];
+    // "there's feed in three oh nine three ten": what is there is said of a gap by its numbers.
+    if (!none.has(tokens[at - 1]?.t ?? ''))
+      return (readCodes(tokens, at + 2)?.raw.codes?.length ?? 0) > 1 ? [token, { t: 'packed', word: token.word }] : [token];
     const place = formAt(there, tokens, at + 2)?.means ?? (readCodes(tokens, lead === 'between' ? at + 1 : at + 2) ? 'packed' : undefined);
     return place === undefined ? [token] : [token, { t: place, word: token.word }];
   });

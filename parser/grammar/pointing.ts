@@ -152,6 +152,13 @@ const pointers = formsOf<Pointer[1]>([
     words.split(' '),
     (place) => fromOne(codeWords)(place) ?? (words.endsWith('one') && isGap(place) ? itself(place) : undefined),
   ]),
+  // "caries in four oh nine but the tooth itself is solid", "the tooth's still firm": it alone was named.
+  ...['solid', 'firm', 'stable', 'sound'].flatMap((how): Pointer[] =>
+    ['is', 'itself is', 'is still', 'itself is still'].map((verb): Pointer => [
+      ['tooth', ...verb.split(' '), how],
+      fromOne((code) => [...codeWords(code), 'is', how]),
+    ]),
+  ),
   // "one oh nine rotated and a diastema either side of it", "two oh eight is displaced, and between that and two oh nine there is a gap"
   ...['it', 'that', 'that one', 'that tooth'].flatMap((word): Pointer[] => [
     ...['either side of', 'both sides of', 'each side of'].map((beside): Pointer => [

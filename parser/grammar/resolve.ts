@@ -123,7 +123,11 @@ function join(a: Resolved, b: Resolved): Resolved {
   if (x === null || y === null) return { place: x ?? y, doubts };
   if ('teeth' in x && 'teeth' in y)
     return { place: { ...x, teeth: unique([...x.teeth, ...y.teeth]), ...(x.from || y.from ? { from: 'group' as const } : {}) }, doubts };
-  if ('spaces' in x && 'spaces' in y) return { place: { ...x, spaces: [...x.spaces, ...y.spaces] }, doubts };
+  // "a gap either side of it, so that's one oh nine one ten and one ten one eleven": said twice, each is there once.
+  if ('spaces' in x && 'spaces' in y) {
+    const more = y.spaces.filter(([a, b]) => !x.spaces.some(([c, d]) => a === c && b === d));
+    return { place: { ...x, spaces: [...x.spaces, ...more] }, doubts };
+  }
   if ('rows' in x && 'rows' in y) return { place: { ...x, rows: [...new Set([...x.rows, ...y.rows])].sort() }, doubts };
   if ('region' in x && 'region' in y && x.region === y.region && x.side !== undefined && y.side !== undefined && x.side !== y.side)
     return { place: { ...x, side: 'both' }, doubts };

@@ -1,4 +1,6 @@
 /** Words that name one thing here and another there: the place decides. */
+import type { Place } from '../../contract/item.ts';
+import { standing } from '../carry.ts';
 import type { FindingBody } from '../made.ts';
 import type { ConditionId } from '../../lexicon/conditions.ts';
 import type { RegionId } from '../../lexicon/regions.ts';
@@ -84,20 +86,24 @@ export const ofTheJaw: Rule = (reads) =>
       : become(made, { place: { region: 'jaw-movement', ...(place.side ? { side: place.side } : {}) } }, 'movement of the jaw');
   });
 
-/** "three oh eight three oh nine, open diastema, gum bleeding": one gum is that of the tooth or the gap named before it. */
-export const gumThere: Rule = (reads, { words }) => {
-  const there = reads.map(
-    ({ made }) => made.map(finding).find((body) => body?.place && ('teeth' in body.place || 'spaces' in body.place))?.place,
-  );
+const ofTheGum: ReadonlySet<string> = new Set(['bleeding', 'gingivitis', 'gingival-recession', 'gingival-hyperplasia']);
+/** "three oh eight three oh nine, open diastema, gum bleeding": one gum is that of the tooth or the gap named before it, in this breath or the last one. */
+export const gumThere: Rule = (reads, { words, context, carry }) => {
+  const atTooth = (place: Place | null | undefined): Place | undefined =>
+    place && ('teeth' in place || 'spaces' in place) ? place : undefined;
+  const last = standing(context, carry.last);
+  const before = atTooth(last?.kind === 'finding' ? last.place : undefined);
+  const there = reads.map(({ made }) => made.map(finding).flatMap((body) => atTooth(body?.place) ?? [])[0]);
+  const elsewhere = reads.some(({ clause }) => clause.placings.some(({ raw }) => raw.region !== 'gums'));
   return reads.map((read, i) => {
-    const near = there.slice(0, i).findLast((place) => place !== undefined);
+    const near = there.slice(0, i).findLast((place) => place !== undefined) ?? (elsewhere ? undefined : before);
     const [only, ...more] = read.clause.placings;
     const bare = more.length === 0 && only?.raw.region === 'gums' && Object.keys(only.raw).length === 1;
     if (near === undefined || !bare || words.includes('gums')) return read;
     return {
       ...read,
       made: read.made.map((made) =>
-        finding(made)?.condition === 'bleeding' ? become(made, { place: near }, 'gum of the tooth named') : made,
+        ofTheGum.has(finding(made)?.condition ?? '') ? become(made, { place: near }, 'gum of the tooth named') : made,
       ),
     };
   });

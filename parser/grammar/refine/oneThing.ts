@@ -215,7 +215,11 @@ export const howItRuns: Rule = (reads, { marks }) => {
               ...read,
               made: read.made.map((made) => {
                 const qualifiers = [...(finding(made)?.qualifiers ?? []), ...hows.flatMap((one) => how(one) ?? [])];
-                const own = become(made, { qualifiers }, 'how it runs');
+                // "a bit of a smelly discharge": of the discharge.
+                const { severity, severitySaid } =
+                  hows.flatMap((one) => (how(one) === 'malodorous' && one.made[0] ? (finding(one.made[0]) ?? []) : []))[0] ?? {};
+                const degree = { ...(severity ? { severity } : {}), ...(severitySaid ? { severitySaid } : {}) };
+                const own = become(made, { ...degree, qualifiers }, 'how it runs');
                 return { ...own, marks: [...own.marks, ...hows.flatMap(({ made: them }) => them.flatMap((m) => m.marks))] };
               }),
             },
