@@ -26,7 +26,8 @@ const tells = (mark: Mark): boolean =>
   mark.terms?.some(({ k }) => k === 'work' || k === 'surface' || k === 'qualifier') === true;
 /** Nothing is made of it, nothing in it says where, how much or what was done, and it holds words that are not the trade's. */
 function isTalk({ made, scanned: marks, tokens }: Reading): boolean {
-  if (made.length > 0) return false;
+  // "an old one", "the left one's worse": of what was found.
+  if (made.length > 0 || tokens.some(({ t }) => t === 'one' || t === 'ones')) return false;
   const everyday = marks.some(({ terms }) => terms?.some((t) => t.k === 'talk'));
   const points = tokens.some(
     ({ t, ends }, i) => leaning.has(t) && (ends === true || !marks.some((mark) => mark.from === i + 1 && mark.unknown)),
