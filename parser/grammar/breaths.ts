@@ -10,6 +10,7 @@ import { either } from './either.ts';
 import type { ItemBody } from './made.ts';
 import type { Reading } from './read.ts';
 import { workDone } from './roles/phrase.ts';
+import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -76,6 +77,8 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
     (marks[i]?.terms ?? []).every((t) => t.k === 'condition' && t.strength === 'withPlace');
   const named = marks.map((mark, i) => names(mark, tokens, paused) && !whereWorked(i));
   if (named.filter(Boolean).length < 2) return asHeard;
+  const apart = paused ? byPause(words, asHeard, readAs) : undefined;
+  if (apart) return apart;
   if (complete(asHeard)) return paused ? asHeard : orParted(words, asHeard, named, readAs);
   const cuts = marks.flatMap((mark, i) => {
     const first = tokens[mark.from] as Token | undefined,
@@ -118,6 +121,62 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
     ? { ...asHeard, steps }
     : joined(way, steps);
 }
+
+/**
+ * "Both jaw joints normal, grade two gingivitis three oh one": where each part between pauses is a finding in whole, with its place, no part has
+ * anything of another's. What "no" ruled out before the pause may be meant behind it as well: then it is asked.
+ */
+function byPause(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading | undefined {
+  const { tokens } = asHeard;
+  const starts = tokens.flatMap(({ ends }, i) => (ends && tokens[i + 1] ? [(tokens[i + 1] as Token).word] : []));
+  if (starts.length > MOST_NAMED || tokens.some(({ t, word }) => starts.includes(word) && begins.has(t))) return undefined;
+  const parts = [0, ...starts].map((word, i) => ({ reading: readAs(words.slice(word, starts[i])), word }));
+  const stands = (body: ItemBody): boolean => body.kind === 'finding' && (body.place !== null || body.presence !== 'absent');
+  if (!parts.every(({ reading }) => whole(reading) && bodies(reading).every(stands) && ofItself(reading))) return undefined;
+  const apart = joined(
+    { parts, count: bodies(asHeard).length },
+    asHeard.steps + parts.reduce((sum, { reading }) => sum + reading.steps, 0),
+  );
+  const told = (reading: Reading): readonly string[] => bodies(reading).map((body) => JSON.stringify(body));
+  const [heard, parted] = [told(asHeard), told(apart)];
+  if (!distinct(bodies(apart)) || parted.every((one) => heard.includes(one))) return undefined;
+  const ruledOut = ({ made }: Reading): string =>
+    made
+      .flatMap(({ body }) => (body?.kind === 'finding' && body.presence === 'absent' ? [body.condition] : []))
+      .sort()
+      .join();
+  const more = heard.every((one) => parted.includes(one));
+  return more || ruledOut(apart) === ruledOut(asHeard) ? apart : either(asHeard, apart, 'one breath, two readings');
+}
+
+/** "left one normal", "none either side", "the rest of it": a side by itself, or a word that points, is of what was said before it. */
+const ofItself = ({ scanned, tokens }: Reading): boolean => {
+  const places = scanned.flatMap(({ place }) => (place ? [place] : []));
+  const points = scanned.some(
+    ({ place, measure, grade, from, to }) =>
+      place === undefined &&
+      measure === undefined &&
+      grade === undefined &&
+      tokens.slice(from, to).some(({ t, carried }) => carried === true || ofAnother.has(t)),
+  );
+  return !points && (places.length === 0 || places.some(saysWhere));
+};
+const saysWhere = (place: RawPlace): boolean =>
+  ['codes', 'positions', 'region', 'quadrants', 'row'].some((key) => key in place) || (place.jaw !== undefined && place.side !== undefined);
+const ofAnother: ReadonlySet<string> = new Set([
+  'one',
+  'ones',
+  'same',
+  'it',
+  'its',
+  'rest',
+  'remainder',
+  'other',
+  'others',
+  'them',
+  'those',
+  'else',
+]);
 
 /**
  * "hook one oh six grade one old scar along the right bar": in one go every word is used, and so it is in two parts, but other

@@ -18,6 +18,20 @@ function partsOf(tokens: readonly Token[]): readonly (readonly Token[])[] {
 const leaning: ReadonlySet<string> = new Set([
   ...['it', 'them', 'that', 'those', 'these', 'this', 'both', 'one', 'ones', 'same', 'other', 'rest', 'there'],
 ]);
+/** Of these one stands in what puts right: "should have said ramp". */
+const turning: ReadonlySet<string> = new Set([
+  'should',
+  'said',
+  'meant',
+  'mean',
+  'sorry',
+  'actually',
+  'rather',
+  'instead',
+  'correction',
+  'make',
+  'wait',
+]);
 const tells = (mark: Mark): boolean =>
   mark.place !== undefined ||
   mark.number !== undefined ||
@@ -27,7 +41,7 @@ const tells = (mark: Mark): boolean =>
 /** Nothing is made of it, nothing in it says where, how much or what was done, and it holds words that are not the trade's. */
 function isTalk({ made, scanned: marks, tokens }: Reading): boolean {
   // "an old one", "the left one's worse": of what was found.
-  if (made.length > 0 || tokens.some(({ t }) => t === 'one' || t === 'ones')) return false;
+  if (made.length > 0 || tokens.some(({ t }) => t === 'one' || t === 'ones' || turning.has(t))) return false;
   const everyday = marks.some(({ terms }) => terms?.some((t) => t.k === 'talk'));
   const points = tokens.some(
     ({ t, ends }, i) => leaning.has(t) && (ends === true || !marks.some((mark) => mark.from === i + 1 && mark.unknown)),

@@ -1,0 +1,55 @@
+/**
+ * Two things in one breath with a pause between them: a finding and talk, or two findings, drawn from the gold corpus, each of which reads right
+ * alone. Neither may change the other: `npx tsx tests/bench/beside.ts [--seed N] [--pairs N] [--show N]`. The gold is read by whoever mends the
+ * grammar, its pairs are not: they are a measure of how words reach over a pause, and no report on phrases never seen.
+ */
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { emptyContext, parseText, type Parsed } from '../../parser/index.ts';
+import { bare } from '../match.ts';
+import { goldRoot, rowsOf } from '../parser/corpus.ts';
+import { seeded } from '../parser/seeded.ts';
+
+const { values } = parseArgs({
+  options: {
+    seed: { type: 'string', default: '1' },
+    pairs: { type: 'string', default: '1500' },
+    show: { type: 'string', default: '0' },
+  },
+});
+const known = new Set(JSON.parse(readFileSync('fixtures/known-failures.json', 'utf8')) as string[]);
+const alone = rowsOf(goldRoot).filter(({ said, lines }) => lines.length === 1 && !known.has(said));
+const read = (text: string): Parsed => parseText('b/1', text, emptyContext());
+const short = (text: string, most: number): boolean => text.split(' ').length <= most && !text.includes(',');
+const nothing = ({ items, doubts, commands, header }: Parsed): boolean =>
+  items.length + doubts.length + commands.length === 0 && header === undefined;
+const oneFinding = ({ items: [item, ...more], doubts, commands, header }: Parsed): boolean =>
+  item?.kind === 'finding' && item.place !== null && more.length + doubts.length + commands.length === 0 && header === undefined;
+
+const said = alone.map(({ lines: [line] }) => line?.say ?? '').filter((text) => short(text, 9));
+const [talk, findings] = [said.filter((text) => nothing(read(text))), said.filter((text) => oneFinding(read(text)))];
+const random = seeded(Number(values.seed));
+const pick = (all: readonly string[]): string => all[Math.floor(random() * all.length)] as string;
+const told = (...all: readonly Parsed[]): string =>
+  all
+    .flatMap(({ items }) => items.map((item) => JSON.stringify(bare(item))))
+    .sort()
+    .join();
+
+for (const [name, others] of [
+  ['talk and a finding', talk],
+  ['two findings', findings],
+] as const) {
+  const counts = { right: 0, asked: 0, silent: 0 };
+  const wrong: string[] = [];
+  for (let i = 0; i < Number(values.pairs); i += 1) {
+    const pair = [pick(others), pick(findings)];
+    if (random() < 0.5) pair.reverse();
+    const together = read(pair.join(', '));
+    const same = told(together) === told(...pair.map(read)) && together.doubts.length === 0;
+    counts[same ? 'right' : together.doubts.length > 0 ? 'asked' : 'silent'] += 1;
+    if (!same && together.doubts.length === 0) wrong.push(pair.join(', '));
+  }
+  console.log(`${name}: ${counts.right} right, ${counts.asked} asked about, ${counts.silent} wrong in silence, of ${values.pairs} pairs`);
+  wrong.slice(0, Number(values.show)).forEach((text) => console.log(`  ${text}`));
+}
