@@ -286,7 +286,7 @@ function afterAdvice({ parts }: Way): boolean {
 }
 
 /** Readings one after another as one, in the words of the phrase. */
-function joined({ parts }: Way, steps: number): Reading {
+export function joined({ parts }: Omit<Way, 'count'> & Partial<Way>, steps: number): Reading {
   return parts.reduce<Reading>(
     (all, { reading, word }) => {
       const tokensBefore = all.tokens.length,

@@ -9,10 +9,21 @@ import { firstWords, formAt, longestOf } from './forms.ts';
 import { itself } from './pointing.ts';
 import { scan } from './scan.ts';
 import type { Token } from './tokens.ts';
+import { workWords } from './vocabulary.ts';
 
 const many = longestOf<number>([
-  [['both of (them|these|those)', '[the] two of (them|these|those)', 'the pair [of them]', 'them both'], 2],
-  [['[all] three of (them|these|those)'], 3],
+  [
+    [
+      'both of (them|these|those)',
+      '[the] two of (them|these|those)',
+      'the pair [of them]',
+      'them both',
+      '(the same|those|these same|those same) two',
+    ],
+    2,
+  ],
+  [['[all] three of (them|these|those)', '(the same|those same) three'], 3],
+  [['[all] four of (them|these|those)'], 4],
 ]);
 const leads: ReadonlySet<string> = new Set(['on', 'in', 'at', 'of', 'off', 'round', 'around', 'beside', 'under', 'behind', 'along', 'to']);
 const inOrder = longestOf<number>([
@@ -42,7 +53,7 @@ function lastNamed({ items }: Context, count: number): readonly Place[] | undefi
   const found: Place[] = [];
   for (let at = items.length - 1; at >= 0 && found.length < count; at -= 1) {
     const item = items[at];
-    if (item?.kind !== 'finding' || !item.place || !('teeth' in item.place)) return undefined;
+    if (item?.kind !== 'finding' || !item.place || 'region' in item.place || 'rows' in item.place) return undefined;
     found.unshift(...apart(item.place).filter((one) => !known(found, one)));
   }
   return found.length === count ? found : undefined;
@@ -69,7 +80,10 @@ const wordsOf = (places: readonly Place[]): readonly string[] | undefined => {
 
 export function counted(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   for (let at = 0; at < tokens.length; at += 1) {
-    const form = leads.has(tokens[at - 1]?.t ?? '') ? formAt(many, tokens, at) : undefined;
+    const behind = leads.has(tokens[at - 1]?.t ?? '');
+    const said = behind || workWords.has(tokens[at - 1]?.t ?? '') ? formAt(many, tokens, at) : undefined;
+    // "flushed all three of those": how work takes "both of them" is told by the work.
+    const form = behind || (said && said.means > 2) ? said : undefined;
     const before = form ? namedIn(tokens.slice(0, at)) : [];
     const order = form ? undefined : formAt(inOrder, tokens, at);
     const to = at + ((form ?? order)?.words.length ?? 0);

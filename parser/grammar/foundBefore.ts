@@ -1,51 +1,89 @@
 /**
- * "The hook's reduced, left the ramp", "took the cap off, the other tooth can wait": in a phrase of work that names no place, a thing that was found
- * before stands where it was found, and not where the last one was. Of two of that name the words stay as they are.
+ * "The hook's reduced, left the ramp", "flushed all four of those gaps", "that fracture needs the vet", "see how that cap is doing": what was found
+ * before is named again, in a phrase that names no other place. It stands where it was found, and is not found a second time.
  */
 import type { Context } from '../contract/draft.ts';
-import type { Item, Place } from '../contract/item.ts';
+import type { Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
-import { foundAs, standsSay, workTells } from '../lexicon/handling.ts';
+import { foundAs, procedureOf, standsSay, workTells } from '../lexicon/handling.ts';
+import { besideFound, plainName } from '../lexicon/namedBefore.ts';
+import { joined } from './breaths.ts';
 import type { Carry } from './carry.ts';
+import { bareAt, definiteAt, definiteWords, type Named } from './definite.ts';
+import type { Made } from './made.ts';
+import { gather } from './lists.ts';
 import { itself } from './pointing.ts';
 import type { Reading } from './read.ts';
 import { scan, type Mark } from './scan.ts';
 import { askedAbout } from './shortForms.ts';
 import { supposed } from './supposed.ts';
+import { partsOf } from './talkAside.ts';
 import type { Token } from './tokens.ts';
 import { workWords } from './vocabulary.ts';
 
-type Found = Extract<Item, { kind: 'finding' }> & { readonly place: Place };
-
-/** More teeth than these are a group, which work names by its row. */
-const MOST_TEETH = 4;
 const tells: ReadonlySet<string> = new Set([...workWords, ...workTells, ...standsSay.map(([[first]]) => first ?? '')]);
 
-const nameOf = (mark: Mark): readonly ConditionId[] | undefined =>
-  mark.place === undefined ? mark.terms?.flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' ? [t.id] : [])) : undefined;
-
-/** The one finding that stands by this name. */
-function foundAt({ items }: Context, ids: readonly ConditionId[]): Found | undefined {
-  const found = items.filter(
-    (item): item is Found =>
-      item.kind === 'finding' && ids.includes(item.condition) && item.presence === 'present' && item.when === 'now' && item.place !== null,
-  );
-  const [one, ...more] = found;
-  const few = one && (!('teeth' in one.place) || one.place.teeth.length <= MOST_TEETH);
-  return few && more.every(({ place }) => JSON.stringify(place) === JSON.stringify(one.place)) ? one : undefined;
-}
-
-/** @returns undefined where no thing that was found before is named; what became of one in words that are not known is asked */
-export function workOnFound(
+/** @returns undefined where nothing that was found before is named; what became of one in words that are not known is asked */
+export function ofFound(
   tokens: readonly Token[],
   context: Context,
   carry: Carry,
   read: (words: readonly Token[]) => Reading,
 ): Reading | undefined {
-  const placed = foundBefore(tokens, context, carry);
-  if (placed === undefined) return undefined;
-  const reading = read(placed.tokens);
-  if (reading.made.some(({ body }) => body !== undefined && body.kind !== 'finding')) return reading;
+  const named = namedIn(tokens, context, carry);
+  if (named.length === 0) return undefined;
+  // "all four of those gaps", of three: how many, is asked.
+  if (named.some(({ places }) => places.length === 0)) return askedAbout(tokens);
+  return asOne(tokens, named, carry, read) ?? inParts(tokens, context, carry, read) ?? unclear(tokens, named, read);
+}
+
+/** "i've rasped everything by hand, and rounded off that chip": each part between pauses for itself. */
+function inParts(
+  tokens: readonly Token[],
+  context: Context,
+  carry: Carry,
+  read: (words: readonly Token[]) => Reading,
+): Reading | undefined {
+  const parts = partsOf(tokens);
+  if (parts.length < 2) return undefined;
+  const readings = parts.map((part): Reading | undefined => {
+    const named = namedIn(part, context, carry);
+    if (named.length > 0) return asOne(part, named, carry, read);
+    const reading = read(part);
+    return reading.made.every(({ body, doubts, how }) => body !== undefined && doubts.length === 0 && how?.['place'] !== 'carried')
+      ? reading
+      : undefined;
+  });
+  return readings.every((reading) => reading !== undefined)
+    ? joined(
+        { parts: readings.map((reading) => ({ reading: reading as Reading, word: 0 })) },
+        readings.reduce((sum, reading) => sum + (reading as Reading).steps, 0),
+      )
+    : undefined;
+}
+
+/** What the phrase says of them, and nothing of theirs said of anything else. */
+function asOne(
+  tokens: readonly Token[],
+  named: readonly Named[],
+  carry: Carry,
+  read: (words: readonly Token[]) => Reading,
+): Reading | undefined {
+  const plain = read(tokens);
+  // What was found last needs no place: work leans on it by itself.
+  if (named.every(({ found }) => found.every(({ id }) => id === carry.last)) && ofThem(plain, named) && plain.made.every(isWork))
+    return plain;
+  const byPlace = (): Reading | undefined => {
+    const reading = read(put(tokens, named, placeOnly));
+    return ofThem(reading, named) && reading.made.every((made) => suits(made, named)) ? reading : undefined;
+  };
+  const byName = (): Reading | undefined => withoutAgain(read(put(tokens, named, nameAndPlace)), named);
+  // "that pocket is packed", "the middle one has a pocket": what is said of it is said of where it is.
+  return tellsOf(tokens, named) ? (byPlace() ?? byName()) : (byName() ?? byPlace());
+}
+
+/** Named in words that no rule reads. */
+function unclear(tokens: readonly Token[], named: readonly Named[], read: (words: readonly Token[]) => Reading): Reading | undefined {
   const plain = read(tokens);
   // "hook's done, ramp next time": no hook stands where the last thing was found.
   const elsewhere = plain.made.some(
@@ -55,37 +93,136 @@ export function workOnFound(
       body.when === 'now' &&
       how?.place === 'carried' &&
       doubts.length === 0 &&
-      placed.found.some(({ condition, place }) => condition === body.condition && JSON.stringify(place) !== JSON.stringify(body.place)),
+      named.some(({ found }) =>
+        found.some(({ condition, place }) => condition === body.condition && JSON.stringify(place) !== JSON.stringify(body.place)),
+      ),
   );
-  const nothing = plain.made.length === 0 && plain.unknown === 0 && !supposed(tokens).some(Boolean);
+  const nothing = plain.made.length === 0 && plain.unknown === 0 && named.some(({ bare }) => bare) && !supposed(tokens).some(Boolean);
   return elsewhere || nothing ? askedAbout(tokens) : undefined;
 }
 
-/** The words with the places of what was found put behind their names. */
-function foundBefore(
-  tokens: readonly Token[],
-  context: Context,
-  carry: Carry,
-): { readonly tokens: readonly Token[]; readonly found: readonly Found[] } | undefined {
-  if (context.items.length === 0 || !tokens.some(({ t }) => foundAs.has(t)) || !tokens.some(({ t }) => tells.has(t))) return undefined;
-  const { marks } = scan(tokens);
-  if (marks.some(({ place }) => place !== undefined)) return undefined;
-  const puts = marks.flatMap((mark) => {
-    // "the hook reduced" is one name of work: the thing in it is named by its first word that is one.
-    const at = tokens.findIndex(({ t }, i) => i >= mark.from && i < mark.to && foundAs.has(t));
-    const ids = at < 0 ? undefined : nameOf(mark)?.length ? nameOf(mark) : foundAs.get(tokens[at]?.t ?? '');
-    const found = ids && foundAt(context, ids);
-    const words = found && itself(found.place);
-    return words ? [{ at, found, words }] : [];
+/** What was found before, where this phrase names it and no other place. */
+function namedIn(tokens: readonly Token[], context: Context, carry: Carry): readonly Named[] {
+  if (context.items.length === 0 || !tokens.some(({ t }) => definiteWords.has(t) || foundAs.has(t))) return [];
+  const work = tokens.some(({ t }) => tells.has(t));
+  const named: Named[] = [];
+  for (let at = 0; at < tokens.length; at += 1) {
+    const one = definiteAt(tokens, at, context, carry) ?? (work ? bareAt(tokens, at, context) : undefined);
+    if (one === undefined) continue;
+    named.push(one);
+    at = one.to - 1;
+  }
+  if (named.length === 0) return [];
+  const needed = named.some(({ bare, found }) => !bare || found.every(({ id }) => id !== carry.last));
+  const within = (from: number): boolean => named.some((one) => one.from <= from && from < one.to);
+  // "the gum's bleeding where that cap came off"
+  const ofPart = (region: string | undefined): boolean => region !== undefined && named.some(({ lead }) => lead);
+  const elsewhere = scan(tokens).marks.some(
+    ({ place, from, to }) => place !== undefined && !within(from) && !within(to - 1) && !ofPart(place.region),
+  );
+  return needed && !elsewhere ? named : [];
+}
+
+type Put = (named: Named, words: readonly string[]) => readonly string[];
+/** The words of work know what they are done to by its name. */
+const nameAndPlace: Put = ({ found, many, places, lead }, words) => {
+  if (lead) return [lead, ...words];
+  const name = plainName(found[0]?.condition ?? 'abnormality') ?? '';
+  const plural = many && places.length > 1 ? `${name}s` : name;
+  return name === '' ? words : ['the', plural, 'on', ...words];
+};
+const placeOnly: Put = ({ lead }, words) => (lead ? [lead, ...words] : words);
+
+function put(tokens: readonly Token[], named: readonly Named[], as: Put): readonly Token[] {
+  return tokens.flatMap((token, i): readonly Token[] => {
+    const one = named.find(({ from, to }) => from <= i && i < to);
+    if (one === undefined) return [token];
+    if (one.from !== i) return [];
+    const heard = tokens.slice(one.from, one.to).map(({ word }) => word);
+    const ends = tokens[one.to - 1]?.ends;
+    const of = [...new Set(one.found.map(({ condition }) => condition))];
+    return as(one, wordsOf(one.places)).map((t, n, all): Token => ({
+      t,
+      word: heard[n] ?? (heard.at(-1) as number),
+      heard,
+      carried: true,
+      of,
+      ...(ends && n === all.length - 1 ? { ends } : {}),
+    }));
   });
-  // What was found last needs no place: work leans on it by itself.
-  if (!puts.some(({ found }) => found.id !== carry.last)) return undefined;
-  const put = tokens.flatMap((token, i): readonly Token[] => {
-    const own = puts.find(({ at }) => at === i);
-    if (own === undefined) return [token];
-    const { t, word, ends } = token;
-    const placed = [{ t, word }, ...['on', ...own.words].map((said): Token => ({ t: said, word, carried: true }))];
-    return ends ? [...placed.slice(0, -1), { ...(placed.at(-1) as Token), ends }] : placed;
-  });
-  return { tokens: put, found: puts.map(({ found }) => found) };
+}
+const wordsOf = (places: readonly Place[]): readonly string[] =>
+  places.flatMap((place, i) => [...(i > 0 ? ['and'] : []), ...(itself(place) ?? [])]);
+
+/** The first of them is what the phrase goes on to tell of. */
+const tellsOf = (tokens: readonly Token[], [first]: readonly Named[]): boolean =>
+  first !== undefined &&
+  tokens.slice(0, first.from).every(({ t }) => leads.has(t)) &&
+  telling.test(tokens[first.to]?.t ?? '') &&
+  tokens[first.to - 1]?.ends !== true;
+const leads: ReadonlySet<string> = new Set(['so', 'well', 'oh', 'okay', 'ok', 'and', 'but', 'now', 'then']);
+const telling = /^(?:is|was|has|had|looks|feels|got)$/;
+
+const isWork = ({ body }: Made): boolean => body !== undefined && body.kind !== 'finding';
+/** Asked in any way, it is left as it is said. */
+const sure = ({ body, doubts }: Made): boolean =>
+  body !== undefined && doubts.every(({ doubt }) => doubt === 'irreversible' || doubt === 'two-readings');
+/** All that was made is new, and is of all that was named. */
+function ofThem({ made, marks, tokens }: Reading, named: readonly Named[]): boolean {
+  const places = made.flatMap(({ body, doubts }) => [
+    ...(body && 'place' in body && body.place ? [body.place] : []),
+    ...gather(doubts, ({ place }) => place ?? undefined),
+  ]);
+  return (
+    made.length > 0 &&
+    made.every((one) => sure(one) && isOther(one, named) && !reachesOver(one, marks, tokens)) &&
+    named.every((one) => one.places.every((place) => places.some((there) => holds(there, place))))
+  );
+}
+/** "i've rasped everything by hand, and rounded off that chip": work of one part with the place of another. */
+function reachesOver({ body, marks: own }: Made, marks: readonly Mark[], tokens: readonly Token[]): boolean {
+  const head = own.map((m) => marks[m]).find((mark) => mark?.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure'));
+  if (body?.kind !== 'treatment' || head === undefined || body.place === null) return false;
+  const from = tokens.slice(0, head.from).findLastIndex(({ ends }) => ends) + 1;
+  const end = tokens.findIndex(({ ends }, i) => i >= head.from && ends);
+  return (
+    tokens.some(({ of }) => of) &&
+    !tokens.slice(from, end < 0 ? tokens.length : end + 1).some(({ of, t }) => of !== undefined || leaning.has(t))
+  );
+}
+const leaning: ReadonlySet<string> = new Set(['it', 'that', 'them', 'those', 'both', 'one', 'these', 'this']);
+const holds = (place: Place, part: Place): boolean =>
+  'teeth' in place && 'teeth' in part
+    ? part.teeth.every((tooth) => place.teeth.includes(tooth))
+    : 'spaces' in place && 'spaces' in part
+      ? part.spaces.every((gap) => place.spaces.some((other) => String(other) === String(gap)))
+      : JSON.stringify(place) === JSON.stringify(part);
+
+const told = ['kind', 'condition', 'presence', 'when', 'place'];
+const isOf = (id: ConditionId, named: readonly Named[]): boolean =>
+  named.some(({ found }) => found.some(({ condition }) => condition === id || plainName(condition) === plainName(id)));
+/** The finding itself, said again, and nothing new of it. */
+const isAgain = ({ body, doubts }: Made, named: readonly Named[]): boolean =>
+  body?.kind === 'finding' &&
+  body.presence === 'present' &&
+  doubts.length === 0 &&
+  Object.entries(body).every(([key, value]) => told.includes(key) || value === undefined) &&
+  isOf(body.condition, named);
+const isOther = ({ body, revises }: Made, named: readonly Named[]): boolean =>
+  revises === undefined && !(body?.kind === 'finding' && isOf(body.condition, named));
+/** "pulled the loose one", of a cap: no tooth is drawn. "the hook is gone": no tooth is. */
+const suits = ({ body }: Made, named: readonly Named[]): boolean =>
+  body?.kind === 'finding'
+    ? besideFound.has(body.condition)
+    : body?.kind !== 'treatment' ||
+      !taken.has(body.procedure) ||
+      named.every(({ found }) => found.every(({ condition }) => (procedureOf(condition) ?? 'extract') === body.procedure));
+const taken: ReadonlySet<string> = new Set(['extract', 'remove-cap', 'scale-calculus']);
+
+/** The reading less what it found a second time; undefined where nothing else came of the words, or something is asked. */
+function withoutAgain(reading: Reading, named: readonly Named[]): Reading | undefined {
+  const again = reading.made.filter((made) => isAgain(made, named));
+  const [first, ...more] = reading.made.filter((made) => !again.includes(made));
+  if (first === undefined || !ofThem({ ...reading, made: [first, ...more] }, named)) return undefined;
+  return { ...reading, made: [{ ...first, marks: [...first.marks, ...again.flatMap(({ marks }) => marks)] }, ...more] };
 }

@@ -49,8 +49,9 @@ interface Stands {
 }
 type Words = readonly string[];
 
-export function handled(marks: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
+export function handled(scanned: readonly Mark[], tokens: readonly Token[], last: Item | undefined): readonly Mark[] {
   const words = tokens.map(({ t }) => t);
+  const marks = ofFound(scanned, tokens);
   const found = gather(words, (word, at) =>
     handledSay.has(word) || handleSay.has(word) || word === 'would' || word === 'had' || word === 'came' || lowering.has(word)
       ? handlingAt(marks, words, at, last)
@@ -58,6 +59,15 @@ export function handled(marks: readonly Mark[], tokens: readonly Token[], last: 
   ).slice(0, 3);
   return found.reduce((now, one) => withHandling(now, tokens, one), marks);
 }
+
+/** A place that stands for what was found there is handled as that is. */
+const ofFound = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  tokens.some(({ of }) => of)
+    ? marks.map((mark) => {
+        const of = mark.place && tokens[mark.from]?.of;
+        return of ? { ...mark, of } : mark;
+      })
+    : marks;
 
 function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
   if (lowering.has(words[at] ?? '')) return downTo(marks, words, at, last);
@@ -77,20 +87,23 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     return undefined;
   const sized = attempt === undefined ? amountOff(marks, words, at, last) : undefined;
   if (sized) return sized;
+  const span = SPAN + marks.reduce((sum, { of, from, to }) => sum + (of && from > at ? to - from : 0), 0);
   const end = words
-    .slice(at + 1, at + SPAN)
+    .slice(at + 1, at + span)
     .findIndex(
       (word) => particles.has(word) || (word === 'by' && (pointing.has(words[at + 1] ?? '') || definite.has(words[at + 1] ?? ''))),
     );
   const to = end < 0 ? undefined : at + 1 + end;
-  const after = words.slice(at + 1, to ?? at + SPAN);
+  const after = words.slice(at + 1, to ?? at + span);
   // "took half of it off": the half is how much.
   const half = after.slice(0, 2).indexOf('half');
   const rest = half < 0 ? after : after.slice(half + (after[half + 1] === 'of' ? 2 : 1));
   // "took all of them down"
   const counted = ['all', 'both'].includes(after[0] ?? '') && after[1] === 'of' && pointing.has(after[2] ?? '') ? after.slice(2) : after;
   const object = half >= 0 && (pointing.has(rest[0] ?? '') || definite.has(rest[0] ?? '')) ? rest : counted;
-  if (object.length === 0 || object.some((word) => piecesSay.has(word))) return undefined;
+  // "the small one i took right off": what was found before stands before its verb.
+  const fronted = object.every((word) => wholly.has(word)) ? frontedBy(marks, words, at) : undefined;
+  if ((object.length === 0 && fronted === undefined) || object.some((word) => piecesSay.has(word))) return undefined;
   const particle = to === undefined ? undefined : words[to];
   // A pronoun stands right behind its verb; between the verb and the particle stands nothing but the thing.
   // "will take another three mil off two ten": a size off a tooth.
@@ -113,11 +126,14 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   const byName = to !== undefined && definite.has(object[0] ?? '') && marks.some(({ place }) => place !== undefined);
   const done = byName ? workWithin(marks, at, to + 1) : undefined;
   if (done) return { from: at, to: at + 1, id: done, ...(attempt ? { stands: attempt } : {}) };
-  const kind = points
-    ? whatBefore(marks, words, at, last)
-    : attempt !== undefined || byName
-      ? named(marks, at + 1, to ?? Math.min(words.length, at + SPAN))
-      : undefined;
+  const ofThat = fronted === undefined && marks.some((mark) => mark.of !== undefined && mark.from > at && mark.from < (to ?? at + span));
+  const kind = fronted
+    ? kindOf(fronted)
+    : points
+      ? whatBefore(marks, words, at, last)
+      : attempt !== undefined || byName || ofThat
+        ? named(marks, at + 1, to ?? Math.min(words.length, at + span))
+        : undefined;
   const id =
     kind === undefined
       ? undefined
@@ -144,6 +160,15 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     ...(!points && to !== undefined && words[to] === 'back' ? { particle: to } : {}),
   };
 }
+
+const wholly: ReadonlySet<string> = new Set(['right', 'straight', 'clean', 'all', 'well']);
+const byMe: ReadonlySet<string> = new Set(['i', 'we', 'have', 'had', 'just', 'then', 'also', 'only']);
+/** What was found before, with nothing between it and the verb but who did it. */
+const frontedBy = (marks: readonly Mark[], words: Words, at: number): Mark | undefined => {
+  let to = at;
+  while (byMe.has(words[to - 1] ?? '')) to -= 1;
+  return to < at ? marks.find((mark) => mark.of !== undefined && mark.to === to) : undefined;
+};
 
 /** "took that off him", "popped it back in the bucket", "took it down to the end of the yard": no tooth is meant. */
 function elsewhere(marks: readonly Mark[], words: Words, at: number): boolean {
@@ -189,7 +214,9 @@ function cameOff(marks: readonly Mark[], words: Words, at: number, last: Item | 
   if (marks.some((mark) => mark.from <= at && mark.to > at && mark.terms?.some((t) => t.k === 'work' && t.term.as === 'procedure')))
     return undefined;
   const kind = whatBefore(marks, words, at, last);
-  const id = kind === 'cap' || kind === 'tartar' ? handling[kind][particle] : undefined;
+  // "the hook came off by hand", of the one that was found before.
+  const id =
+    kind === 'cap' || kind === 'tartar' || (kind === 'overgrowth' && marks.some(({ of }) => of)) ? handling[kind][particle] : undefined;
   return id === undefined ? undefined : { from: at, to: at + 2, id };
 }
 
@@ -328,12 +355,13 @@ const workWithin = (marks: readonly Mark[], at: number, to: number): ProcedureId
 function whatBefore(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handled | undefined {
   const before = marks.filter((mark) => mark.to <= at);
   if (before.some((mark) => words.slice(mark.from, mark.to).some((word) => piecesSay.has(word)))) return undefined;
-  const heads = before.filter((mark) => mark.terms?.some((t) => t.k === 'condition'));
+  const heads = before.filter((mark) => mark.of !== undefined || mark.terms?.some((t) => t.k === 'condition'));
   if (heads.length > 0) return kindOf(heads.at(-1) as Mark);
   if (before.some(({ place }) => place?.codes !== undefined)) return 'tooth';
   return last?.kind === 'finding' && last.presence !== 'absent' ? handledAs[last.condition] : undefined;
 }
 const kindOf = (mark: Mark): Handled | undefined =>
+  mark.of?.flatMap((id) => (id === 'fracture' ? [] : (handledAs[id] ?? [])))[0] ??
   (mark.terms ?? []).flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' ? (handledAs[t.id] ?? []) : []))[0];
 
 /** The marks with the verb as a head of work, and the words of trying as how it stands. */

@@ -12,7 +12,7 @@ import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { forWhatWasFound } from './followUps.ts';
-import { workOnFound } from './foundBefore.ts';
+import { ofFound } from './foundBefore.ts';
 import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { followed } from './follow.ts';
@@ -21,7 +21,7 @@ import { putOff } from './nextTime.ts';
 import { ofTheLast } from './ofTheLast.ts';
 import { putRight } from './putRight.ts';
 import { read, type Reading } from './read.ts';
-import { reachedBack, whereItIs } from './reachBack.ts';
+import { reachedBack } from './reachBack.ts';
 import { nearSideIsLeft } from './nearSide.ts';
 import { inOneTurn } from './oneTurn.ts';
 import { talkAside } from './talkAside.ts';
@@ -71,8 +71,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (again && put?.revises && others.length === 0) return { ...again, made: [{ ...put, marks: again.marks.map((_, m) => m) }] };
     const right = putRight(all, context, carry, readIn);
     if (right) return right;
-    const reading =
-      workOnFound(all, context, carry, (words) => readShort(words, carry)) ?? read(whereItIs(all, context, carry) ?? all, context, carry);
+    const reading = ofFound(all, context, carry, (words) => readShort(words, carry)) ?? read(all, context, carry);
     return { ...reading, made: putOff(withCarriedPlace(reading, carry, context), reading, context, carry) };
   };
   const readAs = (words: readonly string[]): Reading => stretches(words.join('\n'), () => readTokens(tokensOf(words)));

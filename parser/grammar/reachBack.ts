@@ -6,7 +6,6 @@ import type { Context } from '../contract/draft.ts';
 import type { Item, Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
-import { regions } from '../lexicon/regions.ts';
 import { standing, type Carry } from './carry.ts';
 import { formAt, formsOf } from './forms.ts';
 import { gather } from './lists.ts';
@@ -14,7 +13,6 @@ import type { RawPlace } from './places.ts';
 import { codeWords } from './pointing.ts';
 import { isHead, scan, type Mark } from './scan.ts';
 import { areNeighbours, codeOf, positionOf, quadrantOf } from './teeth.ts';
-import { expand } from './template.ts';
 import type { Token } from './tokens.ts';
 
 type Finding = Extract<Item, { kind: 'finding' }>;
@@ -176,50 +174,6 @@ export function lies(place: Place, { side, jaw, codes, positions }: RawPlace): b
   return side === undefined || side === 'both' || ('region' in place ? place.side === side : left === (side === 'left'));
 }
 
-const tellsMore = /^(?:is|was|has|had|looks|feels|wants|needs|got)$/;
-/** What may be said of a place that was named by what was found there; nothing that would make a tooth of it ("the hook is gone"). */
-const foundBeside: ReadonlySet<ConditionId> = new Set([
-  'food-packing',
-  'bleeding',
-  'pain',
-  'heat',
-  'gingivitis',
-  'malodour',
-  'discharge',
-  'draining-tract',
-  'periodontal-pocket',
-  'bruising',
-  'swelling',
-  'sharp',
-  'sharp-enamel-points',
-]);
-/** "that pocket is packed", "the hook was taken down two mil": what is said of a finding named again is said of where it is. */
-export function whereItIs(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] | undefined {
-  let from = 0;
-  while (leads.has(tokens[from]?.t ?? '')) from += 1;
-  const which = tokens[from]?.t;
-  const at = tokens.findIndex(({ t }, i) => i > from && i - from <= LONGEST_NAME && tellsMore.test(t));
-  if ((which !== 'that' && which !== 'the' && which !== 'this') || at < 0) return undefined;
-  const marks = scan(tokens).marks;
-  const said = marks.filter((mark) => mark.from >= at);
-  const heads = said.filter(isHead);
-  const more = heads.every(({ terms = [] }) =>
-    terms.every((t) => (t.k === 'condition' ? foundBeside.has(t.id) : t.k === 'work' || t.k === 'glue')),
-  );
-  if (heads.length === 0 || !more || marks.some(({ place }) => place !== undefined)) return undefined;
-  const target = named(tokens.slice(from, at), [], false, context, carry);
-  const others =
-    target && context.items.filter((item) => item.kind === 'finding' && item.condition === target.condition && item.presence === 'present');
-  const place = target?.place && (which === 'that' || others?.length === 1) ? wordsOf(target.place) : undefined;
-  const heard = tokens.slice(from, at).map(({ word }) => word);
-  return (
-    place && [
-      ...tokens.slice(0, from),
-      ...place.map((t, i): Token => ({ t, word: heard[i] ?? (heard.at(-1) as number), heard, carried: true })),
-      ...tokens.slice(at),
-    ]
-  );
-}
 /** "get your vet to look at that gap": the place of a finding named in passing; "the" only where there is one. */
 export function placeOfThat(tokens: readonly Token[], context: Context): Place | undefined {
   for (let at = 0; at < tokens.length - 1; at += 1) {
@@ -236,18 +190,6 @@ export function placeOfThat(tokens: readonly Token[], context: Context): Place |
   }
   return undefined;
 }
-const wordsOf = (place: Place): readonly string[] | undefined =>
-  'teeth' in place && place.teeth.length === 1
-    ? codeWords(place.teeth[0] as string)
-    : 'spaces' in place && place.spaces.length === 1
-      ? ['between', ...codeWords(place.spaces[0]?.[0] as string), 'and', ...codeWords(place.spaces[0]?.[1] as string)]
-      : 'region' in place
-        ? [
-            ...(place.side === 'left' || place.side === 'right' ? [place.side] : []),
-            ...(expand(regions[place.region].say[0] as string)[0] as string[]),
-          ]
-        : undefined;
-
 /** What the words lean on: the place of the finding that is put right. */
 const placeOf = (place: Place | null): Pick<Carry, 'place'> =>
   place && 'teeth' in place

@@ -42,6 +42,8 @@ export interface Mark {
     readonly to: number;
     /** With all that was said of it: "ten the same". */ readonly same?: true;
   };
+  /** A place named by what was found there. */
+  readonly of?: Token['of'];
   /** A place of which a part was said before. */
   readonly carried?: true;
   /** Names what the findings beside it share out: theirs, though none has it for its place. */

@@ -10,7 +10,7 @@ import type { Token } from './tokens.ts';
 const lightWords: ReadonlySet<string> = new Set(light);
 
 /** Words between pauses. */
-function partsOf(tokens: readonly Token[]): readonly (readonly Token[])[] {
+export function partsOf(tokens: readonly Token[]): readonly (readonly Token[])[] {
   const ends = [...tokens.flatMap(({ ends: pause }, i) => (pause && i + 1 < tokens.length ? [i + 1] : [])), tokens.length];
   return ends.map((to, i) => tokens.slice(ends[i - 1] ?? 0, to));
 }

@@ -1,4 +1,5 @@
 /** Tokens: the words of an utterance as the grammar reads them; each remembers which word it came from. */
+import type { ConditionId } from '../lexicon/conditions.ts';
 import { sounds } from '../lexicon/fillers.ts';
 import { dialect } from '../lexicon/dialect.ts';
 import { ohWords } from '../lexicon/numbers.ts';
@@ -14,6 +15,8 @@ export interface Token {
   readonly ends?: true;
   /** Stands for what was said before ("it", "that row"): carried, not spoken. */
   readonly carried?: true;
+  /** Where something was found that was named again: what it is. */
+  readonly of?: readonly ConditionId[];
   /** What was said, where the grammar reads it under another name ("near" as left). */
   readonly said?: string;
 }

@@ -1,12 +1,19 @@
 /** Beside a gap "packed" is feed; alone it may be a filling. */
 import { standing } from '../carry.ts';
 import type { FindingBody } from '../made.ts';
+import type { Token } from '../tokens.ts';
 import { asked, each, type Rule } from './rule.ts';
 
+const byMe = /\b(?:i|we)(?: have)?(?: just| then| also| only)?$/;
+const textBefore = (tokens: readonly Token[], to: number): string =>
+  tokens
+    .slice(Math.max(0, to - 3), to)
+    .map(({ t }) => t)
+    .join(' ');
 const gaps = new Set(['diastema', 'food-packing', 'periodontal-pocket']);
 
 /** "valve diastema, packed": beside a gap it is feed that is packed; alone it may be feed or a filling. */
-export const packed: Rule = (reads, { context, carry }) => {
+export const packed: Rule = (reads, { context, carry, marks, tokens }) => {
   const last = standing(context, carry.last);
   // "packed solid, flushed it out": feed; "flushed and packed": what was put in afterwards.
   const pack = reads.find(({ said }) => said.startsWith('pack'))?.clause.head.mark ?? Infinity;
@@ -17,7 +24,9 @@ export const packed: Rule = (reads, { context, carry }) => {
   const gapSaid =
     reads.some(({ clause }) => gaps.has(clause.head.condition?.id ?? '')) ||
     (last?.kind === 'finding' && gaps.has(last.condition) && last.presence === 'present');
-  return each(reads, (made, { said }) => {
+  return each(reads, (made, { said, clause }) => {
+    // "i've packed the lower one": feed is packed by nobody.
+    if (byMe.test(textBefore(tokens, marks[clause.head.mark]?.from ?? 0))) return made;
     const none =
       (said === 'packing' || said === 'packed') &&
       gapSaid &&
