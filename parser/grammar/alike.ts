@@ -77,8 +77,22 @@ function ditto(tokens: readonly Token[]): readonly Token[] {
   ];
 }
 
+const also = /^(?:(?:and|but|oh|yes|yeah) )*so (?:is|are|has|have|does|do) (?:the )?/;
+/** "so has four eleven": that one too, of what was found last. */
+function soHas(tokens: readonly Token[]): readonly Token[] {
+  const words = tokens.map(({ t }) => t).join(' ');
+  const lead = also.exec(words)?.[0];
+  const from = lead === undefined ? 0 : lead.trim().split(' ').length;
+  const rest = lead === undefined ? [] : scan(tokens.slice(from)).marks.filter((mark) => !isGlue(mark));
+  const last = tokens.at(-1);
+  return last && rest.length > 0 && rest.every(({ place }) => (place?.codes ?? place?.positions) !== undefined)
+    ? [...tokens.slice(from), { t: 'too', word: last.word }]
+    : tokens;
+}
+
 /** "And" for what joins alike places. */
 export const alikeThere: readonly Rewording[] = [
+  { rule: soHas, needs: ['so'] },
   { rule: neither, needs: ['neither'] },
   { rule: neitherOfWhich, needs: ['neither'] },
   { rule: oneOf, needs: ['of'] },

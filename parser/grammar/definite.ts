@@ -204,6 +204,11 @@ function choose(saying: Saying, found: readonly Found[], last: Item | undefined)
     const rest = other ? ordered.filter(({ place }) => !before.includes(text(place))) : ordered;
     return rest.length < group.length || unique(group).length === 1 ? rest : [];
   };
+  // "those two front ones": incisors.
+  if (ids === undefined && saying.many && order !== undefined && order !== 'middle' && !sized && !other)
+    return apart(all).filter(
+      ({ place }) => 'teeth' in place && place.teeth.every((tooth) => (order === 'first') === positionOf(tooth) <= 3),
+    );
   if (groups.length === 0 && ids !== undefined && sized && !other && !order) return named;
   if (sized) {
     const measured = sized.what ? bySize(all, { ...sized, called: [] }) : [];
@@ -240,10 +245,11 @@ export function definiteAt(tokens: readonly Token[], from: number, context: Cont
   const saying = sayingAt(tokens, from);
   if (saying === undefined) return undefined;
   const all = foundIn(context);
-  const found = choose(saying, all, standing(context, carry.last));
+  const span = spanOf(tokens, saying);
+  const found = takenOff(choose(saying, all, standing(context, carry.last)), span.lead, context);
   const places = unique(saying.many ? apart(found) : found);
   const { many, count } = saying;
-  const named = { ...spanOf(tokens, saying), many };
+  const named = { ...span, many };
   const latest = found.at(-1);
   // "that hook", right behind one.
   const just =
@@ -257,6 +263,17 @@ export function definiteAt(tokens: readonly Token[], from: number, context: Cont
   return many && (count ?? 0) > 2 && saying.ids !== undefined && found.length > 0 ? { ...named, found, places: [] } : undefined;
 }
 const MOST_PLACES = 6;
+
+/** "where that cap came off", of two: the one that was taken off. */
+function takenOff(found: readonly Found[], lead: Named['lead'], { items }: Context): readonly Found[] {
+  const done =
+    lead && unique(found).length > 1
+      ? found.filter(({ place }) =>
+          items.some((item) => item.kind === 'treatment' && item.state === 'done' && item.place && text(item.place) === text(place)),
+        )
+      : [];
+  return done.length > 0 ? done : found;
+}
 
 /** "where that cap came off", "where the hook was": that place. */
 function spanOf(tokens: readonly Token[], { from, to }: Saying): Pick<Named, 'from' | 'to' | 'lead'> {

@@ -190,7 +190,12 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
     return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
   if (recheck < 0 && after !== undefined && (rounds.test(text) || returning.test(text)))
     return make({ kind: 'follow-up', action: 'recheck', after });
-  if (recheck >= 0 && after !== undefined && unknown <= 2 && !wasThen(marks, recheck, after))
+  if (
+    recheck >= 0 &&
+    after !== undefined &&
+    (unknown <= 2 || strangeBeside(marks, tokens, recheck) === 0) &&
+    !wasThen(marks, recheck, after)
+  )
     return leaning(rechecked.test(text) ? carry.place : undefined, { kind: 'follow-up', action: 'recheck', after, ...place }).map(
       (one) => ({ ...one, marks: said }),
     );
@@ -213,6 +218,16 @@ export function forWhatWasFound(made: readonly Made[]): readonly Made[] {
         open(one) ? { ...one, body: { ...(one.body as FollowUp), place }, how: { ...one.how, place: 'carried' as const } } : one,
       )
     : made;
+}
+
+/** Unknown words between the same two pauses: "he reckons it can stay for now, so we'll recheck it in eight weeks". */
+function strangeBeside(marks: readonly Mark[], tokens: readonly Token[], at: number): number {
+  const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
+  const from = marks.slice(0, at).findLastIndex(ends) + 1;
+  const end = marks.findIndex((mark, i) => i >= at && ends(mark));
+  return marks
+    .slice(from, end < 0 ? marks.length : end + 1)
+    .filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
 }
 
 /** "quidded back in the spring": what was, not what comes. */

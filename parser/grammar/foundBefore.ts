@@ -10,6 +10,7 @@ import { besideFound, plainName } from '../lexicon/namedBefore.ts';
 import { joined } from './breaths.ts';
 import type { Carry } from './carry.ts';
 import { bareAt, definiteAt, definiteWords, type Named } from './definite.ts';
+import { withoutRight } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { gather } from './lists.ts';
 import { itself } from './pointing.ts';
@@ -23,13 +24,17 @@ import { workWords } from './vocabulary.ts';
 
 const tells: ReadonlySet<string> = new Set([...workWords, ...workTells, ...standsSay.map(([[first]]) => first ?? '')]);
 
+/** "the small one i took right off": no side. */
+const noSide = (tokens: readonly Token[]): readonly Token[] => (tokens.some(({ t }) => t === 'right') ? withoutRight(tokens) : tokens);
+
 /** @returns undefined where nothing that was found before is named; what became of one in words that are not known is asked */
 export function ofFound(
-  tokens: readonly Token[],
+  said: readonly Token[],
   context: Context,
   carry: Carry,
   read: (words: readonly Token[]) => Reading,
 ): Reading | undefined {
+  const tokens = noSide(said);
   const named = namedIn(tokens, context, carry);
   if (named.length === 0) return undefined;
   // "all four of those gaps", of three: how many, is asked.

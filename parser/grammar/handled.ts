@@ -112,7 +112,8 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     particle === 'off' &&
     to !== undefined &&
     marks.some(({ measure, from }) => measure?.unit === 'mm' && from > at && from < to) &&
-    marks.some(({ place, from }) => place?.codes !== undefined && from > to)
+    (marks.some(({ place, from }) => place?.codes !== undefined && from > to) ||
+      (pointing.has(words[to + 1] ?? '') && whatBefore(marks, words, at, last) === 'overgrowth'))
   )
     return { from: at, to: at + 1, id: 'reduce', stands: attempt };
   // "that cap" names it; "that" alone points back.
@@ -358,6 +359,8 @@ function whatBefore(marks: readonly Mark[], words: Words, at: number, last: Item
   const heads = before.filter((mark) => mark.of !== undefined || mark.terms?.some((t) => t.k === 'condition'));
   if (heads.length > 0) return kindOf(heads.at(-1) as Mark);
   if (before.some(({ place }) => place?.codes !== undefined)) return 'tooth';
+  // "took two mil off it", "i plan to take another two mil off it next time"
+  if (last?.kind === 'treatment' && last.procedure === 'reduce') return 'overgrowth';
   return last?.kind === 'finding' && last.presence !== 'absent' ? handledAs[last.condition] : undefined;
 }
 const kindOf = (mark: Mark): Handled | undefined =>

@@ -32,19 +32,41 @@ const before: ReadonlySet<string> = new Set([
   'left',
 ]);
 const nearness = /^(?:beside|next to|at the (?:front|back|very|end)|by (?:it|that|the))\b/;
+const wholly = /^(?:off|down|out|back|away)\b/;
+const takes: ReadonlySet<string> = new Set([
+  'took',
+  'taken',
+  'take',
+  'taking',
+  'brought',
+  'bring',
+  'ground',
+  'knocked',
+  'came',
+  'come',
+  'got',
+  'get',
+  'pulled',
+  'filed',
+  'cut',
+]);
+/** "took the hook right off": how far, and no side. */
+const allTheWay = (tokens: readonly Token[], at: number): boolean =>
+  wholly.test(tokens[at + 1]?.t ?? '') && tokens.slice(Math.max(0, at - 8), at).some(({ t }) => takes.has(t));
 /** "a sharp point right beside it", "hook on two oh six, right at the front": close by, and no side. */
-function withoutRight(tokens: readonly Token[]): readonly Token[] {
+export function withoutRight(tokens: readonly Token[]): readonly Token[] {
   const near = (at: number): boolean =>
     tokens[at]?.t === 'right' &&
     tokens[at]?.ends !== true &&
     at > 0 &&
     (tokens[at - 1]?.ends === true || !before.has(tokens[at - 1]?.t ?? '')) &&
-    nearness.test(
-      tokens
-        .slice(at + 1, at + 4)
-        .map(({ t }) => t)
-        .join(' '),
-    );
+    (allTheWay(tokens, at) ||
+      nearness.test(
+        tokens
+          .slice(at + 1, at + 4)
+          .map(({ t }) => t)
+          .join(' '),
+      ));
   return tokens.some((_, at) => near(at)) ? tokens.filter((_, at) => !near(at)) : tokens;
 }
 

@@ -4,11 +4,13 @@
  */
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
+import { handledAs } from '../lexicon/handling.ts';
 import { digitWords, teenWords } from '../lexicon/numbers.ts';
 import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
 import { standing, type Carry } from './carry.ts';
 import { readCodes } from './codes.ts';
+import { readNumber } from './numbers.ts';
 import { comparing, quadrantsOf } from './places.ts';
 import { scan } from './scan.ts';
 import { unitWords } from './sizes.ts';
@@ -56,7 +58,7 @@ const inWords =
 export const mirrored = inWords(true);
 export const itself = inWords(false);
 const fromOne =
-  (words: (code: string) => readonly string[]) =>
+  (words: (code: string) => readonly string[] | undefined) =>
   (place: Place): readonly string[] | undefined => {
     const code = one(place);
     return code === undefined ? undefined : words(code);
@@ -92,6 +94,12 @@ export const eitherWay = (place: Place): readonly string[] | undefined => {
   const [back, front] = [beside(1)(place), beside(-1)(place)];
   return back && front && one(place) !== undefined ? [...front, 'or', ...back] : (back ?? front);
 };
+/** The teeth beside one. */
+const neighbours = (code: string): readonly string[] | undefined => {
+  const sides = [-1, 1].flatMap((step) => (nextTo(code, step as 1 | -1) ? [codeOf(quadrantOf(code), positionOf(code) + step)] : []));
+  return sides.length > 0 ? list(sides) : undefined;
+};
+const behindIt = ['it', 'that', 'that one', 'that tooth'];
 const backwards = ['back', 'along', 'behind', 'further back'];
 const forwards = ['forward', 'forwards', 'in front', 'further forward'];
 
@@ -132,6 +140,46 @@ const pointers = formsOf<Pointer[1]>([
       ],
     ]),
   ]),
+  // "the teeth on either side of it are healthy", "its neighbours are normal": those teeth, and no gap.
+  ...['either', 'both', 'each'].flatMap((which): Pointer[] =>
+    ['teeth', 'teeth on', 'ones', 'ones on', 'tooth', 'tooth on'].flatMap((what): Pointer[] =>
+      ['', ...behindIt.map((word) => ` of ${word}`)].map((of): Pointer => [
+        `${what} ${which} ${which === 'both' ? 'sides' : 'side'}${of}`.split(' '),
+        fromOne(neighbours),
+      ]),
+    ),
+  ),
+  ...['its neighbours', 'its neighbors', 'neighbours', 'neighbors', 'neighbouring teeth', 'neighboring teeth'].flatMap((words): Pointer[] =>
+    ['is', 'are', 'look', 'looks', 'feel', 'both'].map((verb): Pointer => [
+      [...words.split(' '), verb],
+      fromOne((code) => {
+        const beside = neighbours(code);
+        return beside && [...beside, verb === 'both' ? 'are' : verb];
+      }),
+    ]),
+  ),
+  // "and its partner on the right": across the mouth, and of the same kind.
+  ...['partner', 'mate', 'twin', 'opposite number', 'fellow'].flatMap((word): Pointer[] =>
+    ['', ' on the left', ' on the right', ' opposite', ' on the other side'].map((where): Pointer => [
+      `its ${word}${where}`.split(' '),
+      mirrored,
+    ]),
+  ),
+  // "recession on one oh two and one oh three, eotrh in that corner"
+  [
+    ['that', 'corner'],
+    (place) => {
+      const [code, ...more] = 'teeth' in place ? place.teeth : [];
+      const one = code !== undefined && positionOf(code) <= 3 && more.every((tooth) => quadrantOf(tooth) === quadrantOf(code));
+      return one ? codeWords(codeOf(quadrantOf(code), 3)) : undefined;
+    },
+  ],
+  // "feed packed under it": at the tooth.
+  ...['packed', 'packing', 'feed', 'food', 'stuck', 'trapped', 'in'].flatMap((what): Pointer[] =>
+    ['under', 'underneath', 'beneath'].flatMap((where): Pointer[] =>
+      behindIt.map((word): Pointer => [[what, where, ...word.split(' ')], fromOne((code) => [what, 'at', ...codeWords(code)])]),
+    ),
+  ),
   ...['it', 'that', 'this', 'that one', 'that tooth', 'this one'].flatMap((word): Pointer[] =>
     [
       ['behind', ...word.split(' ')],
@@ -318,6 +366,60 @@ function otherOf(tokens: readonly Token[], at: number): readonly string[] | unde
 
 const sides: ReadonlySet<string> = new Set(['side', 'sides']);
 
+const way = { behind: 1, 'in front of': -1 } as const;
+/** "the seven and eight behind it": in the row of the tooth named last, where they are. */
+function numbersBeside(
+  tokens: readonly Token[],
+  at: number,
+  place: Place | null | undefined,
+  context: Context,
+): { readonly words: readonly string[]; readonly to: number } | undefined {
+  const named: number[] = [];
+  let to = at;
+  for (;;) {
+    const number = readNumber(tokens, to);
+    if (number === undefined || typeof number.value !== 'number') break;
+    named.push(number.value);
+    to = number.to;
+    if (tokens[to]?.t === 'and') to += tokens[to + 1]?.t === 'the' ? 2 : 1;
+    else break;
+  }
+  const behind = tokens.slice(to, to + 3).map(({ t }) => t);
+  const which = behind[0] === 'behind' ? 'behind' : behind.join(' ') === 'in front of' ? 'in front of' : undefined;
+  const points = which && tokens.slice(to + which.split(' ').length, to + which.split(' ').length + 2).map(({ t }) => t);
+  const code = place ? (one(place) ?? one(lastTooth(context) ?? place)) : undefined;
+  if (
+    tokens[at - 1]?.t !== 'the' ||
+    named.length === 0 ||
+    !which ||
+    !points ||
+    code === undefined ||
+    !['it', 'that'].includes(points[0] ?? '')
+  )
+    return undefined;
+  const there = named.every((position) => position >= 6 && position <= 11 && Math.sign(position - positionOf(code)) === way[which]);
+  const codes = named.map((position) => codeOf(quadrantOf(code), position)).sort();
+  return there && positionOf(code) >= 6
+    ? { words: list(codes), to: to + which.split(' ').length + (['one', 'tooth'].includes(points[1] ?? '') ? 2 : 1) }
+    : undefined;
+}
+/** The tooth last spoken of, behind a part of the mouth: "that tooth" is no cheek. */
+const lastTooth = ({ items }: Context): Place | undefined =>
+  items.flatMap((item) => ('place' in item && item.place && one(item.place) !== undefined ? [item.place] : [])).at(-1);
+/** What was found there, where that can be taken off or down by itself. */
+const foundThere = ({ items }: Context, place: Place): Token['of'] => {
+  const found = items.flatMap((item) =>
+    item.kind === 'finding' &&
+    item.presence === 'present' &&
+    item.when === 'now' &&
+    JSON.stringify(item.place) === JSON.stringify(place) &&
+    handledAs[item.condition] !== 'tooth'
+      ? [item.condition]
+      : [],
+  );
+  return found.length > 0 ? found : undefined;
+};
+
 /** Whether a pointing word goes on as the name of what it stands before: no pause, no end, and none of the small words that say how much. */
 const named = (tokens: readonly Token[], to: number): boolean =>
   tokens[to] !== undefined &&
@@ -344,6 +446,11 @@ const looksAt = (tokens: readonly Token[], at: number): boolean =>
   );
 const gaps: ReadonlySet<string> = new Set(['gap', 'space']);
 const verbs: ReadonlySet<string> = new Set(['is', "'s", 'being']);
+
+const partsOfTooth: ReadonlySet<string> = new Set(['edge', 'edges', 'corner', 'tip', 'crown', 'root']);
+/** "that tooth", "the sharp edge of that one". */
+const ofTooth = (pattern: readonly string[], part: string | undefined): boolean =>
+  pattern.length === 2 && (pattern[1] === 'tooth' || (pattern[1] === 'one' && partsOfTooth.has(part ?? '')));
 
 /** Each pointer in turn, from `from` on: what one is read as may be what the next points to. */
 export function pointed(tokens: readonly Token[], context: Context, carry: Carry, from = 0): readonly Token[] {
@@ -377,6 +484,15 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
         at + corner.length,
       );
     }
+    const numbers = tokens[at - 1]?.t === 'the' ? numbersBeside(tokens, at, codeBefore(tokens, at - 1) ?? carried, context) : undefined;
+    if (numbers) {
+      const said = numbers.words.map((t, i): Token => ({
+        t,
+        word: (tokens[Math.min(at + i, numbers.to - 1)] as Token).word,
+        carried: true,
+      }));
+      return pointed([...tokens.slice(0, at), ...said, ...tokens.slice(numbers.to)], context, carry, at + said.length);
+    }
     const behind = openEnded(tokens, at);
     if (behind) return [...tokens.slice(0, at + 1), ...behind, ...tokens.slice(at + 1)];
     const pointer = formAt(
@@ -399,13 +515,14 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
       codeBefore(tokens, at) ??
       cornerBefore(tokens, at) ??
       (two ? pairOf(context, waiting) : undefined) ??
+      (ofTooth(pattern, tokens[at - 2]?.t) && carried && 'region' in carried ? lastTooth(context) : undefined) ??
       carried;
     // "the tooth in front of it, two oh eight, is fine", "a gap either side of it, three oh eight three oh nine and three oh nine three ten": its
     // number is said as well; "next gap back is four oh seven four oh eight": and that it is a gap.
     const next = at + pattern.length + (verbs.has(tokens[at + pattern.length]?.t ?? '') ? 1 : 0);
-    const numbers = pattern.at(-1) === 'and' ? 0 : (readCodes(tokens, next)?.raw.codes?.length ?? 0);
-    const several = numbers > 1 && (pattern[0] === 'next' || sides.has(pattern[1] ?? ''));
-    const numbered = pattern.length > 2 && (numbers === 1 || several);
+    const counted = pattern.at(-1) === 'and' ? 0 : (readCodes(tokens, next)?.raw.codes?.length ?? 0);
+    const several = counted > 1 && (pattern[0] === 'next' || sides.has(pattern[1] ?? ''));
+    const numbered = pattern.length > 2 && (counted === 1 || several);
     const words = place ? (numbered ? pattern.map((t) => (gaps.has(t) ? t : 'the')) : wordsFor(place)) : undefined;
     if (
       words === undefined ||
@@ -414,7 +531,13 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
     )
       continue;
     const first = tokens[at] as Token;
-    const said = words.map((t, i): Token => ({ t, word: (tokens[at + Math.min(i, pattern.length - 1)] ?? first).word, carried: true }));
+    const of = pattern.length === 2 && pattern[1] === 'one' && place ? foundThere(context, place) : undefined;
+    const said = words.map((t, i): Token => ({
+      t,
+      word: (tokens[at + Math.min(i, pattern.length - 1)] ?? first).word,
+      carried: true,
+      ...(of ? { of } : {}),
+    }));
     return pointed([...tokens.slice(0, at), ...said, ...tokens.slice(at + pattern.length)], context, carry, at + said.length);
   }
   return tokens;

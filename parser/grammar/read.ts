@@ -19,6 +19,7 @@ import { withoutFalseStarts } from './falseStart.ts';
 import { leaning } from './figures.ts';
 import { findingsOf } from './findings.ts';
 import { hearsaid, questioned, questionWords } from './framed.ts';
+import { gotOne } from './gotOne.ts';
 import { governed } from './governed.ts';
 import { handled } from './handled.ts';
 import { endedNow } from './history.ts';
@@ -127,6 +128,7 @@ const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: 
   { rule: apposed, needs: apposedWords },
   { rule: counted, needs: countedWords },
   { rule: thatSide, needs: ['side'] },
+  { rule: gotOne, needs: ['one'] },
 ]);
 const shown = (tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] =>
   pointed(

@@ -17,6 +17,9 @@ export const plainName = (id: ConditionId): string | undefined =>
   [...Object.entries(thingsSay), ...Object.entries(nouns)].find(([word, ids]) => ids[0] === id && word !== 'calculu')?.[0] ??
   Object.entries(thingsSay).find(([, ids]) => ids.includes(id))?.[0];
 
+/** What one speaks of as one: "four ten's got one too". */
+export const countedAsOne = (id: ConditionId): boolean => Object.values(thingsSay).some((ids) => ids.includes(id)) || ['ulcer', 'fracture', 'wolf-tooth'].includes(id);
+
 /** "the loose one": what was found of it. */
 export const foundWith: Readonly<Record<string, readonly ConditionId[]>> = {
   loose: ['loose-cap', 'mobility'], wobbly: ['mobility', 'loose-cap'], tight: ['retained-cap'], firm: ['retained-cap'], solid: ['retained-cap'],

@@ -1,0 +1,45 @@
+/**
+ * "Seven oh seven's got one as well, but that's loose", "other side's got just the one, four ten four eleven": one of what was found last and is
+ * counted, where more is said of it. Named, that is of it.
+ */
+import type { Context } from '../contract/draft.ts';
+import { countedAsOne, plainName } from '../lexicon/namedBefore.ts';
+import { scan } from './scan.ts';
+import type { Token } from './tokens.ts';
+
+const having: ReadonlySet<string> = new Set(['has', 'got', 'is', 'just', 'only', 'the']);
+const again: ReadonlySet<string> = new Set(['too', 'also', 'as', 'well']);
+const goesOn: ReadonlySet<string> = new Set(['but', 'though', 'only', 'just']);
+const sideHas =
+  /^(?:(?:and|but|so|then) )*(?:the )?(?:other|opposite|left|right) side (?:is|has)(?: got)?(?: just| only)*(?: the)? one(?: (?:too|as well|also))?$/;
+
+/** The side that has one, where it is told by its number behind a pause. */
+function byNumber(tokens: readonly Token[], to: number): readonly Token[] | undefined {
+  const lead = tokens.slice(0, to).map(({ t }) => t);
+  if (!tokens[to - 1]?.ends || !sideHas.test(lead.join(' '))) return undefined;
+  const codes = scan(tokens.slice(to)).marks[0]?.place?.codes ?? [];
+  const side = lead.find((word) => word === 'left' || word === 'right');
+  const there = side === undefined || codes.every((code) => /^[2367]/.test(code) === (side === 'left'));
+  return codes.length > 0 && there ? tokens.slice(to) : undefined;
+}
+
+/** The last of what is counted, less what the words name themselves: "..., no pocket". */
+function nameOfLast(tokens: readonly Token[], { items }: Context): string | undefined {
+  const names = items.flatMap((item) =>
+    item.kind === 'finding' && item.presence === 'present' && countedAsOne(item.condition) ? [plainName(item.condition)] : [],
+  );
+  return names.findLast((name) => !tokens.some(({ t }) => t === name));
+}
+
+export function gotOne(tokens: readonly Token[], context: Context): readonly Token[] {
+  const at = tokens.findIndex(({ t }, i) => t === 'one' && having.has(tokens[i - 1]?.t ?? ''));
+  const name = at < 0 ? undefined : nameOfLast(tokens, context);
+  if (name === undefined) return tokens;
+  let to = at + 1;
+  while (again.has(tokens[to]?.t ?? '')) to += 1;
+  const { word, ends } = tokens[at] as Token;
+  const rest = byNumber(tokens, to);
+  if (rest) return [{ t: name, word }, ...rest];
+  const more = goesOn.has(tokens[to]?.t ?? '') && (tokens[at - 1]?.t === 'has' || tokens[at - 1]?.t === 'got');
+  return more ? [...tokens.slice(0, at), { t: 'a', word }, { t: name, word, ...(ends ? { ends } : {}) }, ...tokens.slice(at + 1)] : tokens;
+}
