@@ -3,13 +3,14 @@
  * that reads a whole sentence then takes words that are another's. So a phrase that names several things is read in parts
  * too: where every part reads in whole by itself, and together they say more than the phrase at once, the parts are what was said.
  */
-import { linking, looking, ofTheVisit, pointing, rounds, waiting } from '../lexicon/breaths.ts';
+import { linking, looking, ofTheVisit, pointing, rounds, waiting, workNamed } from '../lexicon/breaths.ts';
 import { bodies, complete, whole } from './complete.ts';
 import { isExcept } from './except.ts';
 import { either } from './either.ts';
 import type { ItemBody } from './made.ts';
 import type { Reading } from './read.ts';
 import { workDone } from './roles/phrase.ts';
+import { partsBegin, reachesOver } from './pauses.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -17,6 +18,7 @@ import type { Token } from './tokens.ts';
 /** Things named in one part, and marks in it, at most: what leans on each other stands near. Keeps the work linear in the length. */
 const MOST_NAMED = 4,
   LONGEST = 20;
+const work: ReadonlySet<string> = new Set(workNamed);
 const begins = new Set(linking),
   waits = new Set([...linking, ...waiting]),
   points = new Set(pointing),
@@ -25,10 +27,7 @@ const begins = new Set(linking),
 /** An everyday word that is a finding beside a place only ("sharp", "gap") names one where no pause was written. */
 const names = (mark: Mark, tokens: readonly Token[], paused: boolean): boolean =>
   (mark.terms ?? []).some(
-    (t) =>
-      (t.k === 'condition' && (t.strength !== 'withPlace' || !paused)) ||
-      (t.k === 'work' &&
-        ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'].includes(t.term.as)),
+    (t) => (t.k === 'condition' && (t.strength !== 'withPlace' || !paused)) || (t.k === 'work' && work.has(t.term.as)),
   ) || tokens.slice(mark.from, mark.to).some(({ t }) => looking.test(t) || visit.has(t));
 
 /** What it is about, so that one thing said twice is one. */
@@ -77,7 +76,7 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
     (marks[i]?.terms ?? []).every((t) => t.k === 'condition' && t.strength === 'withPlace');
   const named = marks.map((mark, i) => names(mark, tokens, paused) && !whereWorked(i));
   if (named.filter(Boolean).length < 2) return asHeard;
-  const apart = paused ? byPause(words, asHeard, readAs) : undefined;
+  const apart = paused ? byPause(words, asHeard, named, readAs) : undefined;
   if (apart) return apart;
   if (complete(asHeard)) return paused ? asHeard : orParted(words, asHeard, named, readAs);
   const cuts = marks.flatMap((mark, i) => {
@@ -126,11 +125,27 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
  * "Both jaw joints normal, grade two gingivitis three oh one": where each part between pauses is a finding in whole, with its place, no part has
  * anything of another's. What "no" ruled out before the pause may be meant behind it as well: then it is asked.
  */
-function byPause(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading | undefined {
-  const { tokens } = asHeard;
-  const starts = tokens.flatMap(({ ends }, i) => (ends && tokens[i + 1] ? [(tokens[i + 1] as Token).word] : []));
-  if (starts.length > MOST_NAMED || tokens.some(({ t, word }) => starts.includes(word) && begins.has(t))) return undefined;
-  const parts = [0, ...starts].map((word, i) => ({ reading: readAs(words.slice(word, starts[i])), word }));
+function byPause(
+  words: readonly string[],
+  asHeard: Reading,
+  named: readonly boolean[],
+  readAs: (words: readonly string[]) => Reading,
+): Reading | undefined {
+  const { tokens, scanned } = asHeard;
+  const begin = partsBegin(tokens);
+  const inside = (from: number, to = Infinity): boolean =>
+    named.some((is, m) => {
+      const word = is ? (tokens[scanned[m]?.from ?? -1]?.word ?? -1) : -1;
+      return word >= from && word < to;
+    });
+  if (
+    begin.length - 1 > MOST_NAMED ||
+    !begin.every((word, i) => inside(word, begin[i + 1])) ||
+    tokens.some(({ t, word }) => word > 0 && begin.includes(word) && begins.has(t)) ||
+    (whole(asHeard) && !reachesOver(asHeard))
+  )
+    return undefined;
+  const parts = begin.map((word, i) => ({ reading: readAs(words.slice(word, begin[i + 1])), word }));
   const stands = (body: ItemBody): boolean => body.kind === 'finding' && (body.place !== null || body.presence !== 'absent');
   if (!parts.every(({ reading }) => whole(reading) && bodies(reading).every(stands) && ofItself(reading))) return undefined;
   const apart = joined(
@@ -161,7 +176,8 @@ const ofItself = ({ scanned, tokens }: Reading): boolean => {
   );
   return !points && (places.length === 0 || places.some(saysWhere));
 };
-const saysWhere = (place: RawPlace): boolean =>
+/** A tooth, a row, a part, and no bare side. */
+export const saysWhere = (place: RawPlace): boolean =>
   ['codes', 'positions', 'region', 'quadrants', 'row'].some((key) => key in place) || (place.jaw !== undefined && place.side !== undefined);
 const ofAnother: ReadonlySet<string> = new Set([
   'one',

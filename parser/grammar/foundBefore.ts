@@ -18,7 +18,7 @@ import type { Reading } from './read.ts';
 import { scan, type Mark } from './scan.ts';
 import { askedAbout } from './shortForms.ts';
 import { supposed } from './supposed.ts';
-import { partsOf } from './talkAside.ts';
+import { partsOf } from './pauses.ts';
 import type { Token } from './tokens.ts';
 import { workWords } from './vocabulary.ts';
 

@@ -78,12 +78,8 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const named = flaggedByName(plain);
   const meant = named && recorded(readTokens(tokens.slice(...named)), context);
   if (meant) return commanded(heard, hypothesis, { commands: [{ command: 'flag-for-veterinarian', targets: [meant.id] }], carry });
-  const asRead = talkAside(
-    tokens,
-    inParts(said, readTokens(tokens), readAs),
-    (words) => read(words, { ...context, items: [] }, noCarry),
-    readTokens,
-  );
+  const inBreaths = (words: readonly string[]): Reading => inParts(words, readAs(words), readAs);
+  const asRead = talkAside(said, inBreaths(said), tokens, (words) => read(tokensOf(words), { ...context, items: [] }, noCarry), inBreaths);
   const asHeard = { ...asRead, made: forWhatWasFound(asRead.made) };
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);

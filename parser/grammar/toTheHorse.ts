@@ -1,4 +1,5 @@
 /** "hook on two oh six, no, stand still, one oh six": a "no" by itself before talk is said to the horse, or takes back; it rules nothing out. The place behind it is asked about. */
+import { approving } from '../lexicon/talkBeside.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -22,8 +23,6 @@ export function toTheHorse(marks: readonly Mark[], tokens: readonly Token[]): re
   });
 }
 
-const approving =
-  /^(?:(?:all|very|really|lovely|that is|that's) )*(?:good|fine|grand|great|lovely|perfect|sound|brilliant|spot on|super|smashing)$/;
 /** "good, upper left now": said of what was done before the pause; of the place behind it nothing was said. */
 export function approved(marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] {
   const at = marks.findIndex((mark) => mark.terms?.every(({ k }) => k === 'glue' || k === 'filler') !== true);

@@ -14,3 +14,5 @@ export const idleWords: readonly string[] = ['used', 'needed', 'required', 'nece
 export const looking = /^(?:examin|check|see|seen|look|feel|felt|palpat|visuali|prob|assess|reach|got$|get$|near|skipped|missed)/;
 /** People, and how the horse stood: a fact of the visit may begin here. */
 export const ofTheVisit: readonly string[] = ['vet', 'owner', 'stood'];
+/** The kinds of work that name a thing of their own. */
+export const workNamed: readonly string[] = ['procedure', 'agent', 'sedate', 'topUp', 'recheck', 'refer', 'monitor', 'advise', 'report', 'noBit'];

@@ -1,0 +1,31 @@
+/** A phrase between its pauses. */
+import { gather } from './lists.ts';
+import type { Reading } from './read.ts';
+import type { Token } from './tokens.ts';
+
+/** The words where a part begins, the first of them too: one number where nobody paused. */
+export const partsBegin = (tokens: readonly Token[]): readonly number[] => [
+  0,
+  ...gather(tokens, ({ ends }, i) => (ends === true ? tokens[i + 1]?.word : undefined)),
+];
+
+/** Whether something that was made took words on both sides of a pause, or may have: what rules out and what is past reach further than their own words. */
+export function reachesOver({ made, marks, tokens }: Reading): boolean {
+  const part: number[] = [];
+  let at = 0;
+  for (const { ends } of tokens) {
+    part.push(at);
+    if (ends === true) at += 1;
+  }
+  return made.some((one) => {
+    if (one.body?.kind === 'finding' && (one.body.presence !== 'present' || one.body.when !== 'now')) return true;
+    const parts = gather(one.marks, (m) => part[marks[m]?.from ?? -1]);
+    return parts.some((p) => p !== parts[0]);
+  });
+}
+
+/** The tokens between pauses. */
+export function partsOf(tokens: readonly Token[]): readonly (readonly Token[])[] {
+  const ends = [...gather(tokens, ({ ends: pause }, i) => (pause === true && i + 1 < tokens.length ? i + 1 : undefined)), tokens.length];
+  return ends.map((to, i) => tokens.slice(ends[i - 1] ?? 0, to));
+}
