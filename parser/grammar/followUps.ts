@@ -1,5 +1,4 @@
 /** What comes next: a recheck, a referral, what to watch, advice, a report, rest from the bit. */
-import { placeOfThat } from './reachBack.ts';
 import { resolvePlace } from './resolve.ts';
 import { light } from '../lexicon/fillers.ts';
 import { timeUnits } from '../lexicon/units.ts';
@@ -58,7 +57,7 @@ const ofVaccine = ({ from }: Mark, tokens: readonly Token[]): boolean =>
     .slice(Math.max(0, from - 3), from)
     .some(({ t }) => ['flu', 'tetanus', 'vaccination', 'vaccinations', 'jab', 'jabs', 'booster'].includes(t));
 
-export const followUps: WorkRule = (marks, tokens, { carry, named, context }) => {
+export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const first = firstOf(marks);
   const find = (as: string): number => {
     const at = first.get(as) ?? -1;
@@ -83,8 +82,6 @@ export const followUps: WorkRule = (marks, tokens, { carry, named, context }) =>
   const make = (body: FollowUp): readonly Made[] => [{ body, marks: all, rules: ['what comes next'], doubts: [] }];
   // "three oh nine is loose, needs the vet", "monitor": of what was named just before.
   const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => {
-    const that = place.place ? undefined : placeOfThat(tokens, context);
-    if (that) return make({ ...body, place: that }).map((one) => ({ ...one, how: { place: 'carried' as const } }));
     const leant =
       place.place || raws === undefined || findingsIn(marks)
         ? undefined

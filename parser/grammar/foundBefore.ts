@@ -39,7 +39,7 @@ export function ofFound(
   if (named.length === 0) return undefined;
   // "all four of those gaps", of three: how many, is asked.
   if (named.some(({ places }) => places.length === 0)) return askedAbout(tokens);
-  return asOne(tokens, named, carry, read) ?? inParts(tokens, context, carry, read) ?? unclear(tokens, named, read);
+  return asOne(tokens, named, carry, read) ?? inParts(tokens, context, carry, read) ?? unclear(tokens, named, carry, read);
 }
 
 /** "i've rasped everything by hand, and rounded off that chip": each part between pauses for itself. */
@@ -88,7 +88,12 @@ function asOne(
 }
 
 /** Named in words that no rule reads. */
-function unclear(tokens: readonly Token[], named: readonly Named[], read: (words: readonly Token[]) => Reading): Reading | undefined {
+function unclear(
+  tokens: readonly Token[],
+  named: readonly Named[],
+  carry: Carry,
+  read: (words: readonly Token[]) => Reading,
+): Reading | undefined {
   const plain = read(tokens);
   // "hook's done, ramp next time": no hook stands where the last thing was found.
   const elsewhere = plain.made.some(
@@ -102,8 +107,14 @@ function unclear(tokens: readonly Token[], named: readonly Named[], read: (words
         found.some(({ condition, place }) => condition === body.condition && JSON.stringify(place) !== JSON.stringify(body.place)),
       ),
   );
+  // "left the small one": no word of what was found last.
+  const another = plain.made.some(
+    ({ revises, how }) =>
+      (revises !== undefined || how?.['condition'] === 'carried') &&
+      named.every(({ found, bare }) => !bare && found.every(({ id }) => id !== revises?.id && id !== carry.last)),
+  );
   const nothing = plain.made.length === 0 && plain.unknown === 0 && named.some(({ bare }) => bare) && !supposed(tokens).some(Boolean);
-  return elsewhere || nothing ? askedAbout(tokens) : undefined;
+  return elsewhere || another || nothing ? askedAbout(tokens) : undefined;
 }
 
 /** What was found before, where this phrase names it and no other place. */
@@ -166,7 +177,7 @@ const tellsOf = (tokens: readonly Token[], [first]: readonly Named[]): boolean =
   telling.test(tokens[first.to]?.t ?? '') &&
   tokens[first.to - 1]?.ends !== true;
 const leads: ReadonlySet<string> = new Set(['so', 'well', 'oh', 'okay', 'ok', 'and', 'but', 'now', 'then']);
-const telling = /^(?:is|was|has|had|looks|feels|got)$/;
+const telling = /^(?:is|are|was|were|has|have|had|looks?|feels?|got)$/;
 
 const isWork = ({ body }: Made): boolean => body !== undefined && body.kind !== 'finding';
 /** Asked in any way, it is left as it is said. */

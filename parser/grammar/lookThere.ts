@@ -101,10 +101,34 @@ function byTooth(tokens: readonly Token[]): readonly Token[] {
   return tokens.some((_, at) => near(at)) ? tokens.map((token, at) => (near(at) ? { ...token, t: 'over' } : token)) : tokens;
 }
 
+const broken: ReadonlySet<string> = new Set([
+  'chip',
+  'chips',
+  'chipped',
+  'fracture',
+  'fractured',
+  'crack',
+  'cracked',
+  'break',
+  'broken',
+  'piece',
+  'flake',
+]);
+const onIts = longestOf([[['(on|off|at|from|out of) (its|the|one|a) corner', '(on|off|at) the corner of it'], true]]);
+/** "two oh three has an old chip on its corner": of that tooth, and no corner incisor. */
+function ofItsCorner(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => broken.has(tokens[i - 1]?.t ?? '') && formAt(onIts, tokens, i) !== undefined);
+  const to = at + (formAt(onIts, tokens, at)?.words.length ?? 0);
+  const before = tokens[at - 1];
+  if (at < 0 || !before || !scan(tokens.slice(0, at)).marks.some(({ place }) => place?.codes)) return tokens;
+  return [...tokens.slice(0, at - 1), tokens[to - 1]?.ends ? { ...before, ends: true as const } : before, ...tokens.slice(to)];
+}
+
 /** Less the look at the horse behind a finding, less a "right" that is no side and a "here" before a side that is one; a gum "below" a tooth is by it. */
 export const lookThere: readonly Rewording[] = [
   { rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] },
   { rule: withoutRight, needs: ['right'] },
   { rule: byTooth, needs: besideTooth },
+  { rule: ofItsCorner, needs: ['corner'] },
   { rule: withoutHere, needs: ['here', 'there'] },
 ];

@@ -3,11 +3,13 @@
  * "upper right six and seven", "upper right oh six" without its nought, "the back tooth, lower left" as its eleven. Read apart, the quarter
  * alone would be all of its row.
  */
+import { conditions } from '../lexicon/conditions.ts';
 import { jawSay, sideSay } from '../lexicon/quarters.ts';
 import { ordinalWords, teenWords } from '../lexicon/numbers.ts';
 import { measuring } from './codes.ts';
 import { digit } from './numbers.ts';
 import type { Rewording } from './said.ts';
+import { scan } from './scan.ts';
 import { isOh, type Token } from './tokens.ts';
 
 const jaws = new Map(Object.entries(jawSay)),
@@ -67,7 +69,9 @@ function teethAt(tokens: readonly Token[], at: number): { readonly words: readon
     if (positionAt(tokens, to) === undefined || isOh(text(tokens, to - 1))) break;
     words.push(tokens[to] as Token);
     to += 1;
-    const the = text(tokens, to + 1) === 'the' ? to + 2 : to + 1;
+    // "six through to eleven"
+    const join = text(tokens, to) === 'through' && text(tokens, to + 1) === 'to' ? to + 1 : to;
+    const the = text(tokens, join + 1) === 'the' ? join + 2 : join + 1;
     if (joins.has(text(tokens, to)) && positionAt(tokens, the) !== undefined) {
       words.push({ ...(tokens[to] as Token), t: text(tokens, to) === 'through' ? 'to' : text(tokens, to) });
       to = the;
@@ -122,10 +126,25 @@ function quarterWithin(tokens: readonly Token[], at: number): readonly Token[] |
   return [...tokens.slice(0, at), ...quarter.words, ...closed(teeth, tokens[quarter.to + 1]), ...tokens.slice(quarter.to + 2)];
 }
 
+/** "bottom left, points on the inside, six through to eleven": the quarter first, and its teeth at the end, of what has no size to be told in numbers. */
+function teethAtTheEnd(tokens: readonly Token[]): readonly Token[] | undefined {
+  const quarter = quarterAt(tokens, 0);
+  const last = tokens.slice(0, -1).findLastIndex(({ ends }) => ends) + 1;
+  const teeth = quarter && tokens[quarter.to - 1]?.ends && last > quarter.to ? teethAt(tokens, last) : undefined;
+  if (!quarter || !teeth || teeth.to !== tokens.length || teeth.words.length < 3) return undefined;
+  const between = scan(tokens.slice(quarter.to, last)).marks;
+  const ids = between.flatMap(({ terms }) => (terms ?? []).flatMap((t) => (t.k === 'condition' ? [t.id] : [])));
+  const plain =
+    ids.length > 0 &&
+    ids.every((id) => !('measure' in conditions[id])) &&
+    between.every(({ number, place }) => number === undefined && !place);
+  return plain ? [...quarter.words, ...closed(teeth.words, tokens[quarter.to - 1]), ...tokens.slice(quarter.to, last)] : undefined;
+}
+
 const named: ReadonlySet<string> = new Set([...jaws.keys(), 'quadrant', 'hundreds']);
 function turned(tokens: readonly Token[]): readonly Token[] {
   const quarters = tokens.some(({ t }) => named.has(t));
-  let said = tokens;
+  let said = (quarters ? teethAtTheEnd(tokens) : undefined) ?? tokens;
   for (let at = 0; at < said.length; at += 1) {
     if (text(said, at + 1) === 'and') said = bothQuarters(said, at) ?? said;
     if (quarters)

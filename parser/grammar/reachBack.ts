@@ -174,22 +174,6 @@ export function lies(place: Place, { side, jaw, codes, positions }: RawPlace): b
   return side === undefined || side === 'both' || ('region' in place ? place.side === side : left === (side === 'left'));
 }
 
-/** "get your vet to look at that gap": the place of a finding named in passing; "the" only where there is one. */
-export function placeOfThat(tokens: readonly Token[], context: Context): Place | undefined {
-  for (let at = 0; at < tokens.length - 1; at += 1) {
-    const which = tokens[at]?.t;
-    if (which !== 'that' && which !== 'the' && which !== 'this') continue;
-    const mark = scan(tokens.slice(at + 1)).marks[0];
-    const id = mark?.terms?.flatMap((t) => (t.k === 'condition' && t.strength !== 'absentSay' && !t.plural ? [t.id] : []))[0];
-    const found =
-      id === undefined
-        ? []
-        : context.items.filter((item) => item.kind === 'finding' && item.presence === 'present' && item.condition === id);
-    const last = found.at(-1);
-    if (last?.kind === 'finding' && last.place && (which === 'that' || found.length === 1)) return last.place;
-  }
-  return undefined;
-}
 /** What the words lean on: the place of the finding that is put right. */
 const placeOf = (place: Place | null): Pick<Carry, 'place'> =>
   place && 'teeth' in place

@@ -34,6 +34,7 @@ import { namedAgain } from './namedAgain.ts';
 import { noFood } from './noFood.ts';
 import { notSo } from './notSo.ts';
 import { butThere, notedOrNot } from './notThere.ts';
+import { ofThatGroup } from './ofThatGroup.ts';
 import { oneOrOther } from './oneOrOther.ts';
 import { plainWork } from './plainWork.ts';
 import { pointed } from './pointing.ts';
@@ -88,6 +89,7 @@ const reworded = inOrder([
   ...cause,
   ...lookThere,
   ...whatDidIt,
+  ...ofThatGroup,
   ...notSo,
   ...quarterFirst,
   ...leftOut,

@@ -29,8 +29,13 @@ const detailed: ReadonlySet<string> = new Set(['qualifier', 'surface', 'severity
 /** "that one", "flushed it": and not "one of these days". */
 const points = (tokens: readonly Token[], marks: readonly Mark[]): boolean =>
   tokens.some(({ t, ends }, i) => leaning.has(t) && (ends === true || !marks.some((mark) => mark.from === i + 1 && mark.unknown)));
+/** "canines, he's got all four": of those that were named. */
+const allOfThem: ReadonlySet<string> = new Set(['three', 'four', 'six']);
 const ofWhatWas = (tokens: readonly Token[]): boolean =>
-  tokens.some(({ t }, i) => ofBefore.has(t) && !(t === 'one' && tokens[i + 1]?.t === 'of'));
+  tokens.some(
+    ({ t }, i) =>
+      (ofBefore.has(t) && !(t === 'one' && tokens[i + 1]?.t === 'of')) || (t === 'all' && allOfThem.has(tokens[i + 1]?.t ?? '')),
+  );
 /** What is fine without a place: of a clock, a day, anything. */
 const fine = ({ body }: Made): boolean => body?.kind === 'finding' && body.condition === 'abnormality' && body.place === null;
 

@@ -463,7 +463,7 @@ export const conditions = {
   },
   'weight-loss': {
     label: 'Weight loss', group: 'horse', places: ['N'],
-    say: ['weight loss', '(losing|loses) [a bit of|some] (weight|condition)', 'gone (thin|poor|ribby|light)', 'dropping (off|away)', '(weight|condition) (loss|dropping off|falling off|going)', 'looking (poor|thin|ribby|light)', 'light on (condition|weight)', 'lost [(some|a bit of|a little|a lot of|a fair bit of|a little bit of)] (weight|condition)', 'dropping (condition|weight|off)', 'dropped [(some|a bit of|a little|a lot of|a fair bit of)] (condition|weight|off)'],
+    say: ['weight loss', '(losing|loses) [(a bit of|some|any|much)] (weight|condition)', 'gone (thin|poor|ribby|light)', 'dropping (off|away)', '(weight|condition) (loss|dropping off|falling off|going)', 'looking (poor|thin|ribby|light)', 'light on (condition|weight)', 'lost [(some|a bit of|a little|a lot of|a fair bit of|a little bit of)] (weight|condition)', 'dropping (condition|weight|off)', 'dropped [(some|a bit of|a little|a lot of|a fair bit of)] (condition|weight|off)'],
   },
   drooling: {
     label: 'Drooling', group: 'horse', places: ['N'],

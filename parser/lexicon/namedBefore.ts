@@ -53,4 +53,4 @@ export const foundWhere: Readonly<Record<string, { readonly side?: 'left' | 'rig
 /** "the middle one": of three in a row, by where it stands. */
 export const inTheRow: Readonly<Record<string, 'first' | 'middle' | 'last'>> = { middle: 'middle', back: 'last', front: 'first', rear: 'last', hindmost: 'last' };
 /** What may be said of a place that was named by what was found there; nothing that would make a tooth of it ("the hook is gone"). */
-export const besideFound: ReadonlySet<string> = new Set(['food-packing', 'bleeding', 'pain', 'heat', 'gingivitis', 'malodour', 'discharge', 'draining-tract', 'periodontal-pocket', 'bruising', 'swelling', 'sharp', 'sharp-enamel-points']);
+export const besideFound: ReadonlySet<string> = new Set(['food-packing', 'bleeding', 'pain', 'heat', 'gingivitis', 'malodour', 'discharge', 'draining-tract', 'periodontal-pocket', 'bruising', 'swelling', 'sharp', 'sharp-enamel-points', 'calculus']);
