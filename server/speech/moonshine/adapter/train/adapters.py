@@ -35,3 +35,13 @@ def write(path: Path, head: bytes, parts: list[Part]) -> None:
         packed["steps"] = np.clip(np.rint(values / packed["step"].astype(np.float32)[:, None]), -127, 127)
         return packed.tobytes()
     path.write_bytes(b"QLR2" + struct.pack("<I", len(head)) + head + b"".join(rows(a) + rows(b.T) for a, b in parts))
+
+
+def put(path: Path, adapted) -> None:
+    """Into a model's maps (model.adapt)."""
+    import torch  # blending needs none
+    head, parts = read(path)
+    for one, (a, b) in zip(json.loads(head)["maps"], parts):
+        home = adapted[one["name"]]
+        home.a.data.copy_(torch.from_numpy(a.copy()))
+        home.b.data.copy_(torch.from_numpy(b.copy()))

@@ -17,14 +17,6 @@ import model as moonshine
 from train import END, START, noises
 
 
-def put(adapter: Path, adapted: dict[str, moonshine.LowRank]) -> None:
-    head, parts = adapters.read(adapter)
-    for one, (a, b) in zip(json.loads(head)["maps"], parts):
-        home = adapted[one["name"]]
-        home.a.data.copy_(torch.from_numpy(a.copy()))
-        home.b.data.copy_(torch.from_numpy(b.copy()))
-
-
 @torch.no_grad()
 def greedy(net, sound: torch.Tensor) -> list[list[int]]:
     heard = net.model.encoder(sound).last_hidden_state
@@ -83,7 +75,7 @@ def main(weights: str, tokens: str, noise: str, adapter: str, *folders: str) -> 
     pieces = json.loads(Path(tokens).read_text())["pieces"]
     net = moonshine.load(Path(weights))
     if adapter != "none":
-        put(Path(adapter), moonshine.adapt(net))
+        adapters.put(Path(adapter), moonshine.adapt(net))
     net = net.to(device)
     for folder in folders:
         for behind in ([], noises(Path(noise))[0]):

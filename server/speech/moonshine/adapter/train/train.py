@@ -3,7 +3,8 @@
 Usage: train.py WEIGHTS_FOLDER TOKENS.json NOISE_FOLDER OUT.bin STEPS SECONDS CLIPS_FOLDER[:TIMES]...
 It ends after STEPS, or after SECONDS if that is sooner: the rate falls with whichever is nearer. A clips folder given with `:3` is heard three
 times an epoch; a folder of numbered folders counts as all of them. Folders that are still being made when training begins join at a third or two
-thirds of the way, so that voices can be rendered meanwhile. One data-centre GPU; a CPU takes hours. BATCH and PEAK by environment.
+thirds of the way, so that voices can be rendered meanwhile. One data-centre GPU; a CPU takes hours. BATCH, PEAK and SEED by environment,
+and FROM: an adapter to go on from.
 """
 import hashlib
 import json
@@ -22,7 +23,7 @@ import augment
 import clips
 import model as moonshine
 
-SEED = 20260304
+SEED = int(os.environ.get("SEED", "20260304"))
 BATCH, PEAK, WARM_UP = int(os.environ.get("BATCH", "64")), float(os.environ.get("PEAK", "6e-4")), 50
 START, END, IGNORE = 1, 2, -100
 
@@ -34,22 +35,25 @@ def noises(folder: Path) -> tuple[list[np.ndarray], list[np.ndarray]]:
     return read("noise"), [room[int(np.abs(room).argmax()):] / np.abs(room).max() for room in read("room")]
 
 
-def _made(folder: str, times: str) -> list[tuple[Path, str]]:
-    """The clips folders at a place, as far as they are made."""
-    found = [one.parent for one in sorted([*Path(folder).glob("clips.tsv"), *Path(folder).glob("*/clips.tsv")])]
-    if not found:
-        print(f"{folder} is not made yet", flush=True)
-    return [(one, times) for one in found]
+def _made(places: list[str]) -> list[tuple[Path, int]]:
+    """The clips folders at these places, as far as they are made, and how often each is heard."""
+    found = []
+    for folder, _, times in (place.partition(":") for place in places):
+        own = [one.parent for one in sorted([*Path(folder).glob("clips.tsv"), *Path(folder).glob("*/clips.tsv")])]
+        if not own:
+            print(f"{folder} is not made yet", flush=True)
+        found += [(one, int(times or 1)) for one in own]
+    return found
 
 
 class Data:
     """All clips end to end, and batches of equal length drawn from them, epoch after epoch."""
 
-    def __init__(self, folders: list[str], ids: dict[str, list[int]], noise: Path, device: str):
+    def __init__(self, folders: list[tuple[Path, int]], ids: dict[str, list[int]], noise: Path, device: str):
         sounds, rows, shift = [], [], 0
-        for path, times in (found for folder in folders for found in _made(*folder.partition(":")[::2])):
+        for path, times in folders:
             sound, own = clips.read(path)
-            rows += [(start + shift, samples, ids[written], kind in ("code", "joined")) for kind, _, start, samples, written in own] * int(times or 1)
+            rows += [(start + shift, samples, ids[written], kind in ("code", "joined")) for kind, _, start, samples, written in own] * times
             sounds.append(sound)
             shift += len(sound)
         self.starts, self.samples = np.array([r[0] for r in rows]), np.array([r[1] for r in rows])
@@ -92,14 +96,19 @@ def main(weights: str, tokens: str, noise: str, out: str, steps: str, seconds: s
     ids = json.loads(Path(tokens).read_text())["ids"]
     net = moonshine.load(Path(weights)).to(device)
     adapted = {name: one.to(device) for name, one in moonshine.adapt(net).items()}
+    if os.environ.get("FROM"):
+        adapters.put(Path(os.environ["FROM"]), adapted)
     parameters = [p for one in adapted.values() for p in (one.a, one.b)]
     steer = torch.optim.AdamW(parameters, lr=PEAK, weight_decay=0.01)
-    began, losses, made = time.time(), [], Data(list(folders), ids, Path(noise), device).batches()
+    there = _made(list(folders))
+    began, losses, made = time.time(), [], Data(there, ids, Path(noise), device).batches()
     step, joined = 0, 0
     while (way := max(step / total, (time.time() - began) / limit)) < 1:
         if int(3 * way) > joined:
             joined = int(3 * way)
-            made = Data(list(folders), ids, Path(noise), device).batches()
+            if (more := _made(list(folders))) != there:
+                there = more
+                made = Data(there, ids, Path(noise), device).batches()
         rate = PEAK * min(1, (step + 1) / WARM_UP) * 0.5 * (1 + math.cos(math.pi * way))
         steer.param_groups[0]["lr"] = rate
         sound, targets = next(made)
