@@ -2,11 +2,14 @@
 
 Usage: text.py SENTENCES.txt CHATTER.txt FORMS.txt COMMANDS.txt GOLD.txt PHRASES.tsv EXAMS_DIR OUT.tsv
 The first five come from fixtures/make/sentences.ts. Odd ids of PHRASES.tsv and all phrases of EXAMS_DIR are kept out.
-The lines of texts/choose.txt are kept out too, and written beside OUT as `choose.tsv`, to choose between trainings.
+The lines of texts/choose.txt are kept out too, and lines of small words; they are written beside OUT as `choose.tsv` (kind, said, written), with
+plain sentences of DOCUMENTS (/usr/share/doc), to choose between trainings. FORTUNES names the folder of Debian's fortunes. Another SEED draws other lines.
 OUT has a line `kind, said, written` for each sentence; at least a third is plain English and talk, a tenth bare tooth codes.
 """
 import collections
+import gzip
 import json
+import os
 import random
 import re
 import sys
@@ -14,9 +17,11 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 DIGITS = "zero one two three four five six seven eight nine ten eleven".split()
-SHARES = {"trade": 10000, "joint": 2000, "gold": 8000, "shaped": 2600, "contrast": 6000, "code": 3000, "plain": 14000, "talk": 900, "visit": 1200, "command": 500}
+SHARES = {"trade": 10000, "joint": 2000, "gold": 14000, "shaped": 2600, "contrast": 6000, "code": 3000, "plain": 14000, "talk": 900, "visit": 1200, "command": 500}
 # Each word of the lexicon is said at least so often, in forms that hold it.
 LEAST_OF_A_WORD = 6
+# To choose between trainings, beside texts/choose.txt: lines in which a small word tells, and plain sentences of Debian's documents.
+SMALL, PLAIN = 93, 110
 
 
 def bare(words: str) -> str:
@@ -154,22 +159,29 @@ def covering(draw: random.Random, forms: list[str], said: list[str]) -> list[str
     return made
 
 
-def fortunes(folder: Path = Path("/usr/share/games/fortunes")) -> list[str]:
-    """Plain sentences of 4 to 14 words, letters and commas only, from Debian's `fortunes` and `fortunes-min`."""
-    found = []
-    for path in sorted(folder.glob("*")):
-        if path.suffix in (".dat", ".u8"):
-            continue
-        for saying in path.read_text(encoding="utf-8", errors="ignore").split("\n%\n"):
+def sentences_of(paths: list[Path], between: str = "\n\n") -> list[str]:
+    """Plain sentences of 4 to 14 words, letters and commas only."""
+    found = set()
+    for path in paths:
+        data = gzip.decompress(path.read_bytes()) if path.suffix == ".gz" else path.read_bytes()
+        for saying in data.decode("utf-8", errors="ignore").split(between):
             flat = " ".join(saying.split())
             for one in re.findall(r"(?:(?<=[.!?] )|^)[A-Z][A-Za-z', ]+[.!?](?= |$)", flat):
                 if 4 <= len(one.split()) <= 14 and not re.search(r"\b[A-Z]{2,}\b", one):
-                    found.append(one)
-    return sorted(set(found))
+                    found.add(one)
+    return sorted(found)
+
+
+def fortunes(folder: Path = Path(os.environ.get("FORTUNES", "/usr/share/games/fortunes"))) -> list[str]:
+    """From Debian's `fortunes` and `fortunes-min`."""
+    found = sentences_of([path for path in sorted(folder.glob("*")) if path.is_file() and path.suffix not in (".dat", ".u8")], "\n%\n")
+    if not found:  # or the ear would forget plain English, and nobody would know why
+        raise SystemExit(f"No plain English in {folder}: install Debian's fortunes and fortunes-min, or name their folder by FORTUNES.")
+    return found
 
 
 def main(sentences: str, chatter: str, forms: str, commands: str, gold: str, phrases: str, exams: str, out: str) -> None:
-    draw = random.Random(20260304)
+    draw = random.Random(int(os.environ.get("SEED", "20260304")))
     rows = [line.split("\t") for line in Path(phrases).read_text().splitlines() if line]
     kept_out = {bare(words) for name, words in rows if int(name[1:]) % 2 == 1}
     kept_out |= {bare(one["say"]) for path in Path(exams).glob("*.json") for one in json.loads(path.read_text())["phrases"]}
@@ -182,8 +194,17 @@ def main(sentences: str, chatter: str, forms: str, commands: str, gold: str, phr
     by_hand = sorted(set(map(bare, Path(gold).read_text().splitlines())))
     draw.shuffle(by_hand)
     chosen_by = (HERE / "texts/choose.txt").read_text().splitlines()
-    Path(out).with_name("choose.tsv").write_text("".join(f"gold\t{said}\t{sentence(said)}\n" for said in chosen_by))
     kept_out |= set(map(bare, chosen_by))
+    # Drawn apart from the rest, so that they are the same whatever is trained on.
+    small, apart = [], random.Random(93)
+    while len(small) < SMALL:
+        said = filled(apart, CONTRASTS)
+        if len(said.split()) > 3 and said not in kept_out:
+            small.append(said)
+            kept_out.add(said)
+    read = sentences_of(sorted(Path(os.environ.get("DOCUMENTS", "/usr/share/doc")).glob("*/README*")))
+    choosing = [("line", said) for said in chosen_by] + [("small", said) for said in small] + [("plain", said) for said in apart.sample(read, min(PLAIN, len(read)))]
+    Path(out).with_name("choose.tsv").write_text("".join(f"{kind}\t{said}\t{said if kind == 'plain' else sentence(said)}\n" for kind, said in choosing))
     steering = Path(commands).read_text().splitlines()
     makers = {
         "trade": iter(trade).__next__, "joint": lambda: " ".join(draw.sample(trade, 2)), "command": lambda: steered(draw, steering), "shaped": lambda: filled(draw, SHAPES), "contrast": lambda: filled(draw, CONTRASTS), "plain": iter(plain).__next__, "gold": iter(by_hand).__next__,
