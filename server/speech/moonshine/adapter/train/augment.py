@@ -6,6 +6,7 @@ import clips
 
 RATE = clips.RATE
 QUARTER = RATE // 4
+NOISY, DECIBELS = 0.7, (0, 20)  # share of the clips that have noise behind them, and how far below the voice it lies
 
 
 def plan(samples: np.ndarray, codes: np.ndarray, random: np.random.Generator) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
@@ -47,8 +48,8 @@ class Sound:
         speech = self._coloured(speech, random)
         power = speech.pow(2).mean(1, keepdim=True)
         noise = self._noise(speech, random)
-        decibels = torch.as_tensor(random.uniform(3, 25, count), device=self.device, dtype=torch.float32)[:, None]
-        noisy = torch.as_tensor(random.random(count) < 0.6, device=self.device)[:, None]
+        decibels = torch.as_tensor(random.uniform(*DECIBELS, count), device=self.device, dtype=torch.float32)[:, None]
+        noisy = torch.as_tensor(random.random(count) < NOISY, device=self.device)[:, None]
         mixed = speech + noisy * noise * (power / 10 ** (decibels / 10)).sqrt()
         gain = 10 ** (torch.as_tensor(random.uniform(-14, 8, count), device=self.device, dtype=torch.float32)[:, None] / 20)
         faint = 10 ** torch.as_tensor(random.uniform(-4.5, -3, count), device=self.device, dtype=torch.float32)[:, None]
