@@ -1,4 +1,5 @@
 /** "one oh six hook sorry one oh seven": inside one utterance only the final word counts; what was taken back stays visible. */
+import { workNamed } from '../lexicon/breaths.ts';
 import { correctionSay, onlyAtStart } from '../lexicon/corrections.ts';
 import { bareNo } from './bareNo.ts';
 import { strikeBehind } from './commands.ts';
@@ -52,8 +53,20 @@ function plainNo(tokens: readonly Token[], at: number): boolean {
   if (next.number !== undefined) return last?.measure !== undefined || last?.grade !== undefined;
   const other = (part: 'side' | 'jaw'): boolean =>
     last?.place?.[part] !== undefined && next.place?.[part] !== undefined && last.place[part] !== next.place[part];
-  return (other('side') || other('jaw')) && !scan(tokens.slice(at + 1)).marks.some(isHead);
+  return (other('side') || other('jaw')) && !scan(putRightHere(tokens.slice(at + 1))).marks.some(isHead);
 }
+/** "shear on the lower right, no, lower left, and the palate's fine": only up to the pause is put right, where something of its own begins behind it. */
+function putRightHere(after: readonly Token[]): readonly Token[] {
+  const end = after.findIndex(({ ends }) => ends === true) + 1;
+  if (end === 0 || end === after.length) return after;
+  const own = scan(after.slice(0, end)).marks;
+  const behind = scan(after.slice(end)).marks;
+  const itsOwn =
+    behind.some(isWork) || (behind.some(isHead) && (after[end]?.t === 'and' || behind.some((mark) => mark.place !== undefined)));
+  return itsOwn && own.some(isSomething) && !own.some((mark) => isHead(mark) || isWork(mark)) ? after.slice(0, end) : after;
+}
+const isWork = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && workNames.has(t.term.as)) === true;
+const workNames: ReadonlySet<string> = new Set(workNamed);
 /** "fracture of two ten, wait, two oh nine": how many words hesitate before a place of the same kind, with nothing more found there. */
 function hesitates(tokens: readonly Token[], at: number): number {
   const length =
@@ -174,7 +187,8 @@ export function selfCorrected(
     tries -= 1;
     steps += tokens.length;
     const before = tokens.slice(0, at);
-    const after = tokens.slice(at + length);
+    const behind = tokens.slice(at + length);
+    const after = there > 0 ? behind : putRightHere(behind);
     const beforeMarks = scan(before).marks;
     if (there === 0 && after.length > 0 && !beforeMarks.some(isSomething)) continue;
     const merged =
@@ -183,8 +197,9 @@ export function selfCorrected(
         : ((there > 0 ? thereAfterAll(before, beforeMarks, after, scan(after).marks) : undefined) ??
           merge(before, beforeMarks, after, scan(after).marks, onSecondThoughts(tokens, at) > 0));
     if (merged === undefined) continue;
-    const kept = new Set(merged.map(({ word }) => word));
-    const rest = selfCorrected(merged, tries);
+    const whole = [...merged, ...behind.slice(after.length)];
+    const kept = new Set(whole.map(({ word }) => word));
+    const rest = selfCorrected(whole, tries);
     return {
       steps: steps + rest.steps,
       tokens: rest.tokens,
