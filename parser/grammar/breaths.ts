@@ -146,7 +146,7 @@ function byPause(
   )
     return undefined;
   const parts = begin.map((word, i) => ({ reading: readAs(words.slice(word, begin[i + 1])), word }));
-  const stands = (body: ItemBody): boolean => body.kind === 'finding' && (body.place !== null || body.presence !== 'absent');
+  const stands = (body: ItemBody): boolean => body.kind === 'finding';
   if (!parts.every(({ reading }) => whole(reading) && bodies(reading).every(stands) && ofItself(reading))) return undefined;
   const apart = joined(
     { parts, count: bodies(asHeard).length },

@@ -455,7 +455,7 @@ export const conditions = {
   },
   halitosis: {
     label: 'Halitosis', short: 'bad breath', group: 'horse', places: ['N'],
-    say: ['halitosis', 'bad breath', '(rotten|awful|terrible|horrible|stinking|rank|nasty) breath', 'breath [(is|was|really|absolutely)] (foul|bad|awful|terrible|rotten|rank|smelly|stinking|horrible|rancid|honking|minging)', 'breath (stinks|reeks|pongs|honks|hums) [(today|of rot)]', '[his|her] mouth (smells|stinks)', 'foul breath', 'breath smells [bad]', 'smelly breath', 'breath [that] (would|could) (knock|floor|kill|fell|strip|drop|stop) [(you|a (horse|man|fly|donkey))] [(over|down|flat|out|dead)]', 'breath (is|was) (ripe|humming|high|something else|shocking)'],
+    say: ['halitosis', 'bad breath', '(rotten|awful|terrible|horrible|stinking|rank|nasty) breath', 'breath [(is|was|really|absolutely)] (foul|bad|awful|terrible|rotten|rank|smelly|stinking|horrible|rancid|honking|minging)', 'breath (stinks|reeks|pongs|honks|hums) [(today|of rot)]', '[his|her] mouth (smells|stinks)', 'foul breath', 'breath smells [bad]', 'smell (off|on|from|of) (his|her|its|the) breath', 'breath (is|was) (desperate|dreadful|brutal|wicked|atrocious|woeful|lethal)', 'smelly breath', 'breath [that] (would|could) (knock|floor|kill|fell|strip|drop|stop) [(you|a (horse|man|fly|donkey))] [(over|down|flat|out|dead)]', 'breath (is|was) (ripe|humming|high|something else|shocking)'],
   },
   quidding: {
     label: 'Quidding', group: 'horse', places: ['N'],
