@@ -4,7 +4,7 @@
  */
 import { light } from '../lexicon/fillers.ts';
 import { approving, besideTalk, leaningWords, ofWhatWasSaid, people, tagQuestion } from '../lexicon/talkBeside.ts';
-import type { FindingBody, Made } from './made.ts';
+import type { ItemBody, Made } from './made.ts';
 import { saysWhere } from './breaths.ts';
 import { partsBegin } from './pauses.ts';
 import type { Reading } from './read.ts';
@@ -66,12 +66,15 @@ const sure = ({ made }: Reading, anew: boolean): boolean =>
       how?.place !== 'carried' &&
       doubts.every(({ doubt }) => doubt === 'irreversible') &&
       // "I was at a wedding Saturday, head's still sore": where nothing was found with the talk, it may be the talk's.
-      (!anew || body.kind !== 'finding' || !everyones(body)),
+      (!anew || !everyones(body)),
   );
 
-/** A head that is sore, and what is fine without a place: anybody's. */
-const everyones = ({ condition, place }: FindingBody): boolean =>
-  place === null ? condition === 'abnormality' : 'region' in place && place.region === 'head';
+/** A head that is sore, what is fine or to be done without a place ("he'll be off with the rasp"): anybody's. */
+const everyones = (body: ItemBody): boolean =>
+  body.kind === 'treatment'
+    ? body.place === null && body.state !== 'done'
+    : body.kind === 'finding' &&
+      (body.place === null ? body.condition === 'abnormality' : 'region' in body.place && body.place.region === 'head');
 
 /**
  * @param words of the phrase, as heard
