@@ -146,7 +146,7 @@ function byPause(
   )
     return undefined;
   const parts = begin.map((word, i) => ({ reading: readAs(words.slice(word, begin[i + 1])), word }));
-  const stands = (body: ItemBody): boolean => body.kind === 'finding';
+  const stands = ({ kind }: ItemBody): boolean => kind === 'finding' || kind === 'not-examined';
   if (!parts.every(({ reading }) => whole(reading) && bodies(reading).every(stands) && ofItself(reading))) return undefined;
   const apart = joined(
     { parts, count: bodies(asHeard).length },
@@ -161,7 +161,9 @@ function byPause(
       .sort()
       .join();
   const more = heard.every((one) => parted.includes(one));
-  return more || ruledOut(apart) === ruledOut(asHeard) ? apart : either(asHeard, apart, 'one breath, two readings');
+  // "couldn't see the upper elevens, tongue's normal": a look that failed ends at the pause.
+  const unseen = bodies(asHeard).some(({ kind }) => kind === 'not-examined');
+  return more || unseen || ruledOut(apart) === ruledOut(asHeard) ? apart : either(asHeard, apart, 'one breath, two readings');
 }
 
 /** "left one normal", "none either side", "the rest of it": a side by itself, or a word that points, is of what was said before it. */
@@ -192,6 +194,8 @@ const ofAnother: ReadonlySet<string> = new Set([
   'them',
   'those',
   'else',
+  // "left cheek not looked at, lip too tight": why.
+  'too',
 ]);
 
 /**

@@ -9,7 +9,7 @@ export const partsBegin = (tokens: readonly Token[]): readonly number[] => [
   ...gather(tokens, ({ ends }, i) => (ends === true ? tokens[i + 1]?.word : undefined)),
 ];
 
-/** Whether something that was made took words on both sides of a pause, or may have: what rules out and what is past reach further than their own words. */
+/** Whether something that was made took words on both sides of a pause, or may have: what rules out, what is past and a reason reach further than their own words. */
 export function reachesOver({ made, marks, tokens }: Reading): boolean {
   const part: number[] = [];
   let at = 0;
@@ -18,6 +18,7 @@ export function reachesOver({ made, marks, tokens }: Reading): boolean {
     if (ends === true) at += 1;
   }
   return made.some((one) => {
+    if (one.body?.kind === 'not-examined' && one.body.reason !== undefined) return true;
     if (one.body?.kind === 'finding' && (one.body.presence !== 'present' || one.body.when !== 'now')) return true;
     const parts = gather(one.marks, (m) => part[marks[m]?.from ?? -1]);
     return parts.some((p) => p !== parts[0]);

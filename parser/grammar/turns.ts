@@ -207,12 +207,14 @@ function wholeSides(marks: readonly Mark[], tokens: readonly Token[]): readonly 
           (turnsBetween(marks, Math.min(k, i), Math.max(k, i)) || (k < i && (calledNormal(marks, i) || counted(marks, tokens, k, i)))),
       );
     const whole = other === undefined ? undefined : marks[other]?.place;
-    const [code, ...more] = whole?.codes ?? [];
-    // "hook on one oh six, none on the left": the same tooth of that side.
+    const codes = whole?.codes ?? [];
+    // "hooks on one oh six and one eleven, none on the left": the same teeth of that side.
     // "expired, nothing of it left": what remains is no side.
     const led = ['the', 'on', 'his', 'her'].includes(tokens[mark.from - 1]?.t ?? '') || tokens[mark.to - 1]?.t === 'side';
-    if (code !== undefined)
-      return led && more.length === 0 && sideOf(code) !== side ? { ...mark, place: { codes: [otherSide(code)], joined: 'one' } } : mark;
+    if (codes.length > 0)
+      return led && codes.every((code) => sideOf(code) !== side)
+        ? { ...mark, place: { codes: codes.map(otherSide), joined: codes.length === 1 ? 'one' : 'and' } }
+        : mark;
     if (whole === undefined || bareSide(whole) !== undefined || whole.side === undefined || whole.side === side || whole.side === 'both')
       return mark;
     const filled = onSide({ ...whole, side: 'both' }, side);

@@ -75,7 +75,10 @@ const ofCement: ReadonlySet<string> = new Set(['caries', 'infundibular-caries', 
 const ruledOutBeside = (marks: readonly Mark[], tokens: readonly Token[], at: number): boolean =>
   (marks[at - 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent' && t.cue.looks !== 'back') &&
   ((marks[at + 1]?.terms ?? []).some((t) => t.k === 'cue' && t.cue.means === 'absent') ||
-    ['or', 'nor', 'and'].includes(tokens[(marks[at + 1] as Mark | undefined)?.from ?? -1]?.t ?? ''));
+    ['or', 'nor', 'and'].includes(tokens[(marks[at + 1] as Mark | undefined)?.from ?? -1]?.t ?? '') ||
+    // "no wolf teeth, no canines": between pauses nothing else is ruled out by this "no".
+    (tokens[(marks[at - 1] as Mark).from - 1]?.ends === true &&
+      (marks[at + 1] === undefined || tokens[(marks[at] as Mark).to - 1]?.ends === true)));
 
 /** A group word ("canines", "caps") beside a true finding is its place. */
 const neighbourHead = (marks: readonly Mark[], at: number): boolean =>
