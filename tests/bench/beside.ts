@@ -51,14 +51,23 @@ for (const [name, others] of [
 ] as const) {
   const counts = { right: 0, asked: 0, silent: 0 };
   const wrong: string[] = [];
+  const of = new Map<string, { drawn: number; silent: number }>();
   for (let i = 0; i < Number(values.pairs); i += 1) {
-    const pair = [pick(others), pick(findings)];
+    const other = pick(others);
+    const pair = [other, pick(findings)];
     if (random() < 0.5) pair.reverse();
     const together = read(pair.join(', '));
     const same = told(together) === told(...pair.map(read)) && together.doubts.length === 0;
     counts[same ? 'right' : together.doubts.length > 0 ? 'asked' : 'silent'] += 1;
-    if (!same && together.doubts.length === 0) wrong.push(pair.join(', '));
+    const silent = !same && together.doubts.length === 0;
+    if (silent) wrong.push(pair.join(', '));
+    const { drawn, silent: before } = of.get(other) ?? { drawn: 0, silent: 0 };
+    of.set(other, { drawn: drawn + 1, silent: before + Number(silent) });
   }
-  console.log(`${name}: ${counts.right} right, ${counts.asked} asked about, ${counts.silent} wrong in silence, of ${values.pairs} pairs`);
+  // A few lines may make most of the pairs: how many there are, and how many of them are mostly wrong.
+  const mostly = [...of.values()].filter(({ drawn, silent }) => silent * 2 > drawn).length;
+  console.log(
+    `${name}: ${counts.right} right, ${counts.asked} asked about, ${counts.silent} wrong in silence, of ${values.pairs} pairs with ${others.length} such lines, ${mostly} of them mostly wrong in silence`,
+  );
   if (!values['held-out']) wrong.slice(0, Number(values.show)).forEach((text) => console.log(`  ${text}`));
 }
