@@ -4,6 +4,7 @@ import { light } from '../lexicon/fillers.ts';
 import { timeUnits } from '../lexicon/units.ts';
 import type { ItemBody, Made } from './made.ts';
 import { readAmount } from './numbers.ts';
+import { strangeBeside } from './pauses.ts';
 import { supposed } from './supposed.ts';
 import type { RawPlace } from './places.ts';
 import type { Mark } from './scan.ts';
@@ -215,16 +216,6 @@ export function forWhatWasFound(made: readonly Made[]): readonly Made[] {
         open(one) ? { ...one, body: { ...(one.body as FollowUp), place }, how: { ...one.how, place: 'carried' as const } } : one,
       )
     : made;
-}
-
-/** Unknown words between the same two pauses: "he reckons it can stay for now, so we'll recheck it in eight weeks". */
-function strangeBeside(marks: readonly Mark[], tokens: readonly Token[], at: number): number {
-  const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
-  const from = marks.slice(0, at).findLastIndex(ends) + 1;
-  const end = marks.findIndex((mark, i) => i >= at && ends(mark));
-  return marks
-    .slice(from, end < 0 ? marks.length : end + 1)
-    .filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
 }
 
 /** "quidded back in the spring": what was, not what comes. */

@@ -1,7 +1,11 @@
 /** A phrase between its pauses. */
+import { light } from '../lexicon/fillers.ts';
 import { gather } from './lists.ts';
 import type { Reading } from './read.ts';
+import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
+
+const lightWords: ReadonlySet<string> = new Set(light);
 
 /** The words where a part begins, the first of them too: one number where nobody paused. */
 export const partsBegin = (tokens: readonly Token[]): readonly number[] => [
@@ -29,4 +33,14 @@ export function reachesOver({ made, marks, tokens }: Reading): boolean {
 export function partsOf(tokens: readonly Token[]): readonly (readonly Token[])[] {
   const ends = [...gather(tokens, ({ ends: pause }, i) => (pause === true && i + 1 < tokens.length ? i + 1 : undefined)), tokens.length];
   return ends.map((to, i) => tokens.slice(ends[i - 1] ?? 0, to));
+}
+
+/** How many words between the same two pauses as a mark name nothing that is known: what is told behind a pause is another thing. */
+export function strangeBeside(marks: readonly Mark[], tokens: readonly Token[], at: number): number {
+  const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
+  const from = marks.slice(0, at).findLastIndex(ends) + 1;
+  const end = marks.findIndex((mark, i) => i >= at && ends(mark));
+  return marks
+    .slice(from, end < 0 ? marks.length : end + 1)
+    .filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
 }

@@ -2,7 +2,6 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item, Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
-import { light } from '../lexicon/fillers.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import { handledAs, piecesSay, thingsSay } from '../lexicon/handling.ts';
 import { nobodysName, type WorkState } from '../lexicon/work.ts';
@@ -12,11 +11,11 @@ import { doneTo, placeOf, placeOfAll, type DoneTo } from './doneTo.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
 import { where as wherever } from './lists.ts';
 import { neitherOf, resolvePlace } from './resolve.ts';
+import { strangeBeside } from './pauses.ts';
 import { headSpan, isFilling, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { treatmentDetails } from './treatmentDetails.ts';
 
-const lightWords = new Set(light);
 export interface WorkInput {
   readonly missing: ReadonlySet<string>;
   readonly carry: Carry;
@@ -139,7 +138,7 @@ export function treatmentsOf(
         .map(({ t }) => t)
         .join(' '),
     )
-      ? unknownBeside(marks, tokens, clause.head.mark) - (person?.marks.length ?? 0)
+      ? strangeBeside(marks, tokens, clause.head.mark) - (person?.marks.length ?? 0)
       : unknown - (person?.marks.length ?? 0);
   if (where === null && !named && (strange > 0 || procedure.needsPlace) && !(procedure.needsPlace && strange === 0)) return [];
   const base: Omit<TreatmentBody, 'state'> = {
@@ -449,16 +448,6 @@ function pieceBetween(clause: Clause, marks: readonly Mark[], tokens: readonly T
     place !== undefined &&
     tokens.slice(head.to, (marks[place] as Mark).from).some(({ t }) => piecesSay.has(t) && t !== 'side' && t !== 'half')
   );
-}
-
-/** Unknown words up to the next pause in the writing: what is told behind a comma is another thing. */
-function unknownBeside(marks: readonly Mark[], tokens: readonly Token[], at: number): number {
-  const ends = (mark: Mark): boolean => tokens[mark.to - 1]?.ends === true;
-  const from = marks.slice(0, at).findLastIndex(ends) + 1;
-  const end = marks.findIndex((mark, i) => i >= at && ends(mark));
-  return marks
-    .slice(from, end < 0 ? marks.length : end + 1)
-    .filter((mark) => mark.unknown && !tokens.slice(mark.from, mark.to).every(({ t }) => lightWords.has(t))).length;
 }
 
 /** "vet extracted it", "done by the vet", "vet did that": who did it, where that was said of this work. */
