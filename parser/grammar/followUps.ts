@@ -244,12 +244,13 @@ const told =
   /\b(?:has |have |had |was |is )?(?:already |been )+referred\b|\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
 const toldOf = / vet about (?!(?:it|this|that|them|him|her)\b)/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
+const days = 'monday|tuesday|wednesday|thursday|friday|saturday|sunday';
 const season = new RegExp(
-  `\\b(this time next year|same time next year|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months}))\\b`,
+  `\\b(this time next year|same time next year|next time|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months})|(?:before|until|till) (?:the |next )?(?:weekend|${days})|(?:until|till) (?:it|that(?:'s)?|this|they|he|she|(?:the|his|her) \\w+)(?: (?:is|has|are|have))?(?: all)? (?:healed|settled|better|mended|closed|quiet|gone)(?: (?:up|down|over))?)\\b`,
 );
 /** "yearly", "every six months": a round that begins now. */
 const rounds =
-  /^(?:that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)$/;
+  /^(?:(?:so|and|then|well|right|okay) )*(?:(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:at the (?:outside|most|latest))|that's (?:him|her|this one|them) (?:\w+ )?(?:for another|until|till) .+|(?:\w+ to )?\w+ (?:weeks?|months?|years?) (?:for|with) (?:this|that|him|her)(?: \w+)?|(?:(?:and|then|so) )?(?:yearly|annually|once a year|twice a year|every (?:\w+ )?(?:months?|years?|weeks?))(?: from (?:now|here) on| please| (?:for|with) (?:this|that|him|her|them)(?: \w+)?)?)(?: (?:for|with) (?:this|that|him|her|them)(?: one)?)?(?: (?:i (?:think|reckon|would say)|all being well|all going well|then|now|please))*$/;
 /** "back in the spring for the wolf teeth": nothing was said of before. */
 const returning = /^(?:(?:i|we) (?:am|are|will be) )?back (?:in|by|before|after|at|around) (?:\w+ ){1,3}(?:for|to)\b/;
 

@@ -11,6 +11,7 @@ import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { cause } from './cause.ts';
 import { clearNow } from './clearNow.ts';
+import { comesNext } from './comesNext.ts';
 import { comparedTo } from './comparedTo.ts';
 import { counted, countedWords } from './counted.ts';
 import { elided } from './ellipsis.ts';
@@ -59,6 +60,7 @@ import { topics } from './topics.ts';
 import { treatmentsOf } from './treatments.ts';
 import { turned } from './turns.ts';
 import { unsureOf, unsureWords } from './unsureOf.ts';
+import { vetToSee } from './vetToSee.ts';
 import { workWords } from './vocabulary.ts';
 import { whatDidIt } from './whatDidIt.ts';
 import { workRules, type Claimed } from './work.ts';
@@ -94,6 +96,8 @@ const reworded = inOrder([
   ...quarterFirst,
   ...leftOut,
   ...noFood,
+  ...vetToSee,
+  ...comesNext,
   ...topics,
   ...inTurn,
   ...alikeThere,

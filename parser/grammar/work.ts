@@ -1,9 +1,11 @@
 /** Rules that claim whole stretches before findings are looked for: sedation and medicines, what comes next, what was not examined. */
 import type { Context } from '../contract/draft.ts';
 import type { Carry } from './carry.ts';
+import { advisedThere } from './advised.ts';
 import { followUps, followUpWords } from './followUps.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
+import { advisedWords } from '../lexicon/advising.ts';
 import { notLookedWords } from '../lexicon/notExamined.ts';
 import { notExamined } from './notExamined.ts';
 import type { Mark } from './scan.ts';
@@ -28,6 +30,7 @@ export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before
 const ordered = woken<WorkRule>([
   { rule: sedations, needs: ['agent', 'sedate', 'topUp', 'more', 'second', 'third', 'further', 'another', 'again'] },
   { rule: followUps, needs: followUpWords },
+  { rule: advisedThere, needs: advisedWords },
   { rule: notExamined, needs: notLookedWords },
   { rule: facts, needs: factWords },
 ]);

@@ -111,6 +111,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'not examined': 'it was said to be not examined',
   note: 'the word “note” keeps what follows as it is',
   sedation: 'sedation was named',
+  'advice to the owner': 'something the owner is asked to do was said',
   'what comes next': 'something to do later was named',
   'put off': 'it was put off to the next visit',
 };

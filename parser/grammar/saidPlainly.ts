@@ -1,0 +1,17 @@
+/** A stretch of words said again in fewer. */
+import type { Token } from './tokens.ts';
+
+/** The words from one to before another as the few that say it plainly: the first of them stands for all that was heard. */
+export const plainly = (tokens: readonly Token[], from: number, to: number, words: readonly string[]): readonly Token[] =>
+  words.map((t, i) => ({
+    t,
+    word: (tokens[Math.min(from + i, to - 1)] as Token).word,
+    ...(i === 0 ? { heard: tokens.slice(from, to).map(({ word }) => word) } : {}),
+    ...(i === words.length - 1 && tokens[to - 1]?.ends ? { ends: true as const } : {}),
+  }));
+
+/** Behind the last word before the next pause. */
+export const endOfPart = (tokens: readonly Token[], at: number): number => {
+  const pause = tokens.findIndex(({ ends }, i) => i >= at && ends === true);
+  return pause < 0 ? tokens.length : pause + 1;
+};

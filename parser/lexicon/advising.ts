@@ -1,0 +1,50 @@
+/** Advice to whoever feeds the horse, said as it is asked of them and not as told: "would you soak his hay from now on". */
+const feed = '(?:hay|haylage|hard feed|feed|food|forage|chaff|nuts|cubes|pellets|beet|mash|straw|bucket|net|haynet|fibre|bran|carrots|apples|alfalfa|lucerne|grass)';
+const wetting = '(?:soak|steam|damp|dampen|wet|soften|moisten)',
+  wetted = '(?:soaked|steamed|damped|dampened|wetted|softened|wet)',
+  wet = '(?:soaking|steaming|damping|dampening|wetting|softening)';
+const whose = '(?:\\w+ ){0,3}?',
+  him = '(?:him|her|it|them|the horse|the mare|the pony|the lad)';
+const time = '(?:tomorrow|(?:the )?(?:rest of the |next )?(?:day|week|weekend)|(?:a|an|one|two|three|four|five|six|seven|ten|few|couple)(?: \\w+){0,2}? (?:day|days|week|weeks|fortnight|month))';
+const ground = '(?:off|from|on|at) (?:the )?(?:floor|ground)';
+
+/** What is asked: the words that are kept begin here. */
+const asks = [
+  `(?:be )?(?:${wetting}|${wet}) (?:down )?${whose}${feed}`,
+  `feed(?:ing)? (?:${him}|${whose}${feed}) ${ground}`,
+  `feed(?:ing)? ${him} ${whose}${feed}`,
+  `feed(?:ing)? ${whose}${feed} ${wetted}`,
+  `(?:keep|keeping|put|putting|switch|swap|move|change) ${him} (?:off|onto|on to|over to|on|to) ${whose}${feed}`,
+  `give ${him} (?:his |her |some |a )?(?:${wetted}|soft|short|chopped) ${whose}${feed}`,
+  // What the owner is to watch for.
+  `(?:ring|call|phone|text|message|shout)(?: (?:me|us))?(?: (?:straight away|at once|right away|any ?time))? if (?!you\\b)`,
+  `(?:give|drop) (?:me|us) a (?:ring|call|shout|bell|text|line|buzz) if (?!you\\b)`,
+  `let (?:me|us) know if (?!you\\b)`,
+  // Rest, of no bit.
+  `(?:give|let) ${him} (?:have )?(?:the rest of |rest of )?${time} off`,
+  `(?:cut(?:ting)? (?:out|down on|back on)|stop|stopping|avoid|avoiding|lay off|ease off) ${whose}${feed}`,
+];
+/** Asked of what is fed or of the horse. */
+const wants = '(?:wants?|needs?|should be|ought to be|has to be|have to be|must be|would be better|would be best|is to be|are to be|better be)';
+const wanted = [
+  `(?:his |her |its |the |all )?(?:\\w+ )?${feed} (?:really )?${wants} (?:${wet}|${wetted})`,
+  `(?:he|she|it|they) (?:really )?${wants} (?:fed|feeding) (?:${ground}|${whose}${feed})`,
+  `(?:he|she|it) (?:will )?(?:want|wants|need|needs|could do with) ${time} off`,
+  `${time} (?:off|rest) for ${him}`,
+  `(?:if|any) (?:\\w+ ){1,8}?(?:you |just |then |and you )*(?:ring|call|phone|text|give) (?:me|us)(?: a (?:ring|call|shout|bell|text|buzz))?$`,
+  `no (?:more )?${whose}${feed} (?:for|until|till|from now|please)`,
+];
+
+/** How one asks; nothing, or a bare word of politeness, is the plain imperative. */
+const leads =
+  "(?:(?:and|so|then|now|well|right|okay|just|please|maybe|perhaps|definitely|probably|really|always|meantime|meanwhile|(?:and )?(?:until|till) then|from (?:now|here) on|in the mean ?time|for now|i (?:would|should|'d)(?: (?:really|just))?(?: (?:like|want|love|ask|get) (?:you|her|him|them) to)?|i want (?:you|her|him|them) to|you (?:will |would |'d |really )?(?:want to|need to|should|ought to|could(?: do with)?|might want to|may want to|have to|had better|'d better|must|are to)|(?:would|could|can|will) you(?: just)?|if you (?:could|can|would)|(?:he|she|it) (?:would|'d) be (?:better|best) (?:off )?(?:if you )?|(?:it would be )?(?:best|better)(?: off)?(?: if you| to)?|try(?: to| and)?|make sure (?:you|to|they)|get (?:her|him|them) to|(?:it is |might be |it might be |would be )?worth|owner to|be) )*";
+
+const sentence = '^(?:' + leads + ')';
+export const advised = new RegExp(`${sentence}(?<text>(?:${asks.join('|')})\\b.*)$`);
+export const wantedSo = new RegExp(`^(?:(?:and|so|then|now|please|really|i think|i would say) )*(?<text>(?:${wanted.join('|')})\\b.*)$`);
+/** "He's better fed off the floor", where it is asked for. */
+export const betterFed = new RegExp(`^(?:(?:and|so) )*(?:he|she|it) (?:would|'d) be (?:better|best)(?: off)? (?<text>fed (?:${ground}|${whose}${feed})\\b.*)$`);
+/** Polite words behind it are no part of what is kept. */
+export const politeEnd = /(?: (?:please|will you|would you|if you (?:can|could|would)|okay|right|all right|then))+$/;
+/** Without one of these words nobody asks it. */
+export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'hay', 'haylage', 'chaff'];

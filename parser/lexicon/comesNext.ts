@@ -1,0 +1,53 @@
+/** What comes next, told in everyday words; each with the plain words of the trade that say the same. */
+const him = '(him|her|it|them|this one|that one)';
+const he = '(he|she|it|they|this one|that one)';
+
+interface Everyday {
+  readonly say: readonly string[];
+  readonly plain: string;
+  /** Only where a length of time or a season stands right behind. */
+  readonly time?: true;
+  /** Words behind, up to the pause, that belong to it. */
+  readonly closing?: readonly string[];
+  /** What stands for them. */
+  readonly close?: string;
+}
+
+export const comesNextSay: readonly Everyday[] = [
+  {
+    plain: 'recheck in',
+    time: true,
+    say: [
+      `(do not|would not|must not|never) (leave|let) ${him} [go] [any] (longer than|more than|over|past|beyond)`,
+      `that will do ${him} [for] [another]`,
+      `that's ${him} [(sorted|done|good|right|set)] (for|until|till) [another]`,
+      `[${he}] (good|grand|fine|right|sorted|set|done) for another`,
+      `${he} will (go|do|last|be (good|fine|grand) for) [(another|for)]`,
+      `(book|pencil|put|write|stick) (me|us|${him.slice(1, -1)}) [back] (in|down) [again] [(for|in)]`,
+      `(put|stick|get) ${him} in the (book|diary) for`,
+      `[i will] catch ${him} again in`,
+      `(see|do) ${him} inside`,
+      `${he} wants to be on a`,
+      '(needs|wants|want|need) to be',
+    ],
+  },
+  { plain: 'recheck by', time: true, say: [`(get|have|want|wants|need|needs) ${him} (done|seen|checked|looked at) again`, '(need|needs|want|wants) looking at again'] },
+  { plain: 'recheck', say: ['(remind me to|i must|must|i will|will) (check|look at|have a look at) [again]', '[i will] have another look at', '(will|must|to) (look at|check|have a look at) again'], closing: ['[(at|on) [the]] next (time|visit) [(i am here|round|out)]', '(when|next time) i am (back|here) [next]'], close: 'next time' },
+  { plain: 'monitor', say: ['worth (watching|keeping an eye on)', 'keep (half an|one|a bit of an|your) eye on', 'wait and see (with|on|about)', '[just] going to watch'] },
+  { plain: 'monitor', say: ['(we will|i will|let us|just|wait and) see how'], closing: ['(goes|does|gets on|comes on|settles|settles down|looks|heals|is doing) [(with (it|that)|from here|next time|then|first)]'] },
+  { plain: 'monitor', say: ['[let us] leave', "let's leave"], closing: ['and see [(how (it|that) goes|what happens|what it does)]'] },
+  { plain: 'no bit for', time: true, say: ['no bit', '(ride|hack|work|lunge|drive|bridle) [(him|her|it)] [out] (in (a|the) (headcollar|halter|hackamore|bitless bridle)|bitless|without a bit|with no bit) [for]'] },
+  {
+    plain: 'no bit for',
+    time: true,
+    say: [
+      '(do not|would not|should not|not to|is not to|never|rather (he|she|it) was not) [be] [(put|have|ride|use|work|drive)] [(him|her|it)] [(in|with)] [a] (bit|bits|bitted|bitting) [(in|on|in (him|her|it)|(him|her|it))]',
+      '(keep|leave) the bit out [of (his|her|him|its) [mouth]]',
+      'no bit [in (him|her|(his|her|the) mouth)]',
+      '(stay|keep) out of the bit',
+    ],
+  },
+];
+
+/** Who was told something, before it. */
+export const telling: readonly string[] = ['told', 'tell', 'advised', 'asked', 'reminded', 'suggested', 'recommended', 'owner'];
