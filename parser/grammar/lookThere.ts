@@ -1,7 +1,7 @@
 /** "he's sore on that, look at his face": what shows it, behind what was said, is no place of it. */
 import { readCodes } from './codes.ts';
 import { formAt, longestOf } from './forms.ts';
-import { isHead, scan } from './scan.ts';
+import { isHead, ofSoftTissue, scan } from './scan.ts';
 import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
 
@@ -15,6 +15,20 @@ function withoutLook(tokens: readonly Token[]): readonly Token[] {
     .join(' ');
   return from > 0 && look.test(said) && scan(tokens.slice(0, from)).marks.some(isHead) ? tokens.slice(0, from) : tokens;
 }
+
+const sore =
+  /^(?:(?:it|that|is|looks?|looking|all|quite|very|really|pretty|fairly|rather|a|bit|little|still) )*(?:raw|angry|red|pink|weepy)(?: looking)?$/;
+/** "ulcer on the left cheek, quite raw, nothing like that on the right": how it looks, between two pauses, is no other ulcer. */
+function withoutLooks(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }) => looksSore.includes(t));
+  const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  const to = tokens.findIndex(({ ends }, i) => i >= at && ends === true) + 1;
+  const said = tokens.slice(from, to).map(({ t }) => t);
+  if (from === 0 || to === 0 || to === tokens.length || !sore.test(said.join(' '))) return tokens;
+  const found = scan(tokens.slice(0, from)).marks.findLast(isHead);
+  return ofSoftTissue(found?.terms) ? [...tokens.slice(0, from), ...tokens.slice(to)] : tokens;
+}
+const looksSore = ['raw', 'angry', 'red', 'pink', 'weepy'];
 
 const before: ReadonlySet<string> = new Set([
   'the',
@@ -87,6 +101,38 @@ function withoutHere(tokens: readonly Token[]): readonly Token[] {
 }
 const closes = (tokens: readonly Token[], to: number): boolean => tokens[to - 1]?.ends === true || to === tokens.length;
 
+const jaws: Readonly<Record<string, string>> = {
+  top: 'upper',
+  upper: 'upper',
+  uppers: 'upper',
+  bottom: 'lower',
+  lower: 'lower',
+  lowers: 'lower',
+};
+const small: ReadonlySet<string> = new Set(['on', 'up', 'at', 'along', 'the']);
+/** "gums fine on the top, ...": said behind what they are, the jaw is theirs; read apart it would be its rows. */
+function jawBehind(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }) => /^(?:gum|lip)s?$/.test(t));
+  const end = tokens.findIndex(({ ends }, i) => i > at && ends === true);
+  const to = end < 0 ? tokens.length : end + 1;
+  const last = to - (['row', 'jaw'].includes(tokens[to - 1]?.t ?? '') ? 2 : 1);
+  const jaw = jaws[tokens[last]?.t ?? ''];
+  let from = last;
+  while (small.has(tokens[from - 1]?.t ?? '')) from -= 1;
+  if (jaw === undefined || from === last || from <= at + 1 || jaws[tokens[at - 1]?.t ?? ''] !== undefined) return tokens;
+  const said = scan(tokens.slice(at + 1, from)).marks;
+  if (!said.some(isHead) || said.some(({ place }) => place !== undefined)) return tokens;
+  const told = tokens.slice(at, from);
+  const close = tokens[to - 1]?.ends ? { ends: true as const } : {};
+  return [
+    ...tokens.slice(0, at),
+    { t: jaw, word: tokens[last]?.word as number },
+    ...told.slice(0, -1),
+    { ...(told.at(-1) as Token), ...close },
+    ...tokens.slice(to),
+  ];
+}
+
 const soft: ReadonlySet<string> = new Set(['gum', 'gums', 'lip', 'bone', 'cheek']);
 const by: ReadonlySet<string> = new Set(['just', 'right']);
 const besideTooth: ReadonlySet<string> = new Set(['below', 'above', 'beneath', 'underneath']);
@@ -98,7 +144,11 @@ function byTooth(tokens: readonly Token[]): readonly Token[] {
     tokens[at - 1]?.ends !== true &&
     soft.has(tokens[at - (by.has(tokens[at - 1]?.t ?? '') ? 2 : 1)]?.t ?? '') &&
     readCodes(tokens, tokens[at + 1]?.t === 'the' ? at + 2 : at + 1) !== undefined;
-  return tokens.some((_, at) => near(at)) ? tokens.map((token, at) => (near(at) ? { ...token, t: 'over' } : token)) : tokens;
+  // "the gum's bleeding round three oh three": there, and no rounding.
+  const round = (at: number): boolean =>
+    tokens[at]?.t === 'round' && tokens.slice(0, at).some(({ t }) => /^gums?$/.test(t)) && readCodes(tokens, at + 1) !== undefined;
+  const over = (at: number): boolean => near(at) || round(at);
+  return tokens.some((_, at) => over(at)) ? tokens.map((token, at) => (over(at) ? { ...token, t: 'over' } : token)) : tokens;
 }
 
 const broken: ReadonlySet<string> = new Set([
@@ -124,11 +174,13 @@ function ofItsCorner(tokens: readonly Token[]): readonly Token[] {
   return [...tokens.slice(0, at - 1), tokens[to - 1]?.ends ? { ...before, ends: true as const } : before, ...tokens.slice(to)];
 }
 
-/** Less the look at the horse behind a finding, less a "right" that is no side and a "here" before a side that is one; a gum "below" a tooth is by it. */
+/** Less the look at the horse behind a finding and how sore it looks, less a "right" that is no side and a "here" before a side that is one; a gum "below" a tooth is by it, and one fine "on the top" of that jaw. */
 export const lookThere: readonly Rewording[] = [
   { rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] },
+  { rule: withoutLooks, needs: looksSore },
   { rule: withoutRight, needs: ['right'] },
-  { rule: byTooth, needs: besideTooth },
+  { rule: jawBehind, needs: ['gum', 'gums', 'lip', 'lips'] },
+  { rule: byTooth, needs: [...besideTooth, 'round'] },
   { rule: ofItsCorner, needs: ['corner'] },
   { rule: withoutHere, needs: ['here', 'there'] },
 ];

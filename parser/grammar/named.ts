@@ -5,7 +5,7 @@ import { conditions } from '../lexicon/conditions.ts';
 import type { RegionId } from '../lexicon/regions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { comparing, type RawPlace } from './places.ts';
-import { isGlue, isHead, type Mark } from './scan.ts';
+import { isGlue, isHead, ofSoftTissue, type Mark } from './scan.ts';
 import { positionOf } from '../lexicon/places.ts';
 import type { Token } from './tokens.ts';
 
@@ -199,6 +199,17 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
       !marks.slice(left, i).some((m) => m.place)
     )
       return { ...mark, place: { jaw: jaw.jaw, side } };
+    // "an ulcer on the left cheek and he's got a scar on the right": of the part that the last thing was found on.
+    const soft = marks.slice(at + 1, i).findLast(isHead);
+    const since = marks.slice(at + 1, i).some(({ place }) => place !== undefined);
+    if (
+      whole?.region !== undefined &&
+      (whole.side === 'left' || whole.side === 'right') &&
+      !since &&
+      ofSoftTissue(soft?.terms) &&
+      endsAt(tokens, mark)
+    )
+      return { ...mark, place: { ...whole, side } };
     const unsided = unsidedFor(marks, i, side);
     if (unsided) return { ...mark, place: { ...unsided, side } };
     // "two mil on the left, one on the right": counted.
@@ -223,6 +234,12 @@ const theOne = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
       whole && (whole.codes === undefined && whole.side !== undefined && whole.side !== 'both' ? { ...whole, side } : onSide(whole, side));
     return part ? { ...mark, place: part } : mark;
   });
+
+/** "... on the right", and no more of where. */
+const endsAt = (tokens: readonly Token[], { from, to }: Mark): boolean =>
+  text(tokens, from - 1) === 'the' &&
+  ['on', 'in'].includes(text(tokens, from - 2)) &&
+  (to === tokens.length || tokens[to - 1]?.ends === true || ['and', 'but', 'too', 'as', 'now', 'today'].includes(text(tokens, to)));
 
 /** The part or the jaw that a finding on the other side was said of, by its own words or by the finding's name. */
 function unsidedFor(marks: readonly Mark[], at: number, side: 'left' | 'right'): RawPlace | undefined {

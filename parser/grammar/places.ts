@@ -200,6 +200,10 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       jawSaid(tokens, plural.to + 1) !== raw.jaw
     )
       break;
+    // "tartar on all four canines and the lower canines are sharp": what is said behind it is of those of one jaw.
+    const those = raw.positions !== undefined && raw.plural ? partAt(tokens, words, at) : undefined;
+    const joint = text(tokens, at - 1) === 'the' ? at - 2 : at - 1;
+    if (those && (tokens[joint]?.ends === true || text(tokens, joint) === 'and') && toldAt(tokens, those)) break;
     // "points on the uppers, the sevens worst": part of what was named, beside the rest of it.
     if (plural && to > start && text(tokens, text(tokens, plural.to) === 'the' ? plural.to + 1 : plural.to) === 'worst') break;
     if (plural) {
@@ -354,6 +358,15 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
 }
+
+/** Where some of the teeth just named end: "lower canines", "left one". */
+const partAt = (tokens: readonly Token[], words: readonly string[], at: number): number | undefined => {
+  const [part, noun] = [text(tokens, at), text(tokens, at + 1)];
+  if ((part === 'left' || part === 'right') && noun === 'one') return at + 2;
+  if (jawWords[part] === undefined) return undefined;
+  const named = longest(vocabulary, words, at + 1);
+  return readPlural(tokens, at + 1)?.to ?? (named?.values.some(({ k }) => k === 'group') ? named.to : undefined);
+};
 
 /** A comma, a corner of the mouth and a size: of what was named only that part. */
 function cornerSized(tokens: readonly Token[], at: number): boolean {

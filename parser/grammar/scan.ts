@@ -380,7 +380,7 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
   return found && { from: at, to: found.to, terms: found.values };
 }
 
-const ofSoftTissue = (terms: readonly Term[] | undefined): boolean =>
+export const ofSoftTissue = (terms: readonly Term[] | undefined): boolean =>
   terms?.some((t) => t.k === 'condition' && (conditions[t.id] as ConditionEntry).places.every((kind) => kind === 'G')) === true;
 /** "decay in the back cup": the back of a tooth or of a row, and nobody's back. */
 const ofTeeth: ReadonlySet<string> = new Set([

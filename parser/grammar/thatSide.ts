@@ -36,7 +36,22 @@ function shownAt(tokens: readonly Token[]): number {
 const sideOfRaw = ({ side, codes }: RawPlace): 'left' | 'right' | undefined =>
   codes ? sideOf({ teeth: [...codes] }) : side === 'left' || side === 'right' ? side : undefined;
 
-export function thatSide(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+const others: ReadonlySet<string> = new Set(['other', 'opposite']);
+const turned = { left: 'right', right: 'left' } as const;
+/** "ulcer on the left cheek, none on the other side": of a part that this phrase named on one side, the other. Teeth have a rule of their own. */
+function otherSide(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }, i) => i > 0 && others.has(t) && tokens[i + 1]?.t === 'side' && tokens[i + 2]?.t !== 'of');
+  const last = at < 0 ? undefined : scan(tokens.slice(0, at)).marks.findLast(({ place }) => place !== undefined)?.place;
+  const side = last?.region !== undefined && last.codes === undefined ? last.side : undefined;
+  if (side !== 'left' && side !== 'right') return tokens;
+  const the = tokens[at - 1]?.t === 'the';
+  const { word } = tokens[at] as Token;
+  const put: Token = { t: turned[side], word, carried: true, ...(tokens[at + 1]?.ends ? { ends: true as const } : {}) };
+  return [...tokens.slice(0, at), ...(the ? [] : [{ t: 'the', word, carried: true as const }]), put, ...tokens.slice(at + 2)];
+}
+
+export function thatSide(said: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+  const tokens = otherSide(said);
   const from = shownAt(tokens);
   if (from < 0) return tokens;
   const to = tokens[from]?.t === 'the' ? from + 3 : from + 2;

@@ -123,7 +123,7 @@ const figuresOf = ({ clause }: Read, marks: readonly Mark[]): readonly Figure[] 
     .sort((a, b) => a.from - b.from);
 
 /** What the words right before and right behind a figure say of its time; both where they do not agree. */
-function agesOf(tokens: readonly Token[], { from, to }: Figure): ReadonlySet<'old' | 'new'> {
+function agesOf(tokens: readonly Token[], { from, to }: Figure): Set<'old' | 'new'> {
   const before = tokens
     .slice(Math.max(0, from - 4), from)
     .map(({ t }) => t)
@@ -144,6 +144,8 @@ function byAge(made: Made, body: FindingBody, figures: readonly Figure[], tokens
   if (a === undefined || b === undefined || figures.length !== 2 || (a.measure === undefined) !== (b.measure === undefined))
     return undefined;
   const [first, second] = [agesOf(tokens, a), agesOf(tokens, b)];
+  // "five mil pocket at three ten last time, three mil today": the time before the pause is the first one's.
+  if (first.size === 0 && second.size === 2 && tokens[b.from - 1]?.ends === true) second.delete('old');
   // A word between the two may belong to either: the reading in which both are dated comes first.
   const old =
     first.has('old') && second.has('new')
