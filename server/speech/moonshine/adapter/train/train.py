@@ -1,10 +1,10 @@
-"""Trains the trade adapter and writes it as float16.
+"""Trains the trade adapter and writes it.
 
 Usage: train.py WEIGHTS_FOLDER TOKENS.json NOISE_FOLDER OUT.bin STEPS SECONDS CLIPS_FOLDER[:TIMES]...
-It ends after STEPS, or after SECONDS if that is sooner: the rate falls with whichever is nearer. A clips folder given with `:3` is heard three
-times an epoch; a folder of numbered folders counts as all of them. Folders that are still being made when training begins join at a third or two
-thirds of the way, so that voices can be rendered meanwhile. One data-centre GPU; a CPU takes hours. BATCH, PEAK and SEED by environment,
-and FROM: an adapter to go on from.
+It ends after STEPS, or after SECONDS if that is sooner: the rate falls with whichever is nearer. OUT is written every minute and a half, so that
+a machine that is lost takes little with it. A clips folder given with `:3` is heard three times an epoch; a folder of numbered folders counts as
+all of them. Folders that are still being made when training begins join at a third or two thirds of the way, so that voices can be rendered
+meanwhile. One data-centre GPU; a CPU takes hours. BATCH, PEAK and SEED by environment, and FROM: an adapter to go on from.
 """
 import hashlib
 import json
@@ -25,6 +25,7 @@ import model as moonshine
 
 SEED = int(os.environ.get("SEED", "20260304"))
 BATCH, PEAK, WARM_UP = int(os.environ.get("BATCH", "64")), float(os.environ.get("PEAK", "6e-4")), 50
+SAVED_EVERY = 90  # seconds
 START, END, IGNORE = 1, 2, -100
 
 
@@ -87,7 +88,9 @@ def export(adapted: dict[str, moonshine.LowRank], decoder: Path, out: Path) -> N
     header = {"rank": moonshine.RANK, "decoder": hashlib.sha256(decoder.read_bytes()).hexdigest(),
               "maps": [{"name": name, "in": one.base.in_features, "out": one.base.out_features} for name, one in adapted.items()]}
     parts = [(one.a.detach().cpu().numpy(), one.b.detach().cpu().numpy()) for one in adapted.values()]
-    adapters.write(out, json.dumps(header, separators=(",", ":")).encode(), parts)
+    half = out.with_suffix(".part")
+    adapters.write(half, json.dumps(header, separators=(",", ":")).encode(), parts)
+    half.rename(out)
 
 
 def main(weights: str, tokens: str, noise: str, out: str, steps: str, seconds: str, *folders: str) -> None:
@@ -101,7 +104,9 @@ def main(weights: str, tokens: str, noise: str, out: str, steps: str, seconds: s
     parameters = [p for one in adapted.values() for p in (one.a, one.b)]
     steer = torch.optim.AdamW(parameters, lr=PEAK, weight_decay=0.01)
     there = _made(list(folders))
-    began, losses, made = time.time(), [], Data(there, ids, Path(noise), device).batches()
+    decoder = Path(weights) / "decoder_model_merged.onnx"
+    began = saved = time.time()
+    losses, made = [], Data(there, ids, Path(noise), device).batches()
     step, joined = 0, 0
     while (way := max(step / total, (time.time() - began) / limit)) < 1:
         if int(3 * way) > joined:
@@ -127,7 +132,10 @@ def main(weights: str, tokens: str, noise: str, out: str, steps: str, seconds: s
         step += 1
         if step % 200 == 0:
             print(f"step {step} loss {torch.stack(losses[-200:]).mean().item():.3f} {time.time() - began:.0f} s", flush=True)
-    export(adapted, Path(weights) / "decoder_model_merged.onnx", Path(out))
+        if time.time() - saved > SAVED_EVERY:
+            export(adapted, decoder, Path(out))
+            saved = time.time()
+    export(adapted, decoder, Path(out))
     print(f"wrote {out}", flush=True)
 
 
