@@ -1,5 +1,5 @@
 /** "Would you soak his hay from now on", "he'd be better fed off the floor": advice to the owner, said as it is asked. */
-import { advised, betterFed, politeEnd, wantedSo } from '../lexicon/advising.ts';
+import { advised, betterFed, daily, politeEnd, toldThem, wantedSo } from '../lexicon/advising.ts';
 import { codesIn } from './has.ts';
 import { first, where } from './lists.ts';
 import { partsOf } from './pauses.ts';
@@ -15,7 +15,7 @@ export const advisedThere: WorkRule = (marks, tokens) => {
     return { from: begins, to: from, text: ownWords(part).join(' ') };
   });
   const asked = first(parts, (part) => {
-    const text = first([advised, wantedSo, betterFed], (form) => form.exec(part.text)?.groups?.['text']);
+    const text = first([advised, wantedSo, betterFed, toldThem, daily], (form) => form.exec(part.text)?.groups?.['text']);
     return text === undefined ? undefined : { ...part, text };
   });
   if (asked === undefined) return [];

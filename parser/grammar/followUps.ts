@@ -140,7 +140,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const talk = toldOf.test(text) && place.place === undefined;
   const refer = pictured || talk ? -1 : find('refer');
   if (
-    /\b(?:declined|refused|does not want|did not want|will not have|would rather not have)\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(
+    /\b(?:declined|refused|does not want|did not want|will not have|(?:would )?rather not (?:have|get|involve))\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(
       text,
     ) &&
     !findingsIn(marks)

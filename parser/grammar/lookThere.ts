@@ -174,8 +174,33 @@ function ofItsCorner(tokens: readonly Token[]): readonly Token[] {
   return [...tokens.slice(0, at - 1), tokens[to - 1]?.ends ? { ...before, ends: true as const } : before, ...tokens.slice(to)];
 }
 
+/** "no swelling on the jaw": under it is its bone, as "on the right jaw" is. */
+function onTheJaw(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(
+    ({ t }, i) => t === 'jaw' && whose.has(tokens[i - 1]?.t ?? '') && ['on', 'along', 'of'].includes(tokens[i - 2]?.t ?? ''),
+  );
+  const closed =
+    at > 2 && (tokens[at]?.ends === true || at + 1 === tokens.length || ['and', 'or', 'but'].includes(tokens[at + 1]?.t ?? ''));
+  return closed && ofSoftTissue(scan(tokens.slice(0, at - 2)).marks.at(-1)?.terms)
+    ? tokens.map((token, i) => (i === at ? { ...token, t: 'mandible' } : token))
+    : tokens;
+}
+const whose: ReadonlySet<string> = new Set(['the', 'his', 'her']);
+
+/** "the gum's receded and it's inflamed": what is inflamed is the gum. */
+function gumInflamed(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(
+    ({ t }, i) =>
+      t === 'inflamed' && ['is', "'s", 'looks'].includes(tokens[i - 1]?.t ?? '') && /^(?:it|that)$/.test(tokens[i - 2]?.t ?? ''),
+  );
+  const gum = at > 0 && tokens.slice(0, at).some(({ t }) => /^(?:gums?|recession|receded|receding)$/.test(t));
+  return gum ? tokens.map((token, i) => (i === at - 2 ? { ...token, t: 'gum' } : token)) : tokens;
+}
+
 /** Less the look at the horse behind a finding and how sore it looks, less a "right" that is no side and a "here" before a side that is one; a gum "below" a tooth is by it, and one fine "on the top" of that jaw. */
 export const lookThere: readonly Rewording[] = [
+  { rule: gumInflamed, needs: ['inflamed'] },
+  { rule: onTheJaw, needs: ['jaw'] },
   { rule: withoutLook, needs: ['face', 'eye', 'eyes', 'ears', 'expression'] },
   { rule: withoutLooks, needs: looksSore },
   { rule: withoutRight, needs: ['right'] },

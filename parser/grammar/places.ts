@@ -126,6 +126,10 @@ const speaks: ReadonlySet<string> = new Set([
   'owner',
 ]);
 
+/** Somebody did it: "i've photographed ...", "photographed ...". */
+const speaksOf = (tokens: readonly Token[], at: number): boolean =>
+  speaks.has(text(tokens, at)) ||
+  longest(vocabulary, [text(tokens, at)], 0)?.values.some((t) => t.k === 'work' && t.term.as === 'procedure') === true;
 const closesAt = (tokens: readonly Token[], at: number): boolean => tokens[at]?.ends === true;
 /** A jaw and a side, in whichever order. */
 const cornerAt = (tokens: readonly Token[], at: number): boolean => {
@@ -140,6 +144,16 @@ function opens(tokens: readonly Token[], at: number): boolean {
   if (at === 0 && speaks.has(text(tokens, 1))) return true;
   // "right and the corners, all four"
   if (at === 0 && text(tokens, 1) === 'and' && text(tokens, 2) === 'the') return true;
+  // "hold still, right, i've photographed one oh nine": between two pauses, before a tooth and behind no place.
+  const alone = closesAt(tokens, at) && (at === 0 || closesAt(tokens, at - 1) || tokens.slice(0, at).every(({ t }) => openings.has(t)));
+  const tooth = (i: number): boolean => readCodes(tokens, i) !== undefined;
+  if (
+    alone &&
+    speaksOf(tokens, at + 1) &&
+    tokens.some((_, i) => i > at && tooth(i)) &&
+    !tokens.slice(0, at).some(({ t }, i) => tooth(i) || beginnings.has(t))
+  )
+    return true;
   const next = text(tokens, at + 1) === 'the' ? at + 2 : at + 1;
   return closesAt(tokens, at) && cornerAt(tokens, next) && tokens.slice(0, at).every(({ t }) => openings.has(t));
 }

@@ -4,6 +4,7 @@ import { alikeThere } from './alike.ts';
 import { alone } from './alone.ts';
 import { alongRow } from './alongRow.ts';
 import { apposed, apposedWords } from './apposed.ts';
+import { asideParts } from './asideParts.ts';
 import { asked, askedWords } from './asked.ts';
 import { assemble } from './assemble.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
@@ -85,6 +86,7 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...asideParts,
   ...timeAgain,
   ...comparedTo,
   ...clearNow,

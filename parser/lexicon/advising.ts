@@ -44,7 +44,12 @@ export const advised = new RegExp(`${sentence}(?<text>(?:${asks.join('|')})\\b.*
 export const wantedSo = new RegExp(`^(?:(?:and|so|then|now|please|really|i think|i would say) )*(?<text>(?:${wanted.join('|')})\\b.*)$`);
 /** "He's better fed off the floor", where it is asked for. */
 export const betterFed = new RegExp(`^(?:(?:and|so) )*(?:he|she|it) (?:would|'d) be (?:better|best)(?: off)? (?<text>fed (?:${ground}|${whose}${feed})\\b.*)$`);
+const who = '(?:mum|dad|(?:the )?(?:owner|groom|rider|yard|girl|lad|yard manager)|them|her|him|you)';
+/** "What I've told mum is short chop only", "I've told dad it's soaked hay for a week": what they were told, where it is of feed. */
+export const toldThem = new RegExp(`^(?:(?:and|so|then|now) )*(?:what )?(?:i|we) have (?:told|said to|asked) ${who} (?:(?:it|that) )?(?:is|it has to be|just|only|to (?:feed|give|stick to)) (?<text>.*\\b${feed}\\b.*|(?:short )?chop\\b.*)$`);
+/** "She's to check the left cheek for packed feed every day": what they are to do, day by day. */
+export const daily = /^(?:(?:and|so|then|now) )*(?:he|she|they|mum|dad|(?:the )?(?:owner|groom|rider|girl|lad|yard manager)) (?:is|are|has|have|needs?) (?:going )?to (?<text>(?:check|look|feel|watch|flush|rinse|clean|inspect|pick|wash|bathe|syringe)\b.*\b(?:every|each|twice a|once a|three times a) (?:day|morning|night|evening|week|feed|other day))$/;
 /** Polite words behind it are no part of what is kept. */
 export const politeEnd = /(?: (?:please|will you|would you|if you (?:can|could|would)|okay|right|all right|then))+$/;
 /** Without one of these words nobody asks it. */
-export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'hay', 'haylage', 'chaff'];
+export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'hay', 'haylage', 'chaff', 'chop', 'told', 'every', 'each', 'twice', 'once'];

@@ -8,6 +8,8 @@ export const glue: readonly string[] = [
 ];
 /** What people say before, behind and between findings and mean nothing of the record by: whole phrases only, single words that name nothing. */
 export const conversation: readonly string[] = [
+  // How much of it, and not how it is.
+  '[there is] (a|one) [(good|fair|fair old|good old|big|small|decent|whole|proper)] (handful|fistful) [of it] [in there]',
   // What is thought of what was found: nothing more of the mouth.
   '[so|and|which] [that\'s|that is|it is|is] [a] (good|great|grand|bad|decent|promising) (start|news|job|sign)', '[so|and|which] (that\'s|that is|is) (a (start|relief|bonus|blessing|mercy)|something [at least])',
   'at some (point|stage) [or other]', 'at (its|the) (highest|deepest|widest|longest|worst) (point|part)', '[what is] the point (of|in)', '(no|not much|little) point (in|of)',
