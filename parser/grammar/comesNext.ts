@@ -48,4 +48,22 @@ function inPlainWords(tokens: readonly Token[]): readonly Token[] {
   return first(tokens, (_, at) => first(rows, (row) => saidSo(row, tokens, at))) ?? tokens;
 }
 
-export const comesNext: readonly Rewording[] = [{ rule: inPlainWords, needs: firstWords(...rows.map(({ say }) => say)) }];
+const untilThen: ReadonlySet<string> = new Set(['till', 'until', 'til']);
+const ofTooth: ReadonlySet<string> = new Set(['wolf', 'tooth', 'extraction']);
+const wounds: ReadonlySet<string> = new Set(['site', 'sites', 'socket', 'sockets', 'hole', 'holes', 'wound']);
+/** "no bit till the wolf tooth site has healed": the day it is over, and no tooth of today. */
+function siteHealed(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }) => untilThen.has(t));
+  const from = at + 2;
+  let to = from;
+  while (ofTooth.has(tokens[to]?.t ?? '')) to += 1;
+  const site = tokens[to];
+  return at > 0 && site && wounds.has(site.t) && tokens.slice(0, at).some(({ t }) => t === 'bit')
+    ? [...tokens.slice(0, from), { ...site, t: 'site' }, ...tokens.slice(to + 1)]
+    : tokens;
+}
+
+export const comesNext: readonly Rewording[] = [
+  { rule: siteHealed, needs: untilThen },
+  { rule: inPlainWords, needs: firstWords(...rows.map(({ say }) => say)) },
+];

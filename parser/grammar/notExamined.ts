@@ -49,7 +49,8 @@ export const notExamined: WorkRule = (all, tokens, { carry }) => {
     marks.findIndex((mark) => mark.to > cue.from),
   );
   // "left cheek not looked at, lip too tight": what stands behind the comma is the reason.
-  const behind = before.length > 0 && tokens[cue.to - 1]?.ends === true ? [] : groupFrom(marks, words, last + 1);
+  const why = whyBehind(marks, tokens, cue.to);
+  const behind = before.length > 0 && tokens[cue.to - 1]?.ends === true ? [] : groupFrom(marks, words, last + 1).filter((i) => i < why);
   const object = named
     .filter(
       (i) =>
@@ -104,11 +105,11 @@ export const notExamined: WorkRule = (all, tokens, { carry }) => {
             ...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from),
           );
   // "too sore to examine": the reason stands in front of what was not done.
-  const why = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/
+  const tooMuch = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/
     .exec(words.slice(cue.from, cue.to).join(' '))?.[1]
     ?.trim();
   const reason =
-    why ??
+    tooMuch ??
     trimmed([
       ...(movement.length > 0 || wolf ? [] : object).flatMap((i) => words.slice((marks[i] as Mark).from, (marks[i] as Mark).to)),
       ...words.slice(from, end),
@@ -243,6 +244,19 @@ const bareAt = (words: readonly string[]): number =>
 const placed = (mark: Mark | undefined): boolean => mark?.place !== undefined;
 
 /** Places one after another behind the cue, with small words only between them: what follows them is the reason. */
+const hadIt: ReadonlySet<string> = new Set(['was', 'were', 'is', 'kept', 'keeps', 'would', 'will', 'did', 'got', 'gets', 'went']);
+/** "haven't felt the bars, his tongue was everywhere": the place behind the pause is in the reason, where nothing is found on it. */
+const whyBehind = (marks: readonly Mark[], tokens: readonly Token[], cue: number): number => {
+  const at = marks.findIndex(
+    ({ place, from, to }) =>
+      place !== undefined &&
+      from > cue &&
+      ['his', 'her'].includes(tokens[from - 1]?.t ?? '') &&
+      tokens[from - 2]?.ends === true &&
+      hadIt.has(tokens[to]?.t ?? ''),
+  );
+  return at < 0 || marks.slice(at).some(({ terms }) => terms?.some(({ k }) => k === 'condition')) ? Infinity : at;
+};
 function groupFrom(marks: readonly Mark[], words: readonly string[], start: number): readonly number[] {
   const first = marks.findIndex((mark, i) => i >= start && placed(mark));
   if (
