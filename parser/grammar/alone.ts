@@ -5,6 +5,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item } from '../contract/item.ts';
 import { amended, amendedPlace, correcting, lead, numberAlone, revision, worthADoubt } from './amend.ts';
+import { overgrowths } from '../lexicon/handling.ts';
 import { rowTeeth } from '../lexicon/teeth.ts';
 import { crested } from './assemble.ts';
 import type { Placing } from './groups.ts';
@@ -144,19 +145,9 @@ function namesItsTooth({ light, role }: Alone, placings: readonly Placing[]): bo
   return light && sure && placings.length > 0 && role.every((r) => r !== 'head' && r !== 'mod' && r !== 'cue');
 }
 
-export const overgrown: ReadonlySet<string> = new Set([
-  'hook',
-  'ramp',
-  'step',
-  'focal-overgrowth',
-  'overlong',
-  'wave',
-  'sharp-enamel-points',
-  'exaggerated-transverse-ridges',
-]);
 /** "not touched", "left alone": of an overgrowth just named it was not reduced; of anything else it is not clear what. */
 const leftAlone = (last: Item | undefined, marks: readonly number[]): readonly Made[] =>
-  last?.kind === 'finding' && overgrown.has(last.condition)
+  last?.kind === 'finding' && overgrowths.has(last.condition)
     ? [
         {
           body: { kind: 'treatment', procedure: 'reduce', state: 'not-done', place: last.place },

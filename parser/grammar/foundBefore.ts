@@ -5,16 +5,18 @@
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
-import { foundAs, procedureOf, standsSay, workTells } from '../lexicon/handling.ts';
-import { besideFound, plainName } from '../lexicon/namedBefore.ts';
+import { foundAs, handledAs, handledSay, procedureOf, standsSay, workTells } from '../lexicon/handling.ts';
+import { alreadySay, behindOffSay, besideFound, isNowSay, plainName, wentOffSay } from '../lexicon/namedBefore.ts';
 import { joined } from './breaths.ts';
 import type { Carry } from './carry.ts';
 import { bareAt, definiteAt, definiteWords, type Named } from './definite.ts';
 import { withoutRight } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { gather } from './lists.ts';
+import { readAmount } from './numbers.ts';
 import { itself } from './pointing.ts';
 import type { Reading } from './read.ts';
+import { plainly } from './saidPlainly.ts';
 import { scan, type Mark } from './scan.ts';
 import { askedAbout } from './shortForms.ts';
 import { supposed } from './supposed.ts';
@@ -34,13 +36,42 @@ export function ofFound(
   carry: Carry,
   read: (words: readonly Token[]) => Reading,
 ): Reading | undefined {
-  const tokens = noSide(said);
+  const plain = noSide(said);
+  const tokens = takenOff(plain, context, carry);
   const named = namedIn(tokens, context, carry);
-  if (named.length === 0) return undefined;
+  if (named.length === 0) return tokens === plain ? undefined : read(tokens);
   // "all four of those gaps", of three: how many, is asked.
   if (named.some(({ places }) => places.length === 0)) return askedAbout(tokens);
   return asOne(tokens, named, carry, read) ?? inParts(tokens, context, carry, read) ?? unclear(tokens, named, carry, read);
 }
+
+/** "The hook's off", "those ramps are down two mil each", "cap's been taken off": that it is off now is work done, where it was found before. */
+function takenOff(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+  if (context.items.length === 0 || !tokens.some(({ t }) => wentOff.has(t)) || !tokens.some(({ t }) => isNow.has(t))) return tokens;
+  for (let from = 0; from < tokens.length; from += 1) {
+    const one = definiteAt(tokens, from, context, carry) ?? bareAt(tokens, from, context);
+    if (one === undefined || tokens[one.to - 1]?.ends || !isNow.has(tokens[one.to]?.t ?? '')) continue;
+    if (!one.found.every(({ condition }) => isTakenOff(condition))) continue;
+    let to = one.to + 1;
+    while (isNow.has(tokens[to]?.t ?? '') || alreadyWords.has(tokens[to]?.t ?? '')) to += 1;
+    const verb = handledSay.has(tokens[to]?.t ?? '') ? 1 : 0;
+    const off = tokens[to + verb];
+    if (off === undefined || !wentOff.has(off.t) || !(off.ends || behindOff(tokens, to + verb + 1))) continue;
+    return [...tokens.slice(0, one.to), ...plainly(tokens, one.to, to + verb, ['taken']), ...tokens.slice(to + verb)];
+  }
+  return tokens;
+}
+const wentOff: ReadonlySet<string> = new Set(wentOffSay),
+  isNow: ReadonlySet<string> = new Set(isNowSay),
+  alreadyWords: ReadonlySet<string> = new Set(alreadySay),
+  behindOffWords: ReadonlySet<string> = new Set(behindOffSay);
+const isTakenOff = (id: ConditionId): boolean => {
+  const kind = handledAs[id];
+  return kind !== undefined && kind !== 'tooth' && kind !== 'feed';
+};
+/** Nothing of where it hangs down: an end, how much, how, or another thing. */
+const behindOff = (tokens: readonly Token[], at: number): boolean =>
+  tokens[at] === undefined || behindOffWords.has(tokens[at].t) || readAmount(tokens, at) !== undefined;
 
 /** "i've rasped everything by hand, and rounded off that chip": each part between pauses for itself. */
 function inParts(

@@ -31,7 +31,22 @@ function nameOfLast(tokens: readonly Token[], { items }: Context): string | unde
   return names.findLast((name) => !tokens.some(({ t }) => t === name));
 }
 
+const there: ReadonlySet<string> = new Set(['at', 'on', 'between', 'in', 'behind', 'starting', 'coming', 'opening', 'developing']);
+/** "Gap at ..., packed", "and one at four oh nine four ten": the gap, and not the feed in it. */
+function oneThere(tokens: readonly Token[], context: Context): readonly Token[] | undefined {
+  const at = tokens.findIndex(({ t, ends }, i) => (t === 'one' || t === 'another') && !ends && there.has(tokens[i + 1]?.t ?? ''));
+  const last = context.items.at(-1);
+  if (at < 0 || at > 3 || last?.kind !== 'finding' || countedAsOne(last.condition)) return undefined;
+  const before = context.items.at(-2);
+  const same = before?.kind === 'finding' && before.evidence.utterance === last.evidence.utterance && countedAsOne(before.condition);
+  const name = same && JSON.stringify(before.place) === JSON.stringify(last.place) ? plainName(before.condition) : undefined;
+  const { word } = tokens[at] as Token;
+  return name === undefined ? undefined : [...tokens.slice(0, at), { t: 'a', word }, { t: name, word }, ...tokens.slice(at + 1)];
+}
+
 export function gotOne(tokens: readonly Token[], context: Context): readonly Token[] {
+  const counted = oneThere(tokens, context);
+  if (counted) return counted;
   const at = tokens.findIndex(({ t }, i) => t === 'one' && having.has(tokens[i - 1]?.t ?? ''));
   const name = at < 0 ? undefined : nameOfLast(tokens, context);
   if (name === undefined) return tokens;

@@ -5,7 +5,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item, Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
-import { overgrown } from './alone.ts';
+import { overgrowths } from '../lexicon/handling.ts';
 import { revision } from './amend.ts';
 import { standing, type Carry } from './carry.ts';
 import type { FindingBody, Made } from './made.ts';
@@ -366,7 +366,7 @@ function lostWork({ tokens, last, carry, read }: Said): Answer {
 }
 function leftAlone({ tokens, last, carry, read }: Said): Answer {
   if (last.kind !== 'finding') return undefined;
-  if (!overgrown.has(last.condition)) return 'asked';
+  if (!overgrowths.has(last.condition)) return 'asked';
   const reading = read(standingFor(tokens).words('left', 'alone'), carry);
   return reading.made.length === 1 ? asWhole(reading) : 'asked';
 }

@@ -136,7 +136,7 @@ const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: 
   { rule: apposed, needs: apposedWords },
   { rule: counted, needs: countedWords },
   { rule: thatSide, needs: ['side'] },
-  { rule: gotOne, needs: ['one'] },
+  { rule: gotOne, needs: ['one', 'another'] },
 ]);
 const shown = (tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] =>
   pointed(

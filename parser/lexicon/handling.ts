@@ -11,13 +11,15 @@ export const handledAs: Readonly<Partial<Record<ConditionId, Handled>>> = {
   'sharp-enamel-points': 'points', calculus: 'tartar', 'food-packing': 'feed', diastema: 'feed', 'periodontal-pocket': 'feed', 'foreign-body': 'foreign-body',
   'wolf-tooth': 'tooth', 'blind-wolf-tooth': 'tooth', mobility: 'tooth', 'deciduous-present': 'tooth', supernumerary: 'tooth', fracture: 'tooth', 'root-remnant': 'tooth', 'apical-infection': 'tooth', displaced: 'tooth', expired: 'tooth', eotrh: 'tooth',
 };
+/** What stands proud of a tooth, and is taken down. */
+export const overgrowths: ReadonlySet<string> = new Set(Object.entries(handledAs).flatMap(([id, kind]) => (kind === 'overgrowth' || kind === 'points' ? [id] : [])));
 /** The work that a finding takes when no more is said than that it is to be done; of a tooth only a wolf tooth says so. */
 const plainly: Readonly<Partial<Record<Handled, ProcedureId>>> = { cap: 'remove-cap', overgrowth: 'reduce', points: 'rasp', tartar: 'scale-calculus', feed: 'flush' };
 export const procedureOf = (condition: ConditionId): ProcedureId | undefined =>
   condition === 'wolf-tooth' || condition === 'blind-wolf-tooth' ? 'extract' : plainly[handledAs[condition] ?? 'tooth'];
 /** What it is called when work is done to it, in the singular. */
 export const thingsSay: Readonly<Record<string, readonly ConditionId[]>> = {
-  hook: ['hook'], ramp: ['ramp'], step: ['step'], wave: ['wave'], overgrowth: ['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong'], cap: ['loose-cap', 'retained-cap'],
+  hook: ['hook'], ramp: ['ramp'], step: ['step'], ridge: ['exaggerated-transverse-ridges'], wave: ['wave'], overgrowth: ['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong'], cap: ['loose-cap', 'retained-cap'],
   calculu: ['calculus'], tartar: ['calculus'], gap: ['diastema'], space: ['diastema'], diastema: ['diastema'], diastemata: ['diastema'], pocket: ['periodontal-pocket'],
 };
 /** What was found, as work names it when it comes back to it: "the hook's reduced", "caps are off". */
@@ -40,7 +42,7 @@ export const handling: Readonly<Record<Handled, Readonly<Partial<Record<string, 
 export const moved: Readonly<Partial<Record<Handled, ProcedureId>>> = { cap: 'remove-cap', tooth: 'extract', tartar: 'scale-calculus', 'foreign-body': 'remove-foreign-body' };
 
 /** Verbs of having done it. */
-export const handledSay: ReadonlySet<string> = new Set(['took', 'taken', 'got', 'pulled', 'popped', 'lifted', 'flicked', 'whipped', 'prised', 'prized', 'eased', 'twisted', 'knocked', 'chipped', 'picked', 'had', 'dropped', 'brought', 'cut', 'wiggled', 'worked', 'cracked', 'scraped', 'ground', 'shaved', 'slipped', 'levered', 'teased', 'drew', 'hooked', 'dug', 'raked', 'scooped', 'fished']);
+export const handledSay: ReadonlySet<string> = new Set(['took', 'taken', 'got', 'cleaned', 'cleared', 'pulled', 'popped', 'lifted', 'flicked', 'whipped', 'prised', 'prized', 'eased', 'twisted', 'knocked', 'chipped', 'picked', 'had', 'dropped', 'brought', 'cut', 'wiggled', 'worked', 'cracked', 'scraped', 'ground', 'shaved', 'slipped', 'levered', 'teased', 'drew', 'hooked', 'dug', 'raked', 'scooped', 'fished']);
 /** The verb behind "tried to", "could not", "managed to". */
 export const handleSay: ReadonlySet<string> = new Set(['take', 'get', 'pull', 'pop', 'lift', 'flick', 'prise', 'prize', 'ease', 'twist', 'knock', 'chip', 'pick', 'have', 'bring', 'cut', 'wiggle', 'work', 'lever', 'tease', 'draw', 'want', 'shift', 'move', 'budge', 'loosen', 'remove', 'extract', 'elevate', 'getting', 'pulling', 'taking', 'shifting', 'lifting', 'extracting', 'removing', 'elevating']);
 /** Those that need no particle. */

@@ -54,3 +54,8 @@ export const foundWhere: Readonly<Record<string, { readonly side?: 'left' | 'rig
 export const inTheRow: Readonly<Record<string, 'first' | 'middle' | 'last'>> = { middle: 'middle', back: 'last', front: 'first', rear: 'last', hindmost: 'last' };
 /** What may be said of a place that was named by what was found there; nothing that would make a tooth of it ("the hook is gone"). */
 export const besideFound: ReadonlySet<string> = new Set(['food-packing', 'bleeding', 'pain', 'heat', 'gingivitis', 'malodour', 'discharge', 'draining-tract', 'periodontal-pocket', 'bruising', 'swelling', 'sharp', 'sharp-enamel-points', 'calculus']);
+/** "The hook's off", "those are all down now": what says that it is gone, and what may stand around it. */
+export const isNowSay: readonly string[] = ['is', 'are', 'was', 'were', 'been', 'has', 'have', 'am'];
+export const alreadySay: readonly string[] = ['now', 'all', 'both', 'well', 'just', 'already', 'right', 'nicely', 'nearly', 'about', 'come', 'came', 'gone'];
+export const wentOffSay: readonly string[] = ['off', 'down', 'away', 'back'];
+export const behindOffSay: readonly string[] = ['now', 'today', 'then', 'and', 'but', 'by', 'to', 'with', 'both', 'level', 'half', 'a', 'nicely', 'fine', 'okay', 'done', 'too', 'as', 'so', 'grand', 'lovely', 'good', 'at', 'under'];

@@ -1,4 +1,5 @@
 /** How work stands that the words beside it tell of: what it was done to, what was not finished, what only would have been done. */
+import { overgrowths } from '../../lexicon/handling.ts';
 import { neverDone } from '../../lexicon/work.ts';
 import { doneTo, placeOf } from '../doneTo.ts';
 import type { ItemBody, Made } from '../made.ts';
@@ -6,7 +7,6 @@ import { anywhere } from '../trie.ts';
 import { treatmentDetails } from '../treatmentDetails.ts';
 import { become, each, finding, teethOf, type Rule } from './rule.ts';
 
-const overgrowths = new Set(['hook', 'ramp', 'step', 'focal-overgrowth', 'overlong', 'wave', 'sharp-enamel-points']);
 /** "left the hook", "wolf teeth with the vet": something about work, but not what was done. It is asked, and nothing counts as done. */
 export const unclearWork: Rule = (reads, { text }) => {
   const left = /^(?:(?:so|and|we|i|have|has) )*left (?:the|that|this|those|these)\b(?!.* alone\b)/.test(text);
