@@ -5,7 +5,7 @@ import type { Item } from '../contract/item.ts';
 import { commands, namedBy, notBeforeNames, type CommandEntry, type CommandId } from '../lexicon/commands.ts';
 import { itemsOf, remember, type Carry } from './carry.ts';
 import type { Trie } from './trie.ts';
-import { carryingOnTrie, closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
+import { becauseTrie, carryingOnTrie, closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
 
 export type CommandBody = Omit<Command, 'id' | 'utterance' | 'words'>;
 export interface Steered {
@@ -54,7 +54,7 @@ const MOST_OF_A_NAME = 3;
 function commandAt(words: readonly string[], from: number): Spoken | undefined {
   for (const { to, value: id } of ends(commandTrie, words, from)) {
     const said = words.slice(from, to).join(' ');
-    if (polite(words, to)) return { id, said };
+    if (polite(words, to) || (id === 'strike-last' && ends(becauseTrie, words, to).some((why) => polite(words, why.to)))) return { id, said };
     const name = id === 'next-horse' ? nameIn(words.slice(to)) : undefined;
     if (name !== undefined) return { id, said, name };
   }

@@ -8,6 +8,7 @@ import type { ConditionId } from '../lexicon/conditions.ts';
 import { foundAs, handledAs } from '../lexicon/handling.ts';
 import { foundAny, foundNouns, foundSized, foundWhere, foundWith, howMany, inTheRow, type Sized } from '../lexicon/namedBefore.ts';
 import { standing, type Carry } from './carry.ts';
+import type { RawPlace } from './places.ts';
 import { lies } from './reachBack.ts';
 import { scan } from './scan.ts';
 import { positionOf, quadrantOf } from './teeth.ts';
@@ -25,6 +26,9 @@ export interface Named {
   /** With no word that points to it: "hook's reduced". */ readonly bare?: true;
 }
 
+/** On which side, in which jaw, at which teeth. */
+type Where = Pick<RawPlace, 'side' | 'jaw' | 'positions'>;
+
 /** What the words say of it. */
 interface Saying {
   readonly from: number;
@@ -35,7 +39,7 @@ interface Saying {
   /** Undefined: "one", which may be any. */ readonly ids?: readonly ConditionId[];
   readonly with: readonly (readonly ConditionId[])[];
   readonly sized?: Sized;
-  readonly where: readonly (typeof foundWhere)[string][];
+  readonly where: readonly Where[];
   readonly order?: 'first' | 'middle' | 'last';
   readonly other: boolean;
 }
@@ -72,6 +76,10 @@ function whereBehind(tokens: readonly Token[], at: number): { readonly to: numbe
   while (word(tokens, to) === 'the' || leads.has(word(tokens, to))) to += 1;
   const from = to;
   while (foundWhere[word(tokens, to)]) to += 1;
+  // "the hooks on the upper sixes"
+  const teeth = scan(tokens.slice(from, from + LONGEST)).marks[0];
+  if (teeth?.place?.positions && from + teeth.to > to && teeth.place.codes === undefined)
+    return { to: from + teeth.to, where: [teeth.place] };
   if (to === from) return { to: at, where: [] };
   const where = tokens.slice(from, to).map(({ t }) => foundWhere[t] as Saying['where'][number]);
   return { to: ['side', 'there', 'jaw'].includes(word(tokens, to)) ? to + 1 : to, where };
@@ -81,7 +89,7 @@ function sayingAt(tokens: readonly Token[], from: number): Saying | undefined {
   if (!which.has(word(tokens, from))) return undefined;
   const said: {
     with: (readonly ConditionId[])[];
-    where: Saying['where'][number][];
+    where: Where[];
     sized?: Sized;
     order?: Saying['order'];
     other: boolean;

@@ -1,5 +1,5 @@
 /** The one trie: every spoken form of the lexicon, with what it may mean. */
-import { commandClosers, commandOpeners, commands, carryingOn, flagging, forTheVet, type CommandId } from '../lexicon/commands.ts';
+import { commandClosers, commandOpeners, commands, carryingOn, flagging, forTheVet, strikingBecause, type CommandId } from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { conversation, glue, hesitations } from '../lexicon/fillers.ts';
@@ -135,6 +135,7 @@ export const closerTrie = trieOf(commandClosers);
 export const carryingOnTrie = trieOf(carryingOn);
 export const flaggingTrie = trieOf(flagging);
 export const forTheVetTrie = trieOf(forTheVet);
+export const becauseTrie = trieOf(strikingBecause);
 
 /** Every spoken form of the trade as words, without fillers and small words: the decoder's bias, the help sheet. */
 export const tradeForms: readonly string[] = [

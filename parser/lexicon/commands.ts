@@ -4,6 +4,8 @@ export interface CommandEntry { readonly label: string; readonly whole: boolean;
 /** Said before any command, and behind any: they change nothing. */
 export const commandOpeners: readonly string[] = ['okay', 'ok', 'right', 'righto', 'so', 'now', 'well', 'and', 'then', 'um', 'uh', 'er', 'erm', 'ah', 'oh', 'yeah', 'yes', 'no', 'wait', 'oops', 'whoops', 'sorry', 'actually', 'just', 'please', 'quidnote', '(hang|hold) on [[just] (a|one) (minute|moment|second|sec)]', 'just a (minute|moment|second|sec)', 'bear with me', 'my mistake', '(can|could|would|will) you'];
 export const commandClosers: readonly string[] = ['please', 'thanks', 'thank you', 'cheers', 'ta', 'now', 'then', 'okay', '(for|to) (me|us)', 'once more', 'one more time', '(would|will|could|can) you'];
+/** Why it is struck, behind it: "scratch that, wrong side". Which is right, it does not say. */
+export const strikingBecause: readonly string[] = ["[(that's|that is|that was|it is|it was|i have got|i have given you|i got|i had|i gave you|got|had|have got)] [the] wrong (side|one|tooth|row|horse|number|end|line|way round|place)", "[(that's|that is|that was)] my (mistake|fault|error)", "(that's|that is|that was|it is|it was) (not right|wrong|rubbish|nonsense)", 'i (misread|misheard|miscounted|mixed up|got mixed up) [(it|that|them)]', "i did not mean [to say] that"];
 
 // What a command is said of, and never a tooth, a tool or the horse: "take the last bit off" is said of a hook, "take the last entry off" of the record.
 const written = '(entry|item|line|finding|note)';

@@ -1,6 +1,6 @@
 /** How people say that they did not look or feel: a turn, then small words, then a verb; patterns over the words of a phrase. */
 const turn = '(?:(?:could|can|did|have|has|had|was|were|is|are|am|do) not|(?:would|did|will) not (?:let|allow) me|(?:wont|won\'t) let me|unable to|not able to|never|no (?:chance|hope|way|luck|joy|point|time)(?: of| in| with| to)?|failed to|struggled to|gave up(?: on)?(?: trying to)?|(?<!\\b(?:does|do) )not)';
-const small = '(?: (?:really|quite|properly|fully|even|yet|get|got|getting|manage|managed|to|round|a|an|any|much|of|chance|been|be|able|just|simply|all|decent|good|proper|clear|go|have|had|take|sensible|useful|thorough))*';
+const small = '(?: (?:really|quite|properly|fully|even|yet|get|got|getting|manage|managed|to|round|a|an|any|much|of|chance|been|be|able|just|simply|all|decent|good|proper|right|clear|go|have|had|take|sensible|useful|thorough))*';
 const seeing = '(?:see|saw|seeing|seen|look at|look past|look beyond|looking at|looked at|look in|look inside|visuali[sz]e|visuali[sz]ed|visuali[sz]ing|view|viewed|inspect|inspected|view of|look at|sight of|glimpse of|looked in|picture of|eyes on)';
 const tools = '(?:mirror|scope|probe|light|torch|head ?torch|camera)';
 const feeling = `(?:feel|feeling|felt|feel of|palpate|palpated|palpating|reach|reached|reaching|reachable|(?:put|get|got|getting|fit|fitting)? ?(?:my|a|the)? ?(?:hand|hands|finger|fingers|thumb) (?:all the way |right |far )?(?:back to|up to|in to|into|to|near|round|on|behind|back|in|past|down))`;

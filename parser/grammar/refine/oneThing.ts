@@ -21,6 +21,9 @@ export const blind: Rule = (reads, { marks }) => {
   const own = reads[at]?.made[0];
   const body = own && finding(own);
   if (!before || !wolf || !own || !body || !wolves.test(wolf.condition) || !wolves.test(body.condition)) return reads;
+  // "wolf tooth two oh five, and one oh five is a blind one": another tooth, by its number.
+  const another = (body.place && 'teeth' in body.place ? body.place.teeth : []).some((tooth) => !teethOf(wolf).includes(tooth));
+  if (another && reads[at]?.clause.placings.some(({ raw }) => raw.codes !== undefined)) return reads;
   const side = reads[at]?.clause.placings
     .filter((p) => !before.clause.placings.some((q) => q.marks[0] === p.marks[0]))
     // "..., blind, and nothing on the left": what is ruled out there is no place of it.
