@@ -6,7 +6,17 @@ import type { Context } from '../contract/draft.ts';
 import type { Item, Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { foundAs, handledAs } from '../lexicon/handling.ts';
-import { foundAny, foundNouns, foundSized, foundWhere, foundWith, howMany, inTheRow, type Sized } from '../lexicon/namedBefore.ts';
+import {
+  foundAny,
+  foundNouns,
+  foundSized,
+  foundWhere,
+  foundWith,
+  howMany,
+  inTheRow,
+  theseTeeth,
+  type Sized,
+} from '../lexicon/namedBefore.ts';
 import { standing, type Carry } from './carry.ts';
 import type { RawPlace } from './places.ts';
 import { lies } from './reachBack.ts';
@@ -24,6 +34,7 @@ export interface Named {
   readonly many: boolean;
   /** "where that cap came off": by its place. */ readonly lead?: 'at';
   /** With no word that points to it: "hook's reduced". */ readonly bare?: true;
+  /** By the number of the teeth: "those two nines". */ readonly byNumber?: true;
 }
 
 /** On which side, in which jaw, at which teeth. */
@@ -37,6 +48,7 @@ interface Saying {
   readonly many: boolean;
   readonly count?: number;
   /** Undefined: "one", which may be any. */ readonly ids?: readonly ConditionId[];
+  /** Which teeth, where they are named by their number: "those two nines". */ readonly teeth?: number;
   readonly with: readonly (readonly ConditionId[])[];
   readonly sized?: Sized;
   readonly where: readonly Where[];
@@ -46,6 +58,8 @@ interface Saying {
 
 const which: ReadonlySet<string> = new Set(['the', 'that', 'those', 'these', 'this', 'both', 'all']);
 export const definiteWords = which;
+/** "the nines" are all of them. */
+const pointsAt: ReadonlySet<string> = new Set(['those', 'these', 'both']);
 const inNumber: ReadonlySet<string> = new Set(['oh', 'o', 'zero', 'ten', 'eleven', 'twelve', 'one', 'hundred', 'double', 'point', 'mil']);
 const leads: ReadonlySet<string> = new Set(['on', 'at', 'up', 'down', 'in', 'over']);
 /** More teeth than these are a group, which work names by its row. */
@@ -56,10 +70,12 @@ const word = (tokens: readonly Token[], at: number): string => tokens[at]?.t ?? 
 const text = (place: Place): string => JSON.stringify(place);
 
 /** The noun here, or a name of the lexicon that begins here: "slab fracture", "wolf teeth". */
-function headAt(tokens: readonly Token[], at: number): Pick<Saying, 'to' | 'ids' | 'many'> | undefined {
+function headAt(tokens: readonly Token[], at: number): Pick<Saying, 'to' | 'ids' | 'many' | 'teeth'> | undefined {
   const t = word(tokens, at);
   if (t === 'one' || t === 'ones')
     return inNumber.has(word(tokens, at + 1)) && !tokens[at]?.ends ? undefined : { to: at + 1, many: t === 'ones' };
+  // "those two nines": of what was found there.
+  if (theseTeeth[t] !== undefined) return { to: at + 1, many: true, teeth: theseTeeth[t] };
   const ids = foundNouns.get(t);
   if (ids) return { to: at + 1, ids, many: /[^su]s$|data$/.test(t) };
   const mark = scan(tokens.slice(at, at + LONGEST)).marks[0];
@@ -103,12 +119,12 @@ function sayingAt(tokens: readonly Token[], from: number): Saying | undefined {
   for (let at = from + 1; at < tokens.length && at - from <= LONGEST; at += 1) {
     const t = word(tokens, at);
     if (tokens[at - 1]?.ends) return undefined;
-    const isNoun = foundNouns.has(t) || t === 'one' || t === 'ones';
+    const isNoun = foundNouns.has(t) || theseTeeth[t] !== undefined || t === 'one' || t === 'ones';
     const known = !isNoun && (foundWith[t] ?? foundSized[t] ?? foundWhere[t] ?? inTheRow[t] ?? (foundAny.has(t) || t === 'other'));
     const head = known ? undefined : headAt(tokens, at);
     if (head) {
       // "that one", "the one": of what was spoken of last.
-      if (head.ids === undefined && !told) return undefined;
+      if (head.ids === undefined && !told && (head.teeth === undefined || !pointsAt.has(word(tokens, from)))) return undefined;
       const behind = whereBehind(tokens, head.to);
       const lone = word(tokens, from);
       return {
@@ -188,7 +204,9 @@ const lastPlaces = (last: Item | undefined): readonly string[] =>
   last && 'place' in last && last.place ? apart([{ ...(last as Found) }]).map(({ place }) => text(place)) : [];
 
 function choose(saying: Saying, found: readonly Found[], last: Item | undefined): readonly Found[] {
-  const { ids, sized, order, other, where } = saying;
+  const { ids, sized, order, other, where, teeth } = saying;
+  if (teeth !== undefined)
+    return apart(found).filter(({ place }) => lies(place, { positions: [teeth] }) && where.every((raw) => lies(place, raw)));
   // "that gap", of feed between two teeth: where it is.
   const between = ids?.includes('diastema') && !found.some(({ condition }) => condition === 'diastema');
   const all = between ? found.filter(({ place }) => 'spaces' in place).map((one): Found => ({ ...one, condition: 'diastema' })) : found;
@@ -257,7 +275,7 @@ export function definiteAt(tokens: readonly Token[], from: number, context: Cont
   const found = takenOff(choose(saying, all, standing(context, carry.last)), span.lead, context);
   const places = unique(saying.many ? apart(found) : found);
   const { many, count } = saying;
-  const named = { ...span, many };
+  const named = { ...span, many, ...(saying.teeth !== undefined ? { byNumber: true as const } : {}) };
   const latest = found.at(-1);
   // "that hook", right behind one.
   const just =

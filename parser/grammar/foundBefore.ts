@@ -107,7 +107,11 @@ function asOne(
 ): Reading | undefined {
   const plain = read(tokens);
   // What was found last needs no place: work leans on it by itself.
-  if (named.every(({ found }) => found.every(({ id }) => id === carry.last)) && ofThem(plain, named) && plain.made.every(isWork))
+  if (
+    named.every(({ found, byNumber }) => !byNumber && found.every(({ id }) => id === carry.last)) &&
+    ofThem(plain, named) &&
+    plain.made.every(isWork)
+  )
     return plain;
   const byPlace = (): Reading | undefined => {
     const reading = read(put(tokens, named, placeOnly));

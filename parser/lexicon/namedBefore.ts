@@ -59,3 +59,5 @@ export const isNowSay: readonly string[] = ['is', 'are', 'was', 'were', 'been', 
 export const alreadySay: readonly string[] = ['now', 'all', 'both', 'well', 'just', 'already', 'right', 'nicely', 'nearly', 'about', 'come', 'came', 'gone'];
 export const wentOffSay: readonly string[] = ['off', 'down', 'away', 'back'];
 export const behindOffSay: readonly string[] = ['now', 'today', 'then', 'and', 'but', 'by', 'to', 'with', 'both', 'level', 'half', 'a', 'nicely', 'fine', 'okay', 'done', 'too', 'as', 'so', 'grand', 'lovely', 'good', 'at', 'under'];
+/** "Those two nines": teeth by their number, of which something was found. */
+export const theseTeeth: Readonly<Record<string, number>> = { twos: 2, threes: 3, fours: 4, fives: 5, sixes: 6, sevens: 7, eights: 8, nines: 9, tens: 10, elevens: 11 };
