@@ -34,6 +34,7 @@ import { lookThere } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { namedAgain } from './namedAgain.ts';
 import { noFood } from './noFood.ts';
+import { noneElsewhere } from './noneElsewhere.ts';
 import { notSo } from './notSo.ts';
 import { butThere, notedOrNot } from './notThere.ts';
 import { ofThatGroup } from './ofThatGroup.ts';
@@ -137,6 +138,7 @@ const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: 
   { rule: counted, needs: countedWords },
   { rule: thatSide, needs: ['side'] },
   { rule: gotOne, needs: ['one', 'another'] },
+  { rule: noneElsewhere, needs: ['others', 'other', 'rest', 'elsewhere', 'else'] },
 ]);
 const shown = (tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] =>
   pointed(

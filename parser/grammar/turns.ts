@@ -339,6 +339,8 @@ function behind(marks: readonly Mark[], at: number, tokens: readonly Token[]): r
         ((mark.measure ?? mark.grade) !== undefined && i > at + 1 && tokens[mark.from - 1]?.ends === true)),
   );
   const rest = marks.slice(at + 1, end < 0 ? marks.length : end);
+  // "canine on four oh four, no canine on one oh four": the "no" is of the tooth that it names.
+  if (end > at + 1 && isHead(marks[end]) && tokens[(marks[end - 1] as Mark).to - 1]?.ends !== true) return undefined;
   return rest.length > 0 &&
     rest.length <= 4 &&
     rest.every(

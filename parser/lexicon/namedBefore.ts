@@ -61,3 +61,10 @@ export const wentOffSay: readonly string[] = ['off', 'down', 'away', 'back'];
 export const behindOffSay: readonly string[] = ['now', 'today', 'then', 'and', 'but', 'by', 'to', 'with', 'both', 'level', 'half', 'a', 'nicely', 'fine', 'okay', 'done', 'too', 'as', 'so', 'grand', 'lovely', 'good', 'at', 'under'];
 /** "Those two nines": teeth by their number, of which something was found. */
 export const theseTeeth: Readonly<Record<string, number>> = { twos: 2, threes: 3, fours: 4, fives: 5, sixes: 6, sevens: 7, eights: 8, nines: 9, tens: 10, elevens: 11 };
+/** "None on the others", "nowhere else": of what was named before. */
+export const noneElsewhereSay: readonly string[] = [
+  '[(but|and|though|just)] (none|nothing like (that|it)|not) [(on|in|of|at)] (the others|the other ones|the other teeth|any others|any of the others|any other tooth|any other teeth)',
+  '[(but|and|though)] (none|not|nothing like (that|it)) (on|in|of|at) the rest [of (them|the teeth)]', '[(but|and)] no others', '[(but|and)] none [of (them|those)] (elsewhere|anywhere else)', '[(but|and|though)] (nowhere|not anywhere) else',
+];
+/** Of four canines: "the other three absent". */
+export const otherThree: readonly string[] = ['[(but|and)] [the] other three [(are|is)] (absent|missing|not there|not up|not through|not present|not in|not come)'];
