@@ -54,7 +54,8 @@ const MOST_OF_A_NAME = 3;
 function commandAt(words: readonly string[], from: number): Spoken | undefined {
   for (const { to, value: id } of ends(commandTrie, words, from)) {
     const said = words.slice(from, to).join(' ');
-    if (polite(words, to) || (id === 'strike-last' && ends(becauseTrie, words, to).some((why) => polite(words, why.to)))) return { id, said };
+    if (polite(words, to) || (id === 'strike-last' && ends(becauseTrie, words, to).some((why) => polite(words, why.to))))
+      return { id, said };
     const name = id === 'next-horse' ? nameIn(words.slice(to)) : undefined;
     if (name !== undefined) return { id, said, name };
   }

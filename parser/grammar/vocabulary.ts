@@ -1,5 +1,14 @@
 /** The one trie: every spoken form of the lexicon, with what it may mean. */
-import { commandClosers, commandOpeners, commands, carryingOn, flagging, forTheVet, strikingBecause, type CommandId } from '../lexicon/commands.ts';
+import {
+  commandClosers,
+  commandOpeners,
+  commands,
+  carryingOn,
+  flagging,
+  forTheVet,
+  strikingBecause,
+  type CommandId,
+} from '../lexicon/commands.ts';
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import { correctionSay } from '../lexicon/corrections.ts';
 import { conversation, glue, hesitations } from '../lexicon/fillers.ts';
