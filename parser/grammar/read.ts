@@ -12,10 +12,10 @@ import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { cause } from './cause.ts';
 import { clearNow } from './clearNow.ts';
-import { comesNext } from './comesNext.ts';
 import { comparedTo } from './comparedTo.ts';
 import { counted, countedWords } from './counted.ts';
 import { elided } from './ellipsis.ts';
+import { everyday } from './everyday.ts';
 import { exceptionsIn } from './except.ts';
 import { withoutFalseStarts } from './falseStart.ts';
 import { leaning } from './figures.ts';
@@ -100,7 +100,7 @@ const reworded = inOrder([
   ...leftOut,
   ...noFood,
   ...vetToSee,
-  ...comesNext,
+  ...everyday,
   ...topics,
   ...inTurn,
   ...alikeThere,

@@ -1,4 +1,5 @@
-/** What comes next, told in everyday words; each with the plain words of the trade that say the same. */
+/** What comes next, and work by its tool, told in everyday words; each with the plain words of the trade that say the same. */
+const tool = '(with|using) [(a|the|my)] [(hand|power|electric|motorised|motorized)] (rasp|float|file|rasps|floats|files|tools)';
 const him = '(him|her|it|them|this one|that one)';
 const he = '(he|she|it|they|this one|that one)';
 
@@ -9,11 +10,12 @@ interface Everyday {
   readonly time?: true;
   /** Words behind, up to the pause, that belong to it. */
   readonly closing?: readonly string[];
-  /** What stands for them. */
+  /** What stands for them; "as said" keeps them. */
   readonly close?: string;
 }
 
-export const comesNextSay: readonly Everyday[] = [
+export const everydaySay: readonly Everyday[] = [
+  { plain: 'rasped', say: ['(went|gone|been|going) (over|round|along|around)', '(finished|finishing) [(him|her|it|them)] off'], closing: [tool], close: 'as said' },
   {
     plain: 'recheck in',
     time: true,

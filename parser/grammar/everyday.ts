@@ -1,5 +1,5 @@
 /** "That'll do him for twelve months", "we'll see how one oh nine goes", "ride him in a headcollar for a week": said again with the trade's plain words. */
-import { comesNextSay, telling } from '../lexicon/comesNext.ts';
+import { everydaySay, telling } from '../lexicon/everyday.ts';
 import { afterIn } from './followUps.ts';
 import { firstWords, formAt, longestOf, type Forms } from './forms.ts';
 import { first } from './lists.ts';
@@ -7,12 +7,12 @@ import type { Rewording } from './said.ts';
 import { endOfPart, plainly } from './saidPlainly.ts';
 import type { Token } from './tokens.ts';
 
-const rows = comesNextSay.map(({ say, plain, time, closing, close }) => ({
+const rows = everydaySay.map(({ say, plain, time, closing, close }) => ({
   say: longestOf([[say, true as const]]),
   plain: plain.split(' '),
   time,
   closing: closing && longestOf([[closing, true as const]]),
-  close: close?.split(' ') ?? [],
+  close: close === 'as said' ? undefined : (close?.split(' ') ?? []),
 }));
 const tells: ReadonlySet<string> = new Set(telling);
 type Everyday = (typeof rows)[number];
@@ -31,7 +31,7 @@ function saidSo({ say, plain, time, closing, close }: Everyday, tokens: readonly
     ...tokens.slice(0, at),
     ...plainly(tokens, at, to, plain),
     ...tokens.slice(to, last?.from ?? end),
-    ...(last ? plainly(tokens, last.from, last.to, close) : []),
+    ...(last ? (close ? plainly(tokens, last.from, last.to, close) : tokens.slice(last.from, last.to)) : []),
     ...tokens.slice(last?.to ?? end),
   ];
 }
@@ -63,7 +63,7 @@ function siteHealed(tokens: readonly Token[]): readonly Token[] {
     : tokens;
 }
 
-export const comesNext: readonly Rewording[] = [
+export const everyday: readonly Rewording[] = [
   { rule: siteHealed, needs: untilThen },
   { rule: inPlainWords, needs: firstWords(...rows.map(({ say }) => say)) },
 ];
