@@ -246,7 +246,7 @@ const toldOf = / vet about (?!(?:it|this|that|them|him|her)\b)/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const days = 'monday|tuesday|wednesday|thursday|friday|saturday|sunday';
 const season = new RegExp(
-  `\\b(this time next year|same time next year|next time|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months})|(?:before|until|till) (?:the |next )?(?:weekend|${days})|(?:until|till) (?:it|that(?:'s)?|this|they|he|she|(?:the|his|her) \\w+)(?: (?:is|has|are|have))?(?: all)? (?:healed|settled|better|mended|closed|quiet|gone)(?: (?:up|down|over))?)\\b`,
+  `\\b(this time next year|same time next year|next time|next (?:year|month|week|spring|summer|autumn|winter|fall|${months})|(?:in )?a couple of (?:days|weeks|months|years)|(?:in )?a few (?:days|weeks|months)|(?:in|before|after|until|till|at|around|by|for|come) (?:the |next )?(?:(?:early|late|mid) )?(?:spring|summer|autumn|winter|fall|christmas|easter|back end|season(?: starts| ends)?|new year|${months})|(?:before|until|till) (?:the |next )?(?:weekend|${days})|(?:until|till) (?:it|that(?:'s)?|this|they|he|she|(?:the|his|her) \\w+)(?: (?:is|has|are|have))?(?: all)? (?:heals?|healed|settled|better|mended|closed|quiet|gone)(?: (?:up|down|over))?)\\b`,
 );
 /** "yearly", "every six months": a round that begins now. */
 const rounds =

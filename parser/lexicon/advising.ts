@@ -6,6 +6,8 @@ const wetting = '(?:soak|steam|damp|dampen|wet|soften|moisten)',
 const whose = '(?:\\w+ ){0,3}?',
   him = '(?:him|her|it|them|the horse|the mare|the pony|the lad)';
 const time = '(?:tomorrow|(?:the )?(?:rest of the |next )?(?:day|week|weekend)|(?:a|an|one|two|three|four|five|six|seven|ten|few|couple)(?: \\w+){0,2}? (?:day|days|week|weeks|fortnight|month))';
+const often = '(?:once|twice|three times|daily|every|morning and night|after (?:each|every) feed)';
+const till = '(?:for (?:a|an|one|two|three|four|five|six|seven|ten|the|another)|until|till|tonight|today|tomorrow|overnight)';
 const ground = '(?:off|from|on|at) (?:the )?(?:floor|ground)';
 
 /** What is asked: the words that are kept begin here. */
@@ -17,9 +19,16 @@ const asks = [
   `(?:keep|keeping|put|putting|switch|swap|move|change) ${him} (?:off|onto|on to|over to|on|to) ${whose}${feed}`,
   `give ${him} (?:his |her |some |a )?(?:${wetted}|soft|short|chopped) ${whose}${feed}`,
   // What the owner is to watch for.
-  `(?:ring|call|phone|text|message|shout)(?: (?:me|us))?(?: (?:straight away|at once|right away|any ?time))? if (?!you\\b)`,
+  `(?:ring|call|phone|text|message|shout)(?: (?:me|us|in|the (?:office|clinic|surgery|practice|yard)))?(?: (?:straight away|at once|right away|any ?time))? if (?!you\\b)`,
   `(?:give|drop) (?:me|us) a (?:ring|call|shout|bell|text|line|buzz) if (?!you\\b)`,
   `let (?:me|us) know if (?!you\\b)`,
+  '(?:watch|keep an eye|look)(?: out)? (?:for|that) (?:any |the |some )?(?:swelling|bleeding|blood|quidding|discharge|smell|heat|choke|dropping)',
+  // Care of where the work was done, and what waits until the sedation is gone.
+  `(?:keep|get) (?:the|that|this|it|his|her)(?: \\w+){0,3}? (?:rinsed|flushed|clean|washed|bathed)`,
+  `(?:rinse|bathe|wash|flush|clean) (?:it|that|the|his|her)(?: \\w+){0,6}? ${often}`,
+  `(?:do not|never) (?:ride|work|lunge|hack|drive|feed|exercise) ${him}`,
+  `(?:hold|lay|keep|stay|leave) off (?:the )?(?:riding|ridden work|work|working|lunging|hacking|exercise|feeding|feed|hay)`,
+  `(?:leave|keep) ${him} (?:in|inside|tied up|off|stood)(?: \\w+){0,4}? (?:until|till|overnight)`,
   // Rest, of no bit.
   `(?:give|let) ${him} (?:have )?(?:the rest of |rest of )?${time} off`,
   `(?:cut(?:ting)? (?:out|down on|back on)|stop|stopping|avoid|avoiding|lay off|ease off) ${whose}${feed}`,
@@ -32,6 +41,10 @@ const wanted = [
   `(?:he|she|it) (?:will )?(?:want|wants|need|needs|could do with) ${time} off`,
   `${time} (?:off|rest) for ${him}`,
   `(?:if|any) (?:\\w+ ){1,8}?(?:you |just |then |and you )*(?:ring|call|phone|text|give) (?:me|us)(?: a (?:ring|call|shout|bell|text|buzz))?$`,
+  `(?:no|nothing)(?: more)? (?:riding|ridden work|work|lunging|hacking|exercise|feed|food|eating|to eat|hard feed|hay|grass) ${till}`,
+  `(?:soft|wet|sloppy|soaked|short) (?:feed|feeds|food|mash|mashes|diet)(?: only)? ${till}`,
+  '(?:salt|salty|saline) (?:water )?(?:rinses|rinse|washes|wash|flushes|bathing)',
+  'back (?:to|into) (?:normal |full |light |ridden )*(?:work|feed|riding|exercise) (?:tomorrow|on|from|next|after|in)',
   `no (?:more )?${whose}${feed} (?:for|until|till|from now|please)`,
 ];
 
@@ -52,4 +65,4 @@ export const daily = /^(?:(?:and|so|then|now) )*(?:he|she|they|mum|dad|(?:the )?
 /** Polite words behind it are no part of what is kept. */
 export const politeEnd = /(?: (?:please|will you|would you|if you (?:can|could|would)|okay|right|all right|then))+$/;
 /** Without one of these words nobody asks it. */
-export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'hay', 'haylage', 'chaff', 'chop', 'told', 'every', 'each', 'twice', 'once'];
+export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'riding', 'ride', 'hold', 'leave', 'watch', 'look', 'rinse', 'bathe', 'wash', 'flush', 'clean', 'soft', 'salt', 'saline', 'nothing', 'work', 'normal', 'sloppy', 'hay', 'haylage', 'chaff', 'chop', 'told', 'every', 'each', 'twice', 'once'];

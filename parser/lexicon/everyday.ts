@@ -39,6 +39,8 @@ export const everydaySay: readonly Everyday[] = [
   { plain: 'monitor', say: ['(we will|i will|let us|just|wait and) see how'], closing: ['(goes|does|gets on|comes on|settles|settles down|looks|heals|is doing) [(with (it|that)|from here|next time|then|first)]'] },
   { plain: 'monitor', say: ['[let us] leave', "let's leave"], closing: ['and see [(how (it|that) goes|what happens|what it does)]'] },
   { plain: 'no bit for', time: true, say: ['no bit', '(ride|hack|work|lunge|drive|bridle) [(him|her|it)] [out] (in (a|the) (headcollar|halter|hackamore|bitless bridle)|bitless|without a bit|with no bit) [for]'] },
+  { plain: 'no bit for', time: true, say: ['(start|put|get|have) (him|her|it) back in (the|a) bit in', 'back in (the|a) bit in', '(he|she|it) can (go|be) back in (the|a) bit in', '(he|she|it) can (have|wear) (the|a) bit [in] again in'] },
+  { plain: 'no bit until', time: true, say: ['(he|she|it) can (go|be) back in (the|a) bit (on|from|after)'] },
   {
     plain: 'no bit for',
     time: true,
