@@ -12,7 +12,9 @@ export function formsOf<T>(list: Iterable<readonly [readonly string[], T]>): For
   const forms = new Map<string, Form<T>[]>();
   for (const [words, means] of list) {
     const first = words[0] as string;
-    forms.set(first, [...(forms.get(first) ?? []), { words, means }]);
+    const known = forms.get(first);
+    if (known) known.push({ words, means });
+    else forms.set(first, [{ words, means }]);
   }
   return forms;
 }

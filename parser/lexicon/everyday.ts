@@ -45,7 +45,10 @@ export const everydaySay: readonly Everyday[] = [
     plain: 'no bit for',
     time: true,
     say: [
-      '(do not|would not|should not|not to|is not to|never|rather (he|she|it) was not) [be] [(put|have|ride|use|work|drive)] [(him|her|it)] [(in|with)] [a] (bit|bits|bitted|bitting) [(in|on|in (him|her|it)|(him|her|it))]',
+      '(do not|would not|should not|[is] not to|never) (put|have|use) a bit [(in|on)] [(him|her|it)]',
+      '(do not|would not|should not|never) (ride|work|drive) (him|her|it) (in|with) a bit',
+      '(do not|would not|should not|never) bit (him|her|it)',
+      '([is] not to be|rather (he|she|it) was not) (bitted|ridden in a bit)',
       '(keep|leave) the bit out [of (his|her|him|its) [mouth]]',
       'no bit [in (him|her|(his|her|the) mouth)]',
       '(stay|keep) out of the bit',
