@@ -21,6 +21,7 @@ const sore =
 /** "ulcer on the left cheek, quite raw, nothing like that on the right": how it looks, between two pauses, is no other ulcer. */
 function withoutLooks(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex(({ t }) => looksSore.includes(t));
+  if (at < 0) return tokens;
   const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
   const to = tokens.findIndex(({ ends }, i) => i >= at && ends === true) + 1;
   const said = tokens.slice(from, to).map(({ t }) => t);
@@ -113,6 +114,7 @@ const small: ReadonlySet<string> = new Set(['on', 'up', 'at', 'along', 'the']);
 /** "gums fine on the top, ...": said behind what they are, the jaw is theirs; read apart it would be its rows. */
 function jawBehind(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex(({ t }) => /^(?:gum|lip)s?$/.test(t));
+  if (at < 0) return tokens;
   const end = tokens.findIndex(({ ends }, i) => i > at && ends === true);
   const to = end < 0 ? tokens.length : end + 1;
   const last = to - (['row', 'jaw'].includes(tokens[to - 1]?.t ?? '') ? 2 : 1);
