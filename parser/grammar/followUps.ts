@@ -191,6 +191,8 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   if (
     recheck >= 0 &&
     after !== undefined &&
+    // "see you next time": a goodbye. "check that next time" is of something.
+    (after !== nextTime || (!/\bsee you\b/.test(text) && (place.place !== undefined || rechecked.test(text)))) &&
     (unknown <= 2 || strangeBeside(marks, tokens, recheck) === 0) &&
     !wasThen(marks, recheck, after)
   )
@@ -285,6 +287,7 @@ export function timeAlone(tokens: readonly Token[]): FollowUp['after'] {
     : undefined;
 }
 
+const nextTime = { said: 'next time' } as const;
 export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
   const words = tokens.map(({ t }) => t);
   for (let at = 0; at < tokens.length; at += 1) {
@@ -304,5 +307,5 @@ export function afterIn(tokens: readonly Token[]): FollowUp['after'] {
     };
   }
   const said = season.exec(words.join(' '))?.[0];
-  return said ? { said } : undefined;
+  return said === nextTime.said ? nextTime : said ? { said } : undefined;
 }
