@@ -5,7 +5,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Item, Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
-import { overgrowths } from '../lexicon/handling.ts';
+import { handledAs, overgrowths } from '../lexicon/handling.ts';
 import { revision } from './amend.ts';
 import { standing, type Carry } from './carry.ts';
 import type { FindingBody, Made } from './made.ts';
@@ -80,6 +80,10 @@ const forms: readonly (readonly [RegExp, (said: Said) => Answer])[] = [
   [`${back}(?:the )?(?:other|wrong) way (?:round|around|about)$`, swapped],
   [`${back}(?:got|had|have) (?:them|those|these) the wrong way (?:round|around|about)$`, swapped],
   [`${back}${it}(?:all |perfectly )*(?:fine|normal|clear|sound|healthy|clean)$`, saidNormal],
+  [
+    `(?:it|that's|that|this|that one|they|those)(?: (?:is|are|all|nice|lovely|nicely|and))* (?:smooth|clean|clear|even|smoothed off) (?:now|again)$`,
+    smoothNow,
+  ],
   [`no (?<what>[a-z]+(?: [a-z]+)?) (?:there|with it|round it|around it)$`, noneThere],
   [`(?:i )?(?:have )?(?:left|leaving) (?:it|that|this)(?: one)?$`, leftAlone],
   // Work on what was found, in words that no other rule reads.
@@ -319,6 +323,22 @@ function saidNormal({ tokens, text, last, carry, read }: Said): Answer {
   const { words, where } = standingFor(tokens);
   const reading = read([...where(place), ...words('is', 'fine')], carry);
   return reading.made.length === 1 ? asWhole(reading) : undefined;
+}
+
+/** "that's smooth now": where something stood, or was worked on, nothing does behind the work. */
+function smoothNow({ tokens, last, carry, read }: Said): Answer {
+  const place = 'place' in last && last.place ? itself(last.place) : undefined;
+  const worked = last.kind === 'treatment' && last.state === 'done';
+  if (place === undefined || !(worked || (isPlaced(last) && last.presence === 'present' && handledAs[last.condition]))) return undefined;
+  const { words, where } = standingFor(tokens);
+  const reading = read([...where(place), ...words('is', 'smooth', 'now')], carry);
+  return reading.made.length === 1
+    ? asWhole(reading, (made) =>
+        made.body?.kind === 'finding'
+          ? { ...made, body: { ...made.body, when: 'after-treatment' }, how: { ...made.how, place: 'carried' } }
+          : made,
+      )
+    : undefined;
 }
 
 /** "no pain there": not where the last finding is; of the rest of the mouth nothing was said. */

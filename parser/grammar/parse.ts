@@ -4,6 +4,7 @@ import type { Command } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis, Word } from '../contract/word.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
+import { becameOf } from './becameOf.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
 import { afterPause, carryOf, LONG_PAUSE, noCarry, type Carry } from './carry.ts';
@@ -56,7 +57,8 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     const obeyed = asked.obey(context, carryOf({ ...context, carry: before.carry }));
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
-  const readTokens = (all: readonly Token[]): Reading => {
+  const readTokens = (said: readonly Token[]): Reading => {
+    const all = becameOf(said, context, carry);
     const readIn = (words: readonly Token[], there: Context, before: Carry): Reading => {
       const reading = read(words, there, before);
       return { ...reading, made: withCarriedPlace(reading, before, there) };
@@ -79,7 +81,16 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   const meant = named && recorded(readTokens(tokens.slice(...named)), context);
   if (meant) return commanded(heard, hypothesis, { commands: [{ command: 'flag-for-veterinarian', targets: [meant.id] }], carry });
   const inBreaths = (words: readonly string[]): Reading => inParts(words, readAs(words), readAs);
-  const asRead = talkAside(said, inBreaths(said), tokens, (words) => read(tokensOf(words), { ...context, items: [] }, noCarry), inBreaths);
+  const plainly = new Set(becameOf(tokens, context, carry));
+  const became = new Set(tokens.flatMap((token) => (plainly.has(token) ? [] : [token.word])));
+  const asRead = talkAside(
+    said,
+    inBreaths(said),
+    tokens,
+    became,
+    (words) => read(tokensOf(words), { ...context, items: [] }, noCarry),
+    inBreaths,
+  );
   const asHeard = { ...asRead, made: forWhatWasFound(asRead.made) };
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);

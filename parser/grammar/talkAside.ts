@@ -79,6 +79,7 @@ const everyones = (body: ItemBody): boolean =>
 /**
  * @param words of the phrase, as heard
  * @param heard how they read with the talk in them
+ * @param became words that tell what became of what was found, and are no talk
  * @param alone reads words as if nothing had been said before
  * @param read reads words as if they alone had been said
  */
@@ -86,6 +87,7 @@ export function talkAside(
   words: readonly string[],
   heard: Reading,
   tokens: readonly Token[],
+  became: ReadonlySet<number>,
   alone: (words: readonly string[]) => Reading,
   read: (words: readonly string[]) => Reading,
 ): Reading {
@@ -94,7 +96,7 @@ export function talkAside(
   const { marks } = scan(tokens);
   if (!marks.some((mark) => everyday(mark) || strange(mark, tokens)) && !tokens.some(({ t }) => person.has(t))) return heard;
   const parts = begin.map((from, i) => words.slice(from, begin[i + 1]));
-  const talk = parts.map((part) => isTalk(alone(part)));
+  const talk = parts.map((part, i) => !became.has(begin[i] as number) && isTalk(alone(part)));
   parts.forEach((part, i) => {
     const said = part.join(' ').toLowerCase().replace(/\W+$/, '');
     if (talk[i - 1] === true && (approving.test(said) || besideTalk.test(said))) talk[i] = true;

@@ -4,11 +4,13 @@ import type { Item, Place } from '../contract/item.ts';
 import type { ConditionId } from '../lexicon/conditions.ts';
 import { procedures, type ProcedureId } from '../lexicon/procedures.ts';
 import { handledAs, piecesSay, thingsSay } from '../lexicon/handling.ts';
+import { teenWords } from '../lexicon/numbers.ts';
 import { nobodysName, type WorkState } from '../lexicon/work.ts';
 import type { Clause } from './assemble.ts';
 import { standing, type Carry } from './carry.ts';
 import { doneTo, placeOf, placeOfAll, type DoneTo } from './doneTo.ts';
 import type { Made, MadeDoubt, TreatmentBody } from './made.ts';
+import { digit } from './numbers.ts';
 import { where as wherever } from './lists.ts';
 import { neitherOf, resolvePlace } from './resolve.ts';
 import { strangeBeside } from './pauses.ts';
@@ -34,7 +36,8 @@ export function treatmentsOf(
   const ofCap =
     said.id === 'extract' &&
     (capBefore(marks, clause.head.mark) ??
-      (clause.placings.length === 0 && /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '')));
+      (clause.placings.every((p) => pointedAt(p, marks, tokens)) &&
+        /^(?:retained|loose)-cap$/.test(conditionOf(standing(context, carry.last)) ?? '')));
   // "foreign body in the left cheek", "removed it": that, and no tooth.
   const foreign = clause.placings.length === 0 && conditionOf(standing(context, carry.last)) === 'foreign-body';
   const work = {
@@ -214,6 +217,15 @@ export function treatmentsOf(
 
 const isCap = (id: ConditionId): boolean => id === 'retained-cap' || id === 'loose-cap';
 /** "the cap on five oh seven removed": what was named last before the work, where that is a thing that is drawn. */
+/** "the right one", "both": of what was found, and nothing of its own. */
+const pointedAt = ({ raw, marks: own }: Clause['placings'][number], marks: readonly Mark[], tokens: readonly Token[]): boolean =>
+  raw.region === undefined &&
+  raw.row === undefined &&
+  own.every((m) => {
+    const { from, to } = marks[m] as Mark;
+    return tokens[from]?.carried === true || !tokens.slice(from, to).some(({ t }) => digit(t) !== undefined || teenWords[t] !== undefined);
+  });
+
 function capBefore(marks: readonly Mark[], head: number): true | undefined {
   // "cap on eight oh eight still tight, not removed": how firm it sits is no other thing.
   const named = marks
@@ -222,13 +234,16 @@ function capBefore(marks: readonly Mark[], head: number): true | undefined {
   return named.length > 0 && named.every(isCap) ? true : undefined;
 }
 
-/** "x rayed that", "get it x rayed": of what was named before. */
+/** "x rayed that", "get it x rayed", "rasped those points": of what was named before. */
 const pointsAt = (clause: Clause, marks: readonly Mark[], tokens: readonly Token[]): boolean => {
   const { from, to } = marks[clause.head.mark] as Mark;
   const before = tokens[from - 1]?.t;
   const behind = tokens[tokens[to]?.t === 'of' ? to + 1 : to]?.t;
-  return ["that's", 'it', 'that'].includes(before ?? '') || behind === 'it' || behind === 'that';
+  return (
+    ["that's", 'it', 'that'].includes(before ?? '') || pointing.has(behind ?? '') || tokens.slice(from, to).some(({ t }) => pointing.has(t))
+  );
 };
+const pointing: ReadonlySet<string> = new Set(['it', 'that', 'those', 'them', 'these', 'this']);
 /** "hook two eleven", "wolf teeth came out in March": no wolf tooth is the tooth spoken of before. */
 const strangeTooth = (id: ProcedureId, marks: readonly Mark[], place: Place): boolean =>
   id === 'extract' &&

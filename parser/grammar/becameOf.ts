@@ -1,0 +1,250 @@
+/**
+ * What became of what was found, in this breath or the one before: "lifted away with the forceps", "got most of it off", "rest of that next
+ * visit", "owner didn't want it touched". Said again with the plain verb of the thing's own work; what is said beside it stays as it is.
+ */
+import type { Context } from '../contract/draft.ts';
+import {
+  byItself,
+  countedBack,
+  notAll,
+  partOfTheWay,
+  plainStates,
+  pointsBack,
+  standsNow,
+  tookHold,
+  toothItself,
+  usedOnIt,
+  wentByHand,
+  went,
+  wentOn,
+  whoSaysNo,
+  workVerbs,
+  type Became,
+} from '../lexicon/becoming.ts';
+import { handledAs, type Handled } from '../lexicon/handling.ts';
+import { standing, type Carry } from './carry.ts';
+import { first } from './lists.ts';
+import { scan } from './scan.ts';
+import { standingFor } from './shortForms.ts';
+import type { Token } from './tokens.ts';
+
+const oneOf = (words: readonly string[]): string => [...words].sort((a, b) => b.length - a.length).join('|');
+const it = `(?<it>${oneOf(Object.values(pointsBack).flat())}|(?:the )?(?:left|right|top|bottom|upper|lower) one)`;
+const is = '(?: (?:is|are|was|were|has|have|had|been|all|both|now|just|well|nicely|right))*';
+const lead = '(?:(?:and|but|so|right|okay|yeah|then|there|now|well|anyway) )*(?:(?:i|we) )?(?:(?:have|had|just|then|also|only|now) )*';
+const ends = '(?= ,|$)';
+const goesOn = '(?= (?:next|at|in|when|another|till|until|later|on)\\b| ,|$)';
+const took = `(?:${oneOf(tookHold)})`;
+const tool = `(?:the |a |my )?(?<tool>${oneOf(usedOnIt)})`;
+const roughly = '(?: (?:only|about|just|nearly|maybe|roughly|probably))*';
+const rest =
+  '(?:the )?(?:rest|remainder|other half|other bit|last bit|last of it)(?: of (?:it|that|this|them|those))?(?: (?:off|down|out))?';
+const treated =
+  '(?:touched|done|out|off|down|(?:taken|taking) (?:out|off|down|back)|removed|reduced|touching|doing|pulled|extracted|rasped)';
+const vetDoes = '(?:taking|take|pulling|pull|removing|remove|extracting|extract|doing|do|having|have|sorting|sort|whipping|whip)';
+const who = `(?:${oneOf(whoSaysNo)})`;
+const number = 'a|about|half|one|two|three|four|five|six|seven|eight';
+const asItIs = '(?:in|on|there|put|as (?:it|they) (?:is|are)|where (?:it|they) (?:is|are))';
+
+/** The first that fits tells how the work stands. Where a thing can go, or be, is of its kind. */
+const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] =>
+  (
+    [
+      ['rest', `${took} ${it} (?:${oneOf(went[kind])})(?: a (?:bit|little|touch))?(?: ,)? (?:more|${rest})${goesOn}`],
+      ['part', `(?:${took}|did|done|managed)${roughly} (?:${oneOf(notAll)})(?: of)?(?: ${it})?(?: (?:off|down|out|done|away|back))?`],
+      ['part', `(?:most|half|part|the worst) of ${it}${is} (?:off|down|out|away)`],
+      ['part', `(?:(?:that|this) is )?as far as (?:i am|am) going(?: with ${it})?`],
+      ['part', `${took} ${it}(?: down| off| back| out)?${roughly} (?:${oneOf(partOfTheWay)})(?: (?:down|there|off|out))?`],
+      [
+        'part',
+        `(?:(?:only |just )?managed|did|only took)${roughly} (?:half|a third|a quarter|two thirds)(?: of)?(?: ${it})?(?: (?:off|down|out|done))?`,
+      ],
+      [
+        'planned',
+        `(?:(?:will|can|could|am going to|are going to) )?(?:(?:do|take|get|finish|have|make|tackle|sort|come back for|leave) )?${rest}(?: (?:comes|come|will come|can come|is coming|to come|waits|can wait|will wait|will have to wait|will keep)(?: (?:off|down|out))?)?${goesOn}`,
+      ],
+      ['done', `${took}${roughly} (?<much>half|a third|a quarter|two thirds)(?: (?:off|down))?${ends}`],
+      ['forVet', `(?:the )?vet (?:to|will|can|is to|is going to|is coming (?:back )?to) (?:do|take|finish|get|have) ${rest}`],
+      ['planned', `more(?: (?:of (?:it|that)|off|to come off|to come))?(?= (?:next|another|in|at) )`],
+      ['planned', `${it} (?:will|can|could|has to|have to|is going to|are going to)(?: just)?(?: have to| need to)? (?:wait|keep)`],
+      ['planned', `(?:will|am going to|are going to) come back (?:for|to|and do) ${it}`],
+      ['byVet', `(?:had|got|let) (?:the )?vet (?:to )?(?:take|pull|get|remove|extract|whip|draw|lift|do) ${it}(?: (?:out|off|down))?`],
+      [
+        'forVet',
+        `(?:the )?vet (?:is|will|is going to|is coming to|is coming back to|is to|can)(?: just)? ${vetDoes} ${it}(?: (?:out|off|down))?`,
+      ],
+      ['declined', `${who} (?:did|does|do|would) not(?: really)? (?:want|fancy|like)(?: me)?(?: to)? ${it} ${treated}`],
+      ['declined', `${who} (?:said|says|say) (?:no to|to leave|leave|not to touch|not to do) ${it}(?: (?:be|alone|in|on))?`],
+      [
+        'left',
+        `(?:will leave|am going to leave|am leaving|left|leaving) ${it} (?:${asItIs}|well alone|stay(?: ${asItIs})?)(?! (?:the|my|his|her|a)\\b)`,
+      ],
+      ['left', `${it}${is} (?:staying|stopping|to stay|stays|stay)(?: ${asItIs})?`],
+      ...(kind === 'cap' || kind === 'tooth'
+        ? ([
+            [
+              'left',
+              `(?<it>(?:the )?(?:left|right|top|bottom|upper|lower) one)${is} not (?:quite )?ready(?: (?:yet|to come|to go|for it))*`,
+            ],
+          ] as const)
+        : []),
+      [
+        'left',
+        `(?:am |are |will |would )?not (?:touching|going to touch|going near|going at|risking|doing) ${it}(?: without (?:any |a |the )?(?:sedation|sedative|sedating|vet)(?: (?:him|her|here))?)?`,
+      ],
+      ['left', `(?:he|she) (?:would|will|did) not let me (?:(?:get )?(?:at|near|to|on|in)|touch|do|take) ${it}(?: (?:off|out|down))?`],
+      [
+        'tried',
+        `could not (?:get|reach)(?: (?:the|my|a|an)(?: (?:${oneOf(usedOnIt)}|head|blade|hand|fingers|finger|arm))+)(?: (?:back|in|up|far|enough))* (?:on|to|at|near|behind|round|onto|into|under) ${it}`,
+      ],
+      [
+        'tried',
+        `could not (?:get|reach)(?: (?:back|in|up))*(?: (?:at|to|near))? ${it} to (?:take|get|bring|pull|do|rasp|reduce|file|burr)(?: it| them)?(?: (?:down|off|out|back))?`,
+      ],
+      ...(byOwnWork.has(kind)
+        ? ([
+            ['done', `(?:used|put|ran) ${tool} (?:on|to|over|across|along) ${it}`],
+            ['done', `(?:did|done|sorted|dealt with|saw to|seen to|tidied|tidied up) ${it}(?= (?:with|using|by) )`],
+            ['done', `${it}${is} (?:done|sorted|dealt with|seen to)(?= (?:with|using|by) )`],
+            ['done', `(?:sorted|dealt with|saw to|seen to) ${it}${ends}`],
+            ['done', `(?:got|cleaned) ${it}(?: up)?(?= (?:with|using) )`],
+          ] as const)
+        : []),
+      [
+        'done',
+        `${took} (?<it>${oneOf(countedBack)}|(?:the )?(?:left|right|top|bottom|upper|lower) one) (?:all |right |straight |clean |well )*(?:${oneOf(went[kind])})`,
+      ],
+      ...(kind === 'feed'
+        ? ([
+            [
+              'done',
+              `(?:(?:got (?:the |a )?(?:pick|probe) in(?: there)? and )?(?:cleared|cleaned)(?: it| that| them)?|all (?:out|clear(?:ed)?))${ends}`,
+            ],
+          ] as const)
+        : []),
+      ...(kind === 'foreign-body' || kind === 'cap' ? ([['tried', `could not get (?:a )?(?:hold|grip) (?:of|on) ${it}`]] as const) : []),
+      ['done', `(?:flaked|peeled|snapped|clipped|filed|washed|wiped) ${it} (?:all |right )*(?:${oneOf(went[kind])})`],
+      [
+        'done',
+        `(?:${it}${is} (?:come|${oneOf(wentByHand)})|(?:all |both )?(?:${oneOf(wentByHand)})) (?:all |right |straight |clean )*(?:${oneOf(went[kind])})\\b(?! (?:${oneOf(byItself)}|${number}))`,
+      ],
+      [
+        'done',
+        `(?:${it}|${kind === 'cap' ? '(?:(?:the|that|those) )?caps?' : it.replace('<it>', '<that>')})${is} (?:${oneOf(standsNow[kind])})(?=$| (?:,|with|by|using|now|today|whole|and|in one|clean|root|roots|nicely|easily|again|intact)\\b| ,)`,
+      ],
+    ] as const
+  ).map(([became, form]) => [became, new RegExp(`^${lead}${form}\\b`)] as const);
+/** Things whose own work is known where no more is said than that it was seen to. */
+const byOwnWork: ReadonlySet<Handled> = new Set(['overgrowth', 'points', 'tartar', 'cap']);
+const known = new Map<Handled, ReturnType<typeof headsOf>>();
+const heads = (kind: Handled): ReturnType<typeof headsOf> => known.get(kind) ?? known.set(kind, headsOf(kind)).get(kind) ?? [];
+
+const waking: ReadonlySet<string> = new Set([
+  ...[...tookHold, ...wentByHand].flatMap((said) => said.split(' ')),
+  ...[
+    'rest',
+    'remainder',
+    'half',
+    'vet',
+    'not',
+    'wait',
+    'keep',
+    'said',
+    'says',
+    'staying',
+    'stopping',
+    'stays',
+    'stay',
+    'left',
+    'leave',
+    'leaving',
+  ],
+  ...[
+    'did',
+    'done',
+    'sorted',
+    'dealt',
+    'seen',
+    'saw',
+    'tidied',
+    'used',
+    'put',
+    'ran',
+    'managed',
+    'off',
+    'out',
+    'down',
+    'level',
+    'flush',
+    'bit',
+    'come',
+  ],
+]);
+
+/** @returns the phrase with such words said plainly, in each part that has them at its start; the same list where there are none */
+export function becameOf(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+  if (!tokens.some(({ t }) => waking.has(t))) return tokens;
+  // From the last part on: what was put changes no place before it.
+  return tokens.reduceRight(
+    (said, _, at) => (at === 0 || tokens[at - 1]?.ends ? (saidPlainly(said, at, context, carry) ?? said) : said),
+    tokens,
+  );
+}
+
+function saidPlainly(tokens: readonly Token[], at: number, context: Context, carry: Carry): readonly Token[] | undefined {
+  const kind = kindBefore(tokens.slice(0, at), context, carry);
+  if (kind === undefined) return undefined;
+  // "that's" is one word here: "that come off" says no less.
+  const text = tokens
+    .slice(at)
+    .map(({ t, ends }) => (t === "that's" ? 'that' : t) + (ends ? ' ,' : ''))
+    .join(' ');
+  return first(heads(kind), ([became, form]) => {
+    const match = form.exec(text);
+    // "caps on both lower sevens, both off": two of one breath are counted there.
+    return match && (at === 0 || whichOf(match.groups?.['it'] ?? match.groups?.['that']) !== bothOf)
+      ? [...tokens.slice(0, at), ...plain(tokens.slice(at), match, plainStates[became], kind)]
+      : undefined;
+  });
+}
+
+function plain(tokens: readonly Token[], { 0: said, groups = {} }: RegExpExecArray, how: string, kind: Handled): readonly Token[] {
+  const to = said.split(' ').filter((word) => word !== ',').length;
+  const [verb, done] = workVerbs[kind];
+  const level = / (?:level|flush)$/.test(said) ? ' level' : '';
+  const more = `${level}${groups['much'] ? ` by ${groups['much']}` : ''}${groups['tool'] ? ` with the ${groups['tool']}` : ''}`;
+  const words =
+    how
+      .replace('Ved', done)
+      .replace('V', verb)
+      .replace('it', whichOf(groups['it'] ?? groups['that'])) + more;
+  const put = standingFor(tokens.slice(0, to)).words(...words.split(' '));
+  const last = put.at(-1) as Token;
+  return [...put.slice(0, -1), tokens[to - 1]?.ends ? { ...last, ends: true as const } : last, ...tokens.slice(to)];
+}
+
+const whichOf = (said: string | undefined): string =>
+  said === undefined
+    ? 'it'
+    : (first(Object.entries(pointsBack), ([plain, forms]) => ((forms as readonly string[]).includes(said) ? plain : undefined))?.replace(
+        'both',
+        bothOf,
+      ) ?? said);
+const bothOf = 'both of them';
+
+/** What was named last in this breath, else what the last item is. */
+function kindBefore(before: readonly Token[], context: Context, carry: Carry): Handled | undefined {
+  const named = scan(before).marks.findLast(({ terms }) => terms?.some(({ k }) => k === 'condition'));
+  const ids = (named?.terms ?? []).flatMap((t) => (t.k === 'condition' ? [t.id] : []));
+  if (ids.length > 0) return first(ids, itself);
+  const last = standing(context, carry.last);
+  return last?.kind === 'finding' && last.presence !== 'absent'
+    ? itself(last.condition)
+    : last?.kind === 'treatment'
+      ? wentOn[last.procedure]
+      : undefined;
+}
+const itself = (condition: keyof typeof handledAs): Handled | undefined => {
+  const kind = handledAs[condition];
+  return kind === 'tooth' && !toothItself.includes(condition) ? undefined : kind;
+};
