@@ -6,6 +6,7 @@ import type { Context } from '../contract/draft.ts';
 import {
   byItself,
   countedBack,
+  namedAgainAs,
   notAll,
   partOfTheWay,
   plainStates,
@@ -25,13 +26,20 @@ import { handledAs, type Handled } from '../lexicon/handling.ts';
 import { standing, type Carry } from './carry.ts';
 import { first } from './lists.ts';
 import { scan } from './scan.ts';
-import { standingFor } from './shortForms.ts';
 import type { Token } from './tokens.ts';
 
 const oneOf = (words: readonly string[]): string => [...words].sort((a, b) => b.length - a.length).join('|');
-const it = `(?<it>${oneOf(Object.values(pointsBack).flat())}|(?:the )?(?:left|right|top|bottom|upper|lower) one)`;
+const sided = '(?:the |that )?(?:left|right|top|bottom|upper|lower)';
+/** "the left wolf tooth", "both caps": by the name of what was found last. */
+const byName = (kind: Handled): string => {
+  const names = namedAgainAs[kind];
+  return names
+    ? `|(?:(?:the|that|those|his|her|both|either|loose|retained|left|right|upper|top|bottom|lower|one|other) )*(?:${oneOf(names)})`
+    : '';
+};
 const is = '(?: (?:is|are|was|were|has|have|had|been|all|both|now|just|well|nicely|right))*';
-const lead = '(?:(?:and|but|so|right|okay|yeah|then|there|now|well|anyway) )*(?:(?:i|we) )?(?:(?:have|had|just|then|also|only|now) )*';
+const lead =
+  '(?:(?:and|but|so|right(?! (?:one|wolf|cap|caps|loose))|okay|yeah|then|there|now|well|anyway) )*(?:(?:i|we) )?(?:(?:have|had|just|then|also|only|now) )*';
 const ends = '(?= ,|$)';
 const goesOn = '(?= (?:next|at|in|when|another|till|until|later|on)\\b| ,|$)';
 const took = `(?:${oneOf(tookHold)})`;
@@ -47,8 +55,9 @@ const number = 'a|about|half|one|two|three|four|five|six|seven|eight';
 const asItIs = '(?:in|on|there|put|as (?:it|they) (?:is|are)|where (?:it|they) (?:is|are))';
 
 /** The first that fits tells how the work stands. Where a thing can go, or be, is of its kind. */
-const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] =>
-  (
+const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] => {
+  const it = `(?<it>${oneOf(Object.values(pointsBack).flat())}|${sided} one${byName(kind)})`;
+  return (
     [
       ['rest', `${took} ${it} (?:${oneOf(went[kind])})(?: a (?:bit|little|touch))?(?: ,)? (?:more|${rest})${goesOn}`],
       ['part', `(?:${took}|did|done|managed)${roughly} (?:${oneOf(notAll)})(?: of)?(?: ${it})?(?: (?:off|down|out|done|away|back))?`],
@@ -67,6 +76,9 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] =>
       ['forVet', `(?:the )?vet (?:to|will|can|is to|is going to|is coming (?:back )?to) (?:do|take|finish|get|have) ${rest}`],
       ['planned', `more(?: (?:of (?:it|that)|off|to come off|to come))?(?= (?:next|another|in|at) )`],
       ['planned', `${it} (?:will|can|could|has to|have to|is going to|are going to)(?: just)?(?: have to| need to)? (?:wait|keep)`],
+      ['planned', `${it} (?:can|could|will) come (?:off|out|down)(?! (?:by|on|itself|themselves))`],
+      ['left', `${it} (?:can|may|should|will|could) (?:just )?stay(?: ${asItIs})?`],
+      ['declined', `${who} (?:wants|wanted|would rather|would like) ${it} (?:left|kept|leaving)(?: (?:in|on|alone|be))?`],
       ['planned', `(?:will|am going to|are going to) come back (?:for|to|and do) ${it}`],
       ['byVet', `(?:had|got|let) (?:the )?vet (?:to )?(?:take|pull|get|remove|extract|whip|draw|lift|do) ${it}(?: (?:out|off|down))?`],
       [
@@ -81,12 +93,7 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] =>
       ],
       ['left', `${it}${is} (?:staying|stopping|to stay|stays|stay)(?: ${asItIs})?`],
       ...(kind === 'cap' || kind === 'tooth'
-        ? ([
-            [
-              'left',
-              `(?<it>(?:the )?(?:left|right|top|bottom|upper|lower) one)${is} not (?:quite )?ready(?: (?:yet|to come|to go|for it))*`,
-            ],
-          ] as const)
+        ? ([['left', `(?<it>${sided} one)${is} not (?:quite )?ready(?: (?:yet|to come|to go|for it))*`]] as const)
         : []),
       [
         'left',
@@ -112,7 +119,7 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] =>
         : []),
       [
         'done',
-        `${took} (?<it>${oneOf(countedBack)}|(?:the )?(?:left|right|top|bottom|upper|lower) one) (?:all |right |straight |clean |well )*(?:${oneOf(went[kind])})`,
+        `${took} (?<it>${oneOf(countedBack)}|${sided} one${byName(kind)}) (?:all |right |straight |clean |well )*(?:${oneOf(went[kind])})`,
       ],
       ...(kind === 'feed'
         ? ([
@@ -130,10 +137,11 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] =>
       ],
       [
         'done',
-        `(?:${it}|${kind === 'cap' ? '(?:(?:the|that|those) )?caps?' : it.replace('<it>', '<that>')})${is} (?:${oneOf(standsNow[kind])})(?=$| (?:,|with|by|using|now|today|whole|and|in one|clean|root|roots|nicely|easily|again|intact)\\b| ,)`,
+        `${it}${is} (?:${oneOf(standsNow[kind])})(?=$| (?:,|with|by|using|now|today|whole|and|in one|clean|root|roots|nicely|easily|again|intact)\\b| ,)`,
       ],
     ] as const
   ).map(([became, form]) => [became, new RegExp(`^${lead}${form}\\b`)] as const);
+};
 /** Things whose own work is known where no more is said than that it was seen to. */
 const byOwnWork: ReadonlySet<Handled> = new Set(['overgrowth', 'points', 'tartar', 'cap']);
 const known = new Map<Handled, ReturnType<typeof headsOf>>();
@@ -202,7 +210,7 @@ function saidPlainly(tokens: readonly Token[], at: number, context: Context, car
   return first(heads(kind), ([became, form]) => {
     const match = form.exec(text);
     // "caps on both lower sevens, both off": two of one breath are counted there.
-    return match && (at === 0 || whichOf(match.groups?.['it'] ?? match.groups?.['that']) !== bothOf)
+    return match && (at === 0 || whichOf(match.groups?.['it']) !== bothOf)
       ? [...tokens.slice(0, at), ...plain(tokens.slice(at), match, plainStates[became], kind)]
       : undefined;
   });
@@ -213,23 +221,21 @@ function plain(tokens: readonly Token[], { 0: said, groups = {} }: RegExpExecArr
   const [verb, done] = workVerbs[kind];
   const level = / (?:level|flush)$/.test(said) ? ' level' : '';
   const more = `${level}${groups['much'] ? ` by ${groups['much']}` : ''}${groups['tool'] ? ` with the ${groups['tool']}` : ''}`;
-  const words =
-    how
-      .replace('Ved', done)
-      .replace('V', verb)
-      .replace('it', whichOf(groups['it'] ?? groups['that'])) + more;
-  const put = standingFor(tokens.slice(0, to)).words(...words.split(' '));
+  const words = how.replace('Ved', done).replace('V', verb).replace('it', whichOf(groups['it'])) + more;
+  const heard = tokens.slice(0, to).map(({ word }) => word);
+  const put = words.split(' ').map((t, i): Token => ({ t, word: heard[Math.min(i, to - 1)] as number, heard }));
   const last = put.at(-1) as Token;
   return [...put.slice(0, -1), tokens[to - 1]?.ends ? { ...last, ends: true as const } : last, ...tokens.slice(to)];
 }
 
-const whichOf = (said: string | undefined): string =>
-  said === undefined
-    ? 'it'
-    : (first(Object.entries(pointsBack), ([plain, forms]) => ((forms as readonly string[]).includes(said) ? plain : undefined))?.replace(
-        'both',
-        bothOf,
-      ) ?? said);
+/** What points back, in the words that the rules of work know. */
+const whichOf = (said = 'it'): string => {
+  const side = /\b(?:left|right|top|bottom|upper|lower)\b/.exec(said)?.[0];
+  if (side) return `the ${side} one`;
+  if (/\b(?:both|either)\b/.test(said)) return bothOf;
+  const plain = first(Object.entries(pointsBack), ([word, forms]) => ((forms as readonly string[]).includes(said) ? word : undefined));
+  return plain?.replace('both', bothOf) ?? (/(?:teeth|s)$/.test(said) ? 'them' : 'it');
+};
 const bothOf = 'both of them';
 
 /** What was named last in this breath, else what the last item is. */

@@ -56,8 +56,9 @@ interface Saying {
   readonly other: boolean;
 }
 
-const which: ReadonlySet<string> = new Set(['the', 'that', 'those', 'these', 'this', 'both', 'all']);
+const which: ReadonlySet<string> = new Set(['the', 'that', 'those', 'these', 'this', 'both', 'either', 'neither', 'all']);
 export const definiteWords = which;
+const ofTwo: ReadonlySet<string> = new Set(['both', 'either', 'neither']);
 /** "the nines" are all of them. */
 const pointsAt: ReadonlySet<string> = new Set(['those', 'these', 'both']);
 const inNumber: ReadonlySet<string> = new Set(['oh', 'o', 'zero', 'ten', 'eleven', 'twelve', 'one', 'hundred', 'double', 'point', 'mil']);
@@ -133,9 +134,9 @@ function sayingAt(tokens: readonly Token[], from: number): Saying | undefined {
         ...said,
         to: behind.to,
         where: [...said.where, ...behind.where],
-        many: head.many || lone === 'both' || lone === 'all',
+        many: head.many || ofTwo.has(lone) || lone === 'all',
         which: lone,
-        ...(lone === 'both' ? { count: 2 } : said.count ? { count: said.count } : {}),
+        ...(ofTwo.has(lone) ? { count: 2 } : said.count ? { count: said.count } : {}),
       };
     }
     if (!known) return undefined;
@@ -209,7 +210,9 @@ function choose(saying: Saying, found: readonly Found[], last: Item | undefined)
     return apart(found).filter(({ place }) => lies(place, { positions: [teeth] }) && where.every((raw) => lies(place, raw)));
   // "that gap", of feed between two teeth: where it is.
   const between = ids?.includes('diastema') && !found.some(({ condition }) => condition === 'diastema');
-  const all = between ? found.filter(({ place }) => 'spaces' in place).map((one): Found => ({ ...one, condition: 'diastema' })) : found;
+  const those = between ? found.filter(({ place }) => 'spaces' in place).map((one): Found => ({ ...one, condition: 'diastema' })) : found;
+  // "the right wolf tooth", of the two that were found at once.
+  const all = where.length > 0 ? apart(those) : those;
   const named = all.filter(
     (one) =>
       (ids?.includes(one.condition) ?? true) &&

@@ -4,6 +4,7 @@ import { formAt, longestOf } from './forms.ts';
 import { isHead, ofSoftTissue, scan } from './scan.ts';
 import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
+import { didWords } from './vocabulary.ts';
 
 const look = /^(?:just )?(?:look at|see|watch) (?:his|her|the) (?:face|eye|eyes|ears|expression)$/;
 
@@ -82,7 +83,10 @@ export function withoutRight(tokens: readonly Token[]): readonly Token[] {
           .map(({ t }) => t)
           .join(' '),
       ));
-  return tokens.some((_, at) => near(at)) ? tokens.filter((_, at) => !near(at)) : tokens;
+  // "right, two mil off one oh six": a tooth that is named needs no side.
+  const opens = tokens[0]?.t === 'right' && tokens[0].ends === true && scan(tokens.slice(1)).marks.some(({ place }) => place?.codes);
+  const kept = opens ? tokens.slice(1) : tokens;
+  return tokens.some((_, at) => near(at)) ? kept.filter((token) => !near(tokens.indexOf(token))) : kept;
 }
 
 const here = longestOf([[['[(just|in|down|up|under|over|round|right)] (here|there)'], true]]);
@@ -100,6 +104,43 @@ function withoutHere(tokens: readonly Token[]): readonly Token[] {
   }
   return tokens;
 }
+const namedTeeth: ReadonlySet<string> = new Set(['canine', 'canines', 'tush', 'tushes']);
+/** "scaled both lower canines there": where the hand is, and not that they are there. */
+const worksThere = (tokens: readonly Token[]): readonly Token[] => {
+  const at = tokens.findIndex(
+    ({ t }, i) => (t === 'there' || t === 'here') && namedTeeth.has(tokens[i - 1]?.t ?? '') && !tokens[i - 1]?.ends,
+  );
+  const from = tokens.slice(0, Math.max(at, 0)).findLastIndex(({ ends }) => ends === true) + 1;
+  if (at < 0 || !tokens.slice(from, at).some(({ t }) => didWords.has(t))) return tokens;
+  const noun = tokens[at - 1] as Token;
+  return [...tokens.slice(0, at - 1), tokens[at]?.ends ? { ...noun, ends: true as const } : noun, ...tokens.slice(at + 1)];
+};
+const levels: ReadonlySet<string> = new Set([
+  'trimmed',
+  'brought',
+  'took',
+  'got',
+  'ground',
+  'filed',
+  'rasped',
+  'reduced',
+  'cut',
+  'burred',
+  'bring',
+  'trim',
+  'take',
+]);
+/** "trimmed the lower incisors level": brought back level, and not found so. */
+const broughtLevel = (tokens: readonly Token[]): readonly Token[] => {
+  const at = tokens.findIndex(
+    ({ t }, i) => t === 'level' && /^(?:incisors|teeth|fronts)$/.test(tokens[i - 1]?.t ?? '') && !tokens[i - 1]?.ends,
+  );
+  const from = tokens.slice(0, Math.max(at, 0)).findLastIndex(({ ends }) => ends === true) + 1;
+  return at > 0 && tokens.slice(from, at).some(({ t }) => levels.has(t))
+    ? [...tokens.slice(0, at), { t: 'back', word: (tokens[at] as Token).word }, ...tokens.slice(at)]
+    : tokens;
+};
+
 const closes = (tokens: readonly Token[], to: number): boolean => tokens[to - 1]?.ends === true || to === tokens.length;
 
 const jaws: Readonly<Record<string, string>> = {
@@ -210,4 +251,6 @@ export const lookThere: readonly Rewording[] = [
   { rule: byTooth, needs: [...besideTooth, 'round'] },
   { rule: ofItsCorner, needs: ['corner'] },
   { rule: withoutHere, needs: ['here', 'there'] },
+  { rule: worksThere, needs: namedTeeth },
+  { rule: broughtLevel, needs: ['level'] },
 ];

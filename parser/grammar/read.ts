@@ -52,6 +52,7 @@ import { once } from './saidTwice.ts';
 import { headSpan, scan, type Mark } from './scan.ts';
 import { selfCorrected } from './selfCorrection.ts';
 import { sharedWork } from './sharedWork.ts';
+import { socketOf } from './socketOf.ts';
 import { supposed } from './supposed.ts';
 import { thatSide } from './thatSide.ts';
 import { timeAgain } from './timeAgain.ts';
@@ -138,6 +139,7 @@ const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: 
   { rule: counted, needs: countedWords },
   { rule: thatSide, needs: ['side'] },
   { rule: gotOne, needs: ['one', 'another'] },
+  { rule: socketOf, needs: ['socket', 'sockets'] },
   { rule: noneElsewhere, needs: ['others', 'other', 'rest', 'elsewhere', 'else'] },
 ]);
 const shown = (tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] =>

@@ -108,8 +108,8 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   if (before === 'a' && text(tokens, at - 2) === 'the') return undefined;
   // "lost four oh seven years ago": with its "oh" the number is a tooth's, and what follows says when.
   const ago = text(tokens, codes.to + 1) === 'ago' && tokens.slice(at, codes.to).some(({ t }) => isOh(t));
-  // "..., two oh six; second, a ramp": what is counted stands right behind its number.
-  const parted = tokens[codes.to - 1]?.ends === true && text(tokens, codes.to) === 'second';
+  // "..., two oh six; second, a ramp": what is counted stands right behind its number. "reduced two ten hand rasp": by what.
+  const parted = tokens[codes.to - 1]?.ends === true || (text(tokens, codes.to) === 'hand' && handTools.has(text(tokens, codes.to + 1)));
   if ((notATooth.includes(text(tokens, codes.to)) && !ago && !parted) || notAToothBefore.includes(before) || gradeWords.includes(before))
     return undefined;
   // "that's one ten today": the price of the visit.
@@ -129,6 +129,8 @@ function readCodePlace(tokens: readonly Token[], at: number): Mark | undefined {
   if (text(tokens, codes.to) === 'o' && text(tokens, codes.to + 1) === 'clock') return undefined;
   return { from: at, to: codes.to, place: codes.raw };
 }
+
+const handTools: ReadonlySet<string> = new Set(['rasp', 'float', 'file', 'rasped', 'floated', 'filed', 'tool', 'tools', 'held', 'only']);
 
 const except = [{ k: 'cue', cue: { say: ['bar'], means: 'except', looks: 'forward' } }] as const;
 /** "all worn bar the sixes", "sound bar two oh nine", "every canine but one oh four": what is left out stands right behind. */

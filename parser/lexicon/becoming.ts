@@ -34,6 +34,8 @@ export const pointsBack = {
 } as const;
 /** Those that the plain verbs of handling do not know by themselves. */
 export const countedBack: readonly string[] = [...pointsBack.both.filter((said) => !['both', 'them both', 'those two'].includes(said)), 'the lot of them', 'those ones', 'all that', 'it all'];
+/** By its own name, in the singular; said of what was found last. */
+export const namedAgainAs: Readonly<Partial<Record<Handled, readonly [one: string, several: string]>>> = { tooth: ['wolf tooth', 'wolf teeth'], cap: ['cap', 'caps'] };
 /** Whoever may say no to work. */
 export const whoSaysNo: readonly string[] = ['the owner', 'owner', 'she', 'he', 'they', 'mum', 'dad', 'the client', 'client', 'the boss', 'boss', 'trainer', 'the trainer', 'the rider', 'the groom'];
 
