@@ -25,6 +25,7 @@ import {
 import { handledAs, type Handled } from '../lexicon/handling.ts';
 import { standing, type Carry } from './carry.ts';
 import { first } from './lists.ts';
+import { inPlaceOf, textFrom, wordsIn } from './saidPlainly.ts';
 import { scan } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -203,10 +204,7 @@ function saidPlainly(tokens: readonly Token[], at: number, context: Context, car
   const kind = kindBefore(tokens.slice(0, at), context, carry);
   if (kind === undefined) return undefined;
   // "that's" is one word here: "that come off" says no less.
-  const text = tokens
-    .slice(at)
-    .map(({ t, ends }) => (t === "that's" ? 'that' : t) + (ends ? ' ,' : ''))
-    .join(' ');
+  const text = textFrom(tokens, at).replaceAll("that's", 'that');
   return first(heads(kind), ([became, form]) => {
     const match = form.exec(text);
     // "caps on both lower sevens, both off": two of one breath are counted there.
@@ -217,15 +215,12 @@ function saidPlainly(tokens: readonly Token[], at: number, context: Context, car
 }
 
 function plain(tokens: readonly Token[], { 0: said, groups = {} }: RegExpExecArray, how: string, kind: Handled): readonly Token[] {
-  const to = said.split(' ').filter((word) => word !== ',').length;
+  const to = wordsIn(said);
   const [verb, done] = workVerbs[kind];
   const level = / (?:level|flush)$/.test(said) ? ' level' : '';
   const more = `${level}${groups['much'] ? ` by ${groups['much']}` : ''}${groups['tool'] ? ` with the ${groups['tool']}` : ''}`;
   const words = how.replace('Ved', done).replace('V', verb).replace('it', whichOf(groups['it'])) + more;
-  const heard = tokens.slice(0, to).map(({ word }) => word);
-  const put = words.split(' ').map((t, i): Token => ({ t, word: heard[Math.min(i, to - 1)] as number, heard }));
-  const last = put.at(-1) as Token;
-  return [...put.slice(0, -1), tokens[to - 1]?.ends ? { ...last, ends: true as const } : last, ...tokens.slice(to)];
+  return inPlaceOf(tokens, to, words.split(' '));
 }
 
 /** What points back, in the words that the rules of work know. */

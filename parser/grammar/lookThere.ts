@@ -1,10 +1,10 @@
 /** "he's sore on that, look at his face": what shows it, behind what was said, is no place of it. */
+import { tookHold } from '../lexicon/becoming.ts';
 import { readCodes } from './codes.ts';
 import { formAt, longestOf } from './forms.ts';
 import { isHead, ofSoftTissue, scan } from './scan.ts';
 import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
-import { didWords } from './vocabulary.ts';
 
 const look = /^(?:just )?(?:look at|see|watch) (?:his|her|the) (?:face|eye|eyes|ears|expression)$/;
 
@@ -111,10 +111,25 @@ const worksThere = (tokens: readonly Token[]): readonly Token[] => {
     ({ t }, i) => (t === 'there' || t === 'here') && namedTeeth.has(tokens[i - 1]?.t ?? '') && !tokens[i - 1]?.ends,
   );
   const from = tokens.slice(0, Math.max(at, 0)).findLastIndex(({ ends }) => ends === true) + 1;
-  if (at < 0 || !tokens.slice(from, at).some(({ t }) => didWords.has(t))) return tokens;
+  if (at < 0 || !tokens.slice(from, at).some(({ t }) => worked.has(t))) return tokens;
   const noun = tokens[at - 1] as Token;
   return [...tokens.slice(0, at - 1), tokens[at]?.ends ? { ...noun, ends: true as const } : noun, ...tokens.slice(at + 1)];
 };
+const worked: ReadonlySet<string> = new Set([
+  ...tookHold,
+  'scaled',
+  'buffed',
+  'rounded',
+  'rasped',
+  'floated',
+  'reduced',
+  'smoothed',
+  'polished',
+  'trimmed',
+  'did',
+  'done',
+  'burred',
+]);
 const levels: ReadonlySet<string> = new Set([
   'trimmed',
   'brought',

@@ -23,6 +23,7 @@ import { ofTheLast } from './ofTheLast.ts';
 import { putRight } from './putRight.ts';
 import { read, type Reading } from './read.ts';
 import { reachedBack } from './reachBack.ts';
+import { saidOfIt } from './saidOfIt.ts';
 import { nearSideIsLeft } from './nearSide.ts';
 import { inOneTurn } from './oneTurn.ts';
 import { talkAside } from './talkAside.ts';
@@ -58,7 +59,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (said: readonly Token[]): Reading => {
-    const all = becameOf(said, context, carry);
+    const all = becameOf(saidOfIt(said, context, carry), context, carry);
     const readIn = (words: readonly Token[], there: Context, before: Carry): Reading => {
       const reading = read(words, there, before);
       return { ...reading, made: withCarriedPlace(reading, before, there) };

@@ -32,6 +32,7 @@ import { leftOut } from './leftOut.ts';
 import { first, where } from './lists.ts';
 import { lookThere } from './lookThere.ts';
 import type { Made } from './made.ts';
+import { moreOrLess } from './moreOrLess.ts';
 import { namedAgain } from './namedAgain.ts';
 import { noFood } from './noFood.ts';
 import { noneElsewhere } from './noneElsewhere.ts';
@@ -88,6 +89,7 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...moreOrLess,
   ...asideParts,
   ...timeAgain,
   ...comparedTo,

@@ -14,3 +14,9 @@ export const dimensionSay: Readonly<Record<'height' | 'depth' | 'width' | 'lengt
 };
 /** Words that announce a grade. */
 export const gradeWords: readonly string[] = ['grade', 'grades', 'stage', 'class', 'degree', 'index', 'score', 'scores', 'scored', 'scoring', 'graded', 'grading', 'staged', 'staging'];
+/** Right behind a size, at the end of what is said of it. */
+export const behindSize: readonly string[] = ['at (least|most|the most|the very least|a push)', 'if (that|even that)', 'easily', 'easy', 'tops', 'max', 'maximum', 'minimum', 'at the deepest', 'at its (deepest|widest|longest|tallest)'];
+/** Between a size and the next bigger one, which it may be as well. */
+export const orEven: readonly string[] = ['(maybe|perhaps|possibly|could be|might be|may be|maybe even|if not|going on|nearer|nearly|verging on|well maybe|well call it|or maybe|or possibly|or even)'];
+/** Right before a size: a guess at it, and not at what has it. */
+export const guessBefore: readonly string[] = ['probably', 'possibly', 'perhaps', 'maybe'];

@@ -39,7 +39,7 @@ test('each name in the source has words', () =>
     [...new Set(written)].filter((name) => !rulesInWords[name]),
     'give these words in web/check/why.ts',
   ).toEqual([]));
-test('so has each that the gold phrases bring forth', { timeout: 60_000 }, () => {
+test('so has each that the gold phrases bring forth', { timeout: 300_000 }, () => {
   const said = files('fixtures/gold')
     .filter((file) => file.endsWith('.json'))
     .flatMap((file) => (JSON.parse(readFileSync(file, 'utf8')) as { say?: readonly string[] }[]).flatMap(({ say }) => say ?? []));
