@@ -60,6 +60,12 @@ interface Way {
 const pointsOut = (tokens: readonly Token[], part: Reading, from: number, to: number): boolean =>
   tokens.some(({ carried, word }) => carried === true && word >= from && word < to) && !part.tokens.some(({ carried }) => carried);
 
+/** "didn't get near the back teeth, he was throwing his head about": why it was not done, read by itself, is something else. */
+const ofTheReason = (parts: readonly ItemBody[], heard: readonly ItemBody[]): boolean =>
+  parts.some((body) => body.kind === 'fact' && body.about === 'behaviour') &&
+  heard.some((body) => body.kind === 'not-examined' && body.reason !== undefined) &&
+  !parts.some((body) => body.kind === 'not-examined' && body.reason !== undefined);
+
 /** @returns the reading in parts, where it says more; else `asHeard` itself */
 export function inParts(words: readonly string[], asHeard: Reading, readAs: (words: readonly string[]) => Reading): Reading {
   const { scanned: marks, tokens } = asHeard;
@@ -116,7 +122,8 @@ export function inParts(words: readonly string[], asHeard: Reading, readAs: (wor
   const way = best.get(marks.length);
   // With as many items the parts are better only where the phrase at once lost what they keep.
   const enough = whole(asHeard) ? bodies(asHeard).length + 1 : bodies(asHeard).length;
-  return way === undefined || way.count < enough || !distinct(way.parts.flatMap(({ reading }) => bodies(reading))) || !afterAdvice(way)
+  const all = way?.parts.flatMap(({ reading }) => bodies(reading)) ?? [];
+  return way === undefined || way.count < enough || !distinct(all) || !afterAdvice(way) || ofTheReason(all, bodies(asHeard))
     ? { ...asHeard, steps }
     : joined(way, steps);
 }

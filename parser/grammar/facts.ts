@@ -8,6 +8,7 @@ import { readNumber } from './numbers.ts';
 import { expand } from './template.ts';
 import { buildTrie, longest } from './trie.ts';
 import type { Mark } from './scan.ts';
+import { toldIn, type Told } from './told.ts';
 import { ownWords, type Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
 
@@ -21,8 +22,14 @@ const forms = buildTrie(
 export const factWords: readonly string[] = [...forms.next.keys()];
 const telling: ReadonlySet<string> = new Set(['says', 'said', 'reckons', 'tells', 'told']);
 /** The words that name what a sentence is about, where they stand. */
-export const factAt = (words: readonly string[], at: number): { readonly about: FactAbout; readonly to: number } | undefined => {
+export const factAt = (
+  words: readonly string[],
+  at: number,
+  told: ReadonlyMap<number, Told>,
+): { readonly about: FactAbout; readonly to: number } | undefined => {
   const hit = longest(forms, words, at);
+  const sentence = told.get(at);
+  if (sentence) return { about: sentence.about, to: Math.max(sentence.to, hit?.to ?? 0) };
   return hit?.values[0] && { about: hit.values[0] as FactAbout, to: hit.to };
 };
 
@@ -39,8 +46,20 @@ function ofAnother(words: readonly string[], tokens: readonly Token[], at: numbe
   const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
   // "I had to twitch him": done to the horse.
   if (words.slice(at, at + 4).some((word) => word.startsWith('twitch'))) return false;
+  if (/\bthe other (?:one|horse|pony|mare|gelding|lad|fella)\b/.test(words.slice(from, at).join(' '))) return true;
   const who = somebody.exec(words.slice(from, at).join(' '))?.groups;
   return who !== undefined && !(who['who'] ?? '').split(' ').some((word) => theHorse.has(word));
+}
+
+const ownTeeth: ReadonlySet<string> = new Set(['my', 'mine', 'myself']);
+/** "I was hunting on Saturday", "my wife couldn't get off work". */
+function ofSpeaker(words: readonly string[], tokens: readonly Token[], at: number): boolean {
+  const from = tokens.slice(0, at).findLastIndex(({ ends }) => ends === true) + 1;
+  return (
+    ['i', 'we', 'my', 'our'].includes(words[from] ?? '') &&
+    from < at &&
+    !words.slice(at).some((word) => ['him', 'her', 'it'].includes(word))
+  );
 }
 
 /** "no other findings", "no ulcers"; "no quidding" is told of the horse. */
@@ -69,14 +88,22 @@ function sentenceOf(marks: readonly Mark[], tokens: readonly Token[], at: number
 
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const begins = words
-    .map((_, i) => longest(forms, words, i))
-    .map((hit, i) => (hit !== undefined && !ofAFinding(marks, i, hit.to) && !ofTalk(marks, i, hit.to) ? hit.values[0] : undefined))
-    .map((about, i) => (about === 'behaviour' && ofAnother(words, tokens, i) ? undefined : about));
+  const sentences = toldIn(tokens);
+  const hits = words.map((_, i) => factAt(words, i, sentences));
+  const begins = hits
+    .map((hit, i) =>
+      hit !== undefined && !ofAFinding(marks, i, hit.to) && (sentences.has(i) || !ofTalk(marks, i, hit.to)) ? hit.about : undefined,
+    )
+    .map((about, i) =>
+      (about === 'behaviour' && ofAnother(words, tokens, i)) ||
+      ((about === 'use' || (about === 'earlier-treatment' && words.some((word) => ownTeeth.has(word)))) && ofSpeaker(words, tokens, i))
+        ? undefined
+        : about,
+    );
   // "the owner says he was done two years ago": what is told, and not who tells it.
   const at = begins.includes('earlier-treatment') ? begins.indexOf('earlier-treatment') : begins.findIndex((about) => about !== undefined);
-  const found = at < 0 ? undefined : longest(forms, words, at);
-  const about = found?.values[0];
+  const found = hits[at];
+  const about = begins[at];
   const own = sentenceOf(marks, tokens, at);
   const marksIn = (all: readonly Mark[]): readonly Mark[] => all.filter((mark) => mark.to > own.from && mark.from < own.to);
   // "owner not there": a name of a finding within the words of the fact is none.
@@ -92,7 +119,8 @@ export const facts: WorkRule = (marks, tokens) => {
     about === undefined ||
     told ||
     (own.from > 0 && ofItself.has(about as FactAbout) && !subject.test(words.slice(own.from).join(' '))) ||
-    codesIn(marksIn(marks)) ||
+    // "a hundred and five with the vat": what is paid is no tooth.
+    (about !== 'account' && codesIn(marksIn(marks))) ||
     (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
   )
     return [];

@@ -162,7 +162,7 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
     }
     const rising = tokens[at - 1]?.t === 'rising';
     const number = readNumber(tokens, at);
-    if (!number) continue;
+    if (!number || ofThatDay(tokens, at)) continue;
     const plain = plainAge(tokens, at, number);
     if (plain) {
       for (let i = plain.from; i < number.to; i += 1) taken.add(i);
@@ -185,6 +185,11 @@ function ageIn(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'age'>
   }
   return {};
 }
+
+/** "wolf teeth out as a three year old": how old the horse was then. "between eight and ten": no one number. */
+const ofThatDay = (tokens: readonly Token[], at: number): boolean =>
+  (['a', 'an'].includes(tokens[at - 1]?.t ?? '') && ['as', 'like'].includes(tokens[at - 2]?.t ?? '')) ||
+  (tokens[at - 1]?.t === 'and' && tokens.slice(0, at - 1).some(({ t }) => t === 'between'));
 
 const back =
   /^(?:(?:mare|gelding|stallion|colt|filly) )?(?:(?:no|sorry|correction|wait|actually|make that|make it|i mean|or rather|rather|it is|he is|she is|rising) )*(?:no|sorry|correction|make that|make it|i mean|or rather|rather)(?: (?:it is|he is|she is))? /;
@@ -215,9 +220,10 @@ function besideSex(tokens: readonly Token[], taken: Set<number>): Pick<Horse, 'a
   for (let at = 0; at < tokens.length; at += 1) {
     const number = readNumber(tokens, at);
     if (number === undefined || readCodes(tokens, at)) continue;
-    const to = tokens[number.to]?.t === 'now' ? number.to + 1 : number.to;
-    const about = ['about', 'around', 'roughly', 'maybe'].includes(tokens[at - 1]?.t ?? '');
-    const from = about ? at - 1 : at;
+    const to = ['now', 'odd', 'ish'].includes(tokens[number.to]?.t ?? '') ? number.to + 1 : number.to;
+    const guessed = ['about', 'around', 'roughly', 'maybe'].includes(tokens[at - 1]?.t ?? '');
+    const about = guessed || (to > number.to && tokens[number.to]?.t !== 'now');
+    const from = guessed ? at - 1 : at;
     const clause = closes(from - 1) && closes(to - 1) && Number.isInteger(number.value) && number.value >= 2 && number.value <= 40;
     if (!clause || !(from === sex + 1 || to === sex)) continue;
     for (let i = from; i < to; i += 1) taken.add(i);
@@ -232,7 +238,7 @@ const sources: readonly (readonly [RegExp, 'papers' | 'teeth' | 'owner'])[] = [
   [/\b(?:owner|she|they|mum)\b/, 'owner'],
 ];
 const ageBehind =
-  /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going by|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
+  /^(?:year old |years old |year |years |old )?(?:(?:by|from|on|according to|going (?:by|on|off)|to go (?:by|on)|judging by|off|in) (?:the|his|her|its|their|my)? ?(?:passport|papers|paperwork|teeth|incisors|mouth|dentition)|(?:the|his|her) (?:passport|papers) (?:says?|has|say)|(?:the )?owner (?:says|reckons|thinks)|(?:so )?(?:they|she) (?:say|says|reckons))\b/;
 const ageBefore =
   /\b(?:(?:i 'd|i would|i|'d|would) (?:age|put|say) (?:him|her|it) (?:at|as|around)|aged (?:him|her|it)? ?(?:at|as)|(?:the|his|her)? ?(?:passport|papers|paperwork|teeth|incisors|owner) (?:says?|has|have|put|puts|reckons|thinks|makes?)(?: (?:he|she|him|her|it))?(?: (?:is|at|as|to be|down as))*|down as)(?: (?:about|around|roughly|maybe|a))?$/;
 /** What tells an age is one of these, or tells it by one of these. */
@@ -261,14 +267,15 @@ function sourcedAge(
   at: number,
 ): { readonly age: NonNullable<Horse['age']>; readonly from: number; readonly to: number } | undefined {
   const number = readNumber(tokens, at);
-  if (!number || !Number.isInteger(number.value) || number.value > 40 || readCodes(tokens, at)) return undefined;
+  if (!number || !Number.isInteger(number.value) || number.value > 40 || readCodes(tokens, at) || ofThatDay(tokens, at)) return undefined;
   const words = tokens.map(({ t }) => t);
   const behind = ageBehind.exec(words.slice(number.to).join(' '))?.[0];
   const before = ageBefore.exec(words.slice(0, at).join(' '))?.[0];
   // What is behind a number told as an age is a unit of time or nothing that it counts.
   if (
     behind === undefined &&
-    (before === undefined || !/^(?:$|year|years|rising|maybe|or|old|ish|but|by|from|,)/.test(words[number.to] ?? ''))
+    (before === undefined ||
+      (tokens[number.to - 1]?.ends !== true && !/^(?:$|year|years|rising|maybe|or|old|ish|but|by|from|,)/.test(words[number.to] ?? '')))
   )
     return undefined;
   const told = `${before ?? ''} ${behind ?? ''}`;
@@ -282,15 +289,23 @@ function sourcedAge(
 }
 
 const plainly =
-  /\b(?:he|she|this one|this horse|this pony|this lad|this mare) is(?: (?:about|around|roughly|maybe|nearly|only|just|probably))*$|\b(?:he|she|has|just) (?:just )?turned$|^(?:he is |she is )?(?:age|aged)(?: is)?(?: (?:about|around|roughly))?$|^(?:(?:he|she) is )?coming(?: up to| up)?$/;
+  /\b(?:he|she|this one|this horse|this pony|this lad|this mare) is(?: (?:about|around|roughly|maybe|nearly|only|just|probably))*$|\b(?:he|she|has|just) (?:just )?turned$|^(?:he is |she is )?(?:age|aged)(?: is)?(?: (?:about|around|roughly))?$|^(?:(?:he|she) is )?coming(?: up to| up)?$|\b(?:he|she) will be(?: only| about| just)?$/;
 /** "he's fourteen": a number that counts nothing else, said of the horse itself. */
 const saidOut = (tokens: readonly Token[], to: number): boolean => {
   const rest =
-    /^(?:now|or so|or thereabouts|ish|i think|i reckon|this (?:year|spring|summer|autumn|winter|month|week|time)|last (?:month|week|spring)|today)+$/;
+    /^(?:now|or so|or thereabouts|ish|i think|i reckon|(?:this|next) (?:year|spring|summer|autumn|winter|month|week|time|birthday)|last (?:month|week|spring)|today|off|odd|(?:in|come) (?:the )?(?:spring|summer|autumn|winter|january|february|march|april|may|june|july|august|september|october|november|december))+$/;
   const pause = tokens.findIndex(({ ends }, i) => i >= to - 1 && ends === true);
   const clause = tokens.slice(to, pause < 0 ? tokens.length : pause + 1);
-  return clause.length === 0 || to - 1 === pause || rest.test(clause.map(({ t }) => t).join(' '));
+  const behind = clause.map(({ t }) => t).join(' ');
+  return (
+    clause.length === 0 ||
+    to - 1 === pause ||
+    rest.test(behind) ||
+    /^(?:and|but) (?:never|has|he|she|is|still|not|no|does|was)\b/.test(behind)
+  );
 };
+/** Of the young ones halves are told: "she's two and a half". */
+const yearsOrHalf = (value: number): boolean => Number.isInteger(value) || (value < 6 && Number.isInteger(value * 2));
 function plainAge(
   tokens: readonly Token[],
   at: number,
@@ -302,7 +317,7 @@ function plainAge(
     .map(({ t }) => t)
     .join(' ');
   const before =
-    !ends || number.value < 2 || number.value > 40 || !Number.isInteger(number.value) || readCodes(tokens, at)
+    !ends || number.value < 2 || number.value > 40 || !yearsOrHalf(number.value) || readCodes(tokens, at)
       ? undefined
       : plainly.exec(
           tokens
@@ -316,8 +331,8 @@ function plainAge(
         age: {
           value: number.value,
           unit: 'year',
-          ...(before.includes('coming') ? { rising: true } : {}),
-          ...(/about|around|roughly|maybe|nearly|probably/.test(before) || /^(?:or so|or thereabouts|ish)/.test(behind)
+          ...(/coming|will be/.test(before) ? { rising: true } : {}),
+          ...(/about|around|roughly|maybe|nearly|probably/.test(before) || /^(?:or so|or thereabouts|ish|odd)/.test(behind)
             ? { about: true }
             : {}),
         },

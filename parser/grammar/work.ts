@@ -13,6 +13,7 @@ import { woken, type Said } from './said.ts';
 import { stretches, type Stretch } from './stretches.ts';
 import { sedations } from './sedations.ts';
 import { facts, factWords } from './facts.ts';
+import { toldIn, toldWords } from './told.ts';
 import type { Token } from './tokens.ts';
 
 export interface Claimed {
@@ -32,7 +33,7 @@ const ordered = woken<WorkRule>([
   { rule: followUps, needs: followUpWords },
   { rule: advisedThere, needs: advisedWords },
   { rule: notExamined, needs: notLookedWords },
-  { rule: facts, needs: factWords },
+  { rule: facts, needs: [...factWords, ...toldWords] },
 ]);
 
 const nothing: Claimed = { made: [], marks: new Set() };
@@ -67,7 +68,9 @@ function inStretch(
 }
 
 function claimed(rules: readonly WorkRule[], marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
-  for (const rule of rules) {
+  // "one twenty with the sedation": what it costs, and no dose.
+  const paid = toldIn(tokens).get(0)?.about === 'account';
+  for (const rule of paid ? rules.filter((one) => one === facts) : rules) {
     const made = rule(marks, tokens, before);
     if (made.length > 0) return made;
   }

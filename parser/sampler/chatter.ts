@@ -87,7 +87,7 @@ const trap = [
 export function chatter(random: Random): string {
   if (chance(random, 0.15))
     return pick(random, [
-      () => `that is ${sayNumber(whole(random, 40, 99))} pounds please`,
+      () => `hay is ${sayNumber(whole(random, 40, 99))} pounds a bale now`,
       () => `we got ${pick(random, ['two', 'three', 'four'])} hundred bales in`,
       () => `he is ${pick(random, ['fifteen', 'sixteen'])} ${pick(random, ['one', 'two', 'three'])} hands`,
       () => `that's one ten today`,
