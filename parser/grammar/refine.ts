@@ -19,7 +19,7 @@ import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
 import { notThisBut, thatSide } from './refine/ruledOut.ts';
-import { afterWork, objectOfWork, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
+import { afterWork, objectOfWork, onlyNamed, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
 import { parted, timeWords } from './timeline.ts';
 
@@ -61,6 +61,7 @@ const ordered = woken<Rule>([
   { rule: lessRuledOut, needs: ['absent', 'packed', 'packing'] },
   { rule: notThisBut, needs: ['absent'] },
   { rule: thatSide, needs: ['absent'] },
+  { rule: onlyNamed, needs: ['work'] },
   { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
 ]);
 

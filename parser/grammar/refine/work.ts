@@ -1,11 +1,12 @@
 /** How work stands that the words beside it tell of: what it was done to, what was not finished, what only would have been done. */
-import { overgrowths } from '../../lexicon/handling.ts';
+import { overgrowths, procedureOf } from '../../lexicon/handling.ts';
 import { neverDone } from '../../lexicon/work.ts';
 import { doneTo, placeOf } from '../doneTo.ts';
 import type { ItemBody, Made } from '../made.ts';
+import type { Mark } from '../scan.ts';
 import { anywhere } from '../trie.ts';
 import { treatmentDetails } from '../treatmentDetails.ts';
-import { become, each, finding, teethOf, type Rule } from './rule.ts';
+import { become, each, finding, teethOf, type Read, type Rule } from './rule.ts';
 
 /** "left the hook", "wolf teeth with the vet": something about work, but not what was done. It is asked, and nothing counts as done. */
 export const unclearWork: Rule = (reads, { text }) => {
@@ -133,6 +134,52 @@ export const objectOfWork: Rule = (reads) => {
       ),
     };
   });
+};
+
+/** What tells more of a finding than that it is there. */
+const told = ['severity', 'severitySaid', 'grade', 'measures', 'qualifiers', 'change', 'surfaces', 'crest', 'said'] as const;
+const anew: ReadonlySet<string> = new Set(['a', 'an', 'another', 'some', 'no', 'any', 'more']);
+const over: ReadonlySet<string> = new Set(['done', 'part-done']);
+/** "took the hook on one oh six down": what work was done to is named by it, and not found. What was not done leaves it there: "couldn't get the cap off". */
+export const onlyNamed: Rule = (reads, { marks, tokens }) => {
+  const done = reads.flatMap(({ clause, made }) =>
+    clause.head.work
+      ? made.flatMap((one) =>
+          one.body?.kind === 'treatment' && over.has(one.body.state) ? [{ at: clause.head.mark, body: one.body }] : [],
+        )
+      : [],
+  );
+  const isObject = ({ clause, made }: Read): boolean => {
+    const [one, ...more] = made;
+    const body = one && finding(one);
+    const procedure = clause.head.condition && procedureOf(clause.head.condition.id);
+    if (!body || more.length > 0 || one.doubts.length > 0 || one.revises || body.presence !== 'present' || body.when !== 'now')
+      return false;
+    const from = (marks[clause.head.mark] as Mark).from;
+    return (
+      procedure !== 'extract' &&
+      procedure !== 'flush' &&
+      told.every((key) => body[key] === undefined) &&
+      !tokens.slice(Math.max(0, from - 3), from).some(({ t }) => anew.has(t)) &&
+      done.some(
+        ({ at, body: work }) =>
+          at < clause.head.mark &&
+          work.procedure === procedure &&
+          JSON.stringify(work.place) === JSON.stringify(body.place) &&
+          !tokens.slice((marks[at] as Mark).from, from).some(({ ends }) => ends),
+      )
+    );
+  };
+  const named = reads.filter(isObject);
+  if (named.length === 0) return reads;
+  const own = named.flatMap(({ made }) => made.flatMap((one) => one.marks));
+  return reads
+    .filter((read) => !named.includes(read))
+    .map((read) =>
+      read.clause.head.work && read.made.some(({ body }) => body?.kind === 'treatment')
+        ? { ...read, made: read.made.map((one) => ({ ...one, marks: [...new Set([...one.marks, ...own])] })) }
+        : read,
+    );
 };
 
 const wasNeverDone = anywhere(neverDone);
