@@ -204,9 +204,13 @@ function saidPlainly(tokens: readonly Token[], at: number, context: Context, car
   const kind = kindBefore(tokens.slice(0, at), context, carry);
   if (kind === undefined) return undefined;
   // "that's" is one word here: "that come off" says no less.
+  const places = at === 0 ? placesBefore(context, carry) : undefined;
   const text = textFrom(tokens, at).replaceAll("that's", 'that');
   return first(heads(kind), ([became, form]) => {
     const match = form.exec(text);
+    // "step on two oh nine", "right one's level": another, that was none.
+    const side = /\b(?:left|right)\b/.exec(match?.groups?.['it'] ?? '')?.[0];
+    if (side && places && !places.some((tooth) => /^[2367]/.test(tooth) === (side === 'left'))) return undefined;
     // "caps on both lower sevens, both off": two of one breath are counted there.
     return match && (at === 0 || whichOf(match.groups?.['it']) !== bothOf)
       ? [...tokens.slice(0, at), ...plain(tokens.slice(at), match, plainStates[became], kind)]
@@ -245,6 +249,12 @@ function kindBefore(before: readonly Token[], context: Context, carry: Carry): H
       ? wentOn[last.procedure]
       : undefined;
 }
+/** The teeth of what was found last. */
+const placesBefore = (context: Context, carry: Carry): readonly string[] | undefined => {
+  const last = standing(context, carry.last);
+  const place = last && 'place' in last ? last.place : undefined;
+  return place && 'teeth' in place ? place.teeth : place && 'spaces' in place ? place.spaces.flat() : undefined;
+};
 const itself = (condition: keyof typeof handledAs): Handled | undefined => {
   const kind = handledAs[condition];
   return kind === 'tooth' && !toothItself.includes(condition) ? undefined : kind;

@@ -49,11 +49,15 @@ function orTheNext(tokens: readonly Token[]): readonly Token[] {
 }
 
 const guessed: ReadonlySet<string> = new Set(guessBefore);
+const halves: ReadonlySet<string> = new Set(['halfway', 'half', 'partway', 'fully']);
 /** "hook on one oh six, probably five mil": a guess at the size, and not at the hook. */
 function aboutSo(tokens: readonly Token[]): readonly Token[] {
   const is = (at: number): boolean => {
     const number = guessed.has(tokens[at]?.t ?? '') && tokens[at]?.ends !== true ? readNumber(tokens, at + 1) : undefined;
-    return number !== undefined && unitWords.has(tokens[number.to]?.t ?? '');
+    return (
+      (number !== undefined && unitWords.has(tokens[number.to]?.t ?? '')) ||
+      (guessed.has(tokens[at]?.t ?? '') && halves.has(tokens[at + 1]?.t ?? ''))
+    );
   };
   return tokens.some((_, at) => is(at)) ? tokens.map((token, at) => (is(at) ? { ...token, t: 'about' } : token)) : tokens;
 }

@@ -66,6 +66,7 @@ import { turned } from './turns.ts';
 import { unsureOf, unsureWords } from './unsureOf.ts';
 import { vetToSee } from './vetToSee.ts';
 import { workWords } from './vocabulary.ts';
+import { wayRound } from './wayRound.ts';
 import { whatDidIt } from './whatDidIt.ts';
 import { workRules, type Claimed } from './work.ts';
 import { workOfEither } from './workOfEither.ts';
@@ -89,6 +90,7 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...wayRound,
   ...moreOrLess,
   ...asideParts,
   ...timeAgain,
@@ -139,7 +141,7 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
 const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: Carry) => readonly Token[]>([
   { rule: apposed, needs: apposedWords },
   { rule: counted, needs: countedWords },
-  { rule: thatSide, needs: ['side'] },
+  { rule: thatSide, needs: ['side', 'that', 'same'] },
   { rule: gotOne, needs: ['one', 'another'] },
   { rule: socketOf, needs: ['socket', 'sockets'] },
   { rule: noneElsewhere, needs: ['others', 'other', 'rest', 'elsewhere', 'else'] },

@@ -5,7 +5,7 @@
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
 import { conditions } from '../lexicon/conditions.ts';
-import { saidOfIt as rows, type SaidOfIt } from '../lexicon/saidOfIt.ts';
+import { furtherOn, ofTheSame, onThatSide, sameAsWell, saidOfIt as rows, type SaidOfIt } from '../lexicon/saidOfIt.ts';
 import { standing, type Carry } from './carry.ts';
 import { sideOf } from './follow.ts';
 import { first } from './lists.ts';
@@ -26,6 +26,11 @@ export function saidOfIt(tokens: readonly Token[], context: Context, carry: Carr
   const last = standing(context, carry.last);
   if (last?.kind !== 'finding' || last.presence === 'absent' || last.place === null || carry.half !== undefined) return tokens;
   const text = textFrom(tokens, 0);
+  const again = sameTold.exec(text)?.groups?.['kept'];
+  if (again) return tokens.slice(0, wordsIn(again));
+  const placed = last as Finding & { readonly place: Place };
+  const beside = onOtherSide(tokens, text, placed) ?? furtherOnThere(tokens, text, placed);
+  if (beside) return beside;
   return (
     first(forms, ({ of, patterns, plain }) => {
       if (of && !of.has(last.condition)) return undefined;
@@ -34,6 +39,42 @@ export function saidOfIt(tokens: readonly Token[], context: Context, carry: Carr
       return words && inPlaceOf(tokens, wordsIn(match[0]), words);
     }) ?? tokens
   );
+}
+
+const sameTold = new RegExp(`^${sameAsWell}$`);
+const thatSide = new RegExp(`^${onThatSide}`);
+const same = new RegExp(`^${ofTheSame}`);
+/** "on the left it's only two mil", of a hook on the right: that of the left. Anything else is said of where it would be. */
+function onOtherSide(
+  tokens: readonly Token[],
+  text: string,
+  { condition, place }: Finding & { readonly place: Place },
+): readonly Token[] | undefined {
+  const match = thatSide.exec(text);
+  const side = match?.groups?.['side'];
+  // "hook on one oh six", "on the right it's four mil": that one.
+  if (match && side !== undefined && sideOf(place) === side) return inPlaceOf(tokens, wordsIn(match[0]), ['it', 'is']);
+  const there = side === undefined || sideOf(place) === undefined || sideOf(place) === side ? undefined : mirrored(place);
+  if (!match || there === undefined) return undefined;
+  const rest = text.slice(match[0].length + 1);
+  const name = expand(conditions[condition].say[0] as string)[0] as readonly string[];
+  const named = /^(?:open|valve)\b/.test(rest) && 'spaces' in place ? ['diastema'] : name;
+  return inPlaceOf(tokens, wordsIn(match[0]), same.test(rest) ? [...named, 'on', ...there] : [...there, 'is']);
+}
+const further = new RegExp(`^${furtherOn}`);
+/** "on the left i can only feel it under the gum, so that one's a blind wolf tooth": no more of the right one. */
+function furtherOnThere(
+  tokens: readonly Token[],
+  text: string,
+  { place }: Finding & { readonly place: Place },
+): readonly Token[] | undefined {
+  const match = further.exec(text);
+  const { side, pointing = '' } = match?.groups ?? {};
+  const there = side === undefined || sideOf(place) === undefined || sideOf(place) === side ? undefined : mirrored(place);
+  if (!match || there === undefined) return undefined;
+  const to = wordsIn(match[0]);
+  const from = to - wordsIn(pointing);
+  return [...tokens.slice(0, from), ...inPlaceOf(tokens.slice(from), to - from, [...there, 'is'])];
 }
 
 function inWords(

@@ -50,8 +50,27 @@ function otherSide(tokens: readonly Token[]): readonly Token[] {
   return [...tokens.slice(0, at), ...(the ? [] : [{ t: 'the', word, carried: true as const }]), put, ...tokens.slice(at + 2)];
 }
 
+/** "a smell from that same nostril": the side of the part that was named last. */
+function thatPart(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
+  const at = tokens.findIndex(({ t }) => which.has(t));
+  const noun = tokens[at + 1]?.t === 'same' ? at + 2 : at + 1;
+  const last = at < 0 ? undefined : standing(context, carry.last);
+  const place = last && 'place' in last ? last.place : undefined;
+  const part =
+    place && 'region' in place && (place.side === 'left' || place.side === 'right')
+      ? scan(tokens.slice(noun, noun + 3)).marks[0]?.place
+      : undefined;
+  return part?.region !== undefined && part.side === undefined && place && 'region' in place && part.region === place.region
+    ? [
+        ...tokens.slice(0, noun),
+        { t: place.side as string, word: (tokens[noun] as Token).word, carried: true as const },
+        ...tokens.slice(noun),
+      ]
+    : tokens;
+}
+
 export function thatSide(said: readonly Token[], context: Context, carry: Carry): readonly Token[] {
-  const tokens = otherSide(said);
+  const tokens = otherSide(thatPart(said, context, carry));
   const from = shownAt(tokens);
   if (from < 0) return tokens;
   const to = tokens[from]?.t === 'the' ? from + 3 : from + 2;

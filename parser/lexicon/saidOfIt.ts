@@ -34,3 +34,18 @@ export const saidOfIt: readonly SaidOfIt[] = [
   { plain: 'rostral and caudal', say: [`${itIs}(?:in )?both (?:cups|infundibula|infundibulums|holes)`, 'front and back (?:cups|infundibula|one)?', 'front cup and back cup'], of: ['infundibular-caries'] },
   { plain: '{size} {name} on {there}', say: [`(?:(?:and|then|with) )?(?:an? |the )?${sized}(?: one)? ${onSide}(?= , )`, `(?:(?:and|then|with) )?(?:an? |the )?(?:other |another )?one ${onSide}`], of: ['hook', 'ramp', 'step', 'ulcer', 'periodontal-pocket', 'diastema', 'calculus', 'canine-present', 'wolf-tooth', 'laceration', 'lump', 'scar', 'mobility', 'fracture', 'caries', 'infundibular-caries', 'cupped-out'] },
 ];
+/** "On the left it's only two mil": of the other side's, told by what is said of it. */
+export const onThatSide = "(?:(?:and|but|so|then|now) )*(?:over |up |down )?(?:on|at) (?:the|his|her) (?<side>left|right)(?: side| hand side)?(?: ,)? (?:that's|that one's|(?:that one|this one|that(?! one)|it|they|those)(?: is| are| looks| look)?)(?= (?!as |a bit of )\\S)";
+/** "On the left i can only feel it, so that one's blind": of the other side's, further on. */
+export const furtherOn = "(?:(?:and|but|so|then|now) )*(?:over |up |down )?(?:on|at) (?:the|his|her) (?<side>left|right)(?: side| hand side)?(?= (?:i|we|you|it|that|there|,)\\b| ,)(?<between>.*?) , (?:(?:so|and|but|then) )*(?<pointing>that one's|that one is|that's|it is)(?= \\S)";
+/** Said once more of what is the same. */
+export const sameAsWell = "(?<kept>.* (?:is |are )?the same) , (?:(?:and|so) )?(?:that's|that is|it is|that one is|that one's|they are) (?:\\w+ )?\\w+ (?:as well|too|also)";
+/** Such words say how much of the same, or which kind of it. */
+export const ofTheSame = '(?:(?:only|just|about|maybe|probably|more like|a bit|a lot|a touch|much|bit|slightly|nowhere near|not|nothing like|really|very|quite) )*(?:as bad|half|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|grade|slight|mild|moderate|marked|severe|worse|bigger|smaller|less|milder|deeper|shallower|wider|narrower|longer|shorter|open|valve|old|bad|small|big|tiny|huge|wee)\\b';
+/** What looking round the mouth says of the way, and not of a finding. */
+export const wayRound: readonly string[] = [
+  '(as|when|if) (i|you|we) (go|come|move|work|get|head) [(further|right|on)] (back|forward|along|round) [(along|down)] [(the|that) row]', '(going|coming|moving|working|heading) [(further|right|on)] (back|forward|along|round) [(along|down|to)] [(the|that) row]',
+  '[(stand|standing|stood)] back [(and|to)] (look|looking) at (him|her|it)', '(stand|standing|stood) back', '(going|coming) back (to|on)', '[right] (at|in) the (very back|back of (his|her|the) mouth)', 'now [(for|to|at|on)] the front', 'round the front [now]',
+];
+/** Before a tooth by its number: one comes back to it. */
+export const backTo: readonly string[] = ['back (to|on)'];
