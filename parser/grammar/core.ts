@@ -164,6 +164,16 @@ function others({ marks, tokens }: Around, at: number): boolean {
     .some(({ terms }) => terms?.some((t) => t.k === 'talk' && (t.other || t.general)));
 }
 
+const speakers =
+  /(?:^| )(?:(?:i|we) (?:am|are|'m|was|were)|my(?: \w+){0,2}|the other (?:one|horse|pony|mare) (?:is|was))$|(?:^|, )(?:that|the|this) other (?:one|horse|pony|mare)(?: is| was| has been)?$/;
+const ofSpeaker = ({ marks, tokens }: Around, at: number): boolean =>
+  speakers.test(
+    tokens
+      .slice(0, marks[at]?.from)
+      .map(({ t }) => t)
+      .join(' '),
+  );
+
 /** "choke on the tractor", "eats on the left of the stable": names that a thing behind them takes for its own. */
 const ofPart: ReadonlySet<string> = new Set(['choke', 'one-sided-chewing']);
 
@@ -172,6 +182,8 @@ export function believed(clause: Clause, made: readonly Made[], said: string, ar
   const { strength, plural, id } = clause.head.condition as NonNullable<Clause['head']['condition']>;
   const entry = conditions[id] as ConditionEntry;
   const at = clause.head.mark;
+  // "I'm slow eating these days", "my breath's bad": the speaker's.
+  if (entry.group === 'horse' && ofSpeaker(around, at)) return [];
   if (unknowns(around) === 0) return made;
   const technical = isTechnical(said, strength);
   const places = clause.placings.flatMap((p) => p.marks);

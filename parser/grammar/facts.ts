@@ -8,7 +8,7 @@ import { readNumber } from './numbers.ts';
 import { expand } from './template.ts';
 import { buildTrie, longest } from './trie.ts';
 import type { Mark } from './scan.ts';
-import { toldIn, type Told } from './told.ts';
+import { toldBeside, type Told } from './told.ts';
 import { ownWords, type Token } from './tokens.ts';
 import type { WorkRule } from './work.ts';
 
@@ -72,12 +72,21 @@ const ofItself: ReadonlySet<FactAbout> = new Set<FactAbout>(['history', 'earlier
 const subject = /^(?:(?:and|but|so|well) )*(?:he|she|they|the|his|her|owner|horse|mare|gelding|pony|no|not|i|we)\b/;
 
 /** "he was last done in may, hook on one oh six": what is found in a mouth, between pauses of its own, is no part of what is told of the visit. */
-function sentenceOf(marks: readonly Mark[], tokens: readonly Token[], at: number): { readonly from: number; readonly to: number } {
+function sentenceOf(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  at: number,
+  told: boolean,
+): { readonly from: number; readonly to: number } {
   const pauses = [...where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1), tokens.length];
   const ofMouth = (from: number, to: number): boolean => {
     const within = marks.filter((mark) => mark.from >= from && mark.to <= to);
     const placed = within.some(({ place, terms }) => place !== undefined && terms === undefined);
-    return codesIn(within) || (placed && within.some(namesOne)) || ruledOut(within);
+    // "eating grand, no quidding": told in words of its own, the sentence holds no other finding.
+    const another =
+      told &&
+      within.some(({ terms }) => terms?.some((t) => t.k === 'condition' && t.strength === 'say' && conditions[t.id].group === 'horse'));
+    return codesIn(within) || (placed && within.some(namesOne)) || ruledOut(within) || another;
   };
   const parts = pauses.map((to, i) => ({ from: pauses[i - 1] ?? 0, to }));
   const here = parts.findIndex(({ to }) => to > at);
@@ -88,7 +97,7 @@ function sentenceOf(marks: readonly Mark[], tokens: readonly Token[], at: number
 
 export const facts: WorkRule = (marks, tokens) => {
   const words = tokens.map(({ t }) => t);
-  const sentences = toldIn(tokens);
+  const sentences = toldBeside(marks, tokens);
   const hits = words.map((_, i) => factAt(words, i, sentences));
   const begins = hits
     .map((hit, i) =>
@@ -104,7 +113,7 @@ export const facts: WorkRule = (marks, tokens) => {
   const at = begins.includes('earlier-treatment') ? begins.indexOf('earlier-treatment') : begins.findIndex((about) => about !== undefined);
   const found = hits[at];
   const about = begins[at];
-  const own = sentenceOf(marks, tokens, at);
+  const own = sentenceOf(marks, tokens, at, sentences.has(at));
   const marksIn = (all: readonly Mark[]): readonly Mark[] => all.filter((mark) => mark.to > own.from && mark.from < own.to);
   // "owner not there": a name of a finding within the words of the fact is none.
   const beside = marksIn(marks).filter((mark) => mark.to <= at || mark.from >= (found?.to ?? 0));

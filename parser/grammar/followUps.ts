@@ -43,6 +43,21 @@ const ownBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   ['her', 'his', 'my', 'your', 'their', 'the'].includes(tokens[from - 1]?.t ?? '') &&
   ['with', 'on', 'of', 'in', 'from', 'at', 'hurt', 'did'].includes(tokens[from - 2]?.t ?? '');
 
+/** "swelling on the face a few weeks back": in one go, and nothing of coming or looking. */
+function toldThen(from: number, tokens: readonly Token[]): boolean {
+  const begins = tokens.slice(0, from).findLastIndex(({ ends }) => ends === true) + 1;
+  const before = tokens.slice(begins, from);
+  return (
+    (from + 1 === tokens.length || tokens[from]?.ends === true) &&
+    !before.some(({ t }) =>
+      /^(?:see|seeing|check|checking|recheck|look|back|again|him|her|in|be|will|want|wants|book|due|then|next|come|due|need|needs)$/.test(
+        t,
+      ),
+    )
+  );
+}
+const pastWords =
+  /^(?:last|was|were|did|done|came|got|had|went|lost|saw|began|swelled|started|noticed|choked|stopped|dropped|broke|happened)$/;
 /** "last done eighteen months back", "last recheck was six months ago": so long ago. */
 const longBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   (tokens[from - 1]?.t === 'last' && tokens.slice(to).some(({ t }) => t === 'ago' || t === 'was')) ||
@@ -50,7 +65,7 @@ const longBack = ({ from, to }: Mark, tokens: readonly Token[]): boolean =>
   (to - from === 1 &&
     tokens[from]?.t === 'back' &&
     /^(?:weeks?|months?|years?)$/.test(tokens[from - 1]?.t ?? '') &&
-    tokens.slice(0, from).some(({ t }) => t === 'last' || t === 'was' || t === 'did' || t === 'done'));
+    (tokens.slice(0, from).some(({ t }) => pastWords.test(t)) || toldThen(from, tokens)));
 
 /** "flu due in May": of a vaccination, and no next visit. */
 const ofVaccine = ({ from }: Mark, tokens: readonly Token[]): boolean =>

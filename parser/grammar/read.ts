@@ -13,6 +13,7 @@ import { believed, onlyLight } from './core.ts';
 import { cause } from './cause.ts';
 import { clearNow } from './clearNow.ts';
 import { comparedTo } from './comparedTo.ts';
+import { plainlyComplained } from './complaints.ts';
 import { counted, countedWords } from './counted.ts';
 import { elided } from './ellipsis.ts';
 import { everyday } from './everyday.ts';
@@ -103,6 +104,7 @@ const reworded = inOrder([
   ...notSo,
   ...quarterFirst,
   ...leftOut,
+  ...plainlyComplained,
   ...noFood,
   ...vetToSee,
   ...everyday,

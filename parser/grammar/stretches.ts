@@ -8,7 +8,7 @@ import type { ConditionEntry } from '../lexicon/types.ts';
 import { factAt, ofAFinding } from './facts.ts';
 import { afterIn } from './followUps.ts';
 import type { Mark } from './scan.ts';
-import { toldIn } from './told.ts';
+import { toldBeside } from './told.ts';
 import type { Token } from './tokens.ts';
 
 /** Mark indices, the end exclusive. */
@@ -45,7 +45,7 @@ export function stretches(marks: readonly Mark[], tokens: readonly Token[]): rea
 
 function openings(marks: readonly Mark[], tokens: readonly Token[], words: readonly string[]): readonly Opening[] {
   const found: Opening[] = [];
-  const told = toldIn(tokens);
+  const told = toldBeside(marks, tokens);
   let factTo = 0;
   marks.forEach((mark, at) => {
     const fact = mark.from >= factTo ? factAt(words, mark.from, told) : undefined;

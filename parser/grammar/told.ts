@@ -4,6 +4,7 @@ import { glue } from '../lexicon/fillers.ts';
 import { told, toldLead } from '../lexicon/told.ts';
 import { first } from './lists.ts';
 import { partsOf } from './pauses.ts';
+import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const forms = told.map(({ about, say }) => ({ about, form: new RegExp(`${toldLead}(?:${say.map((one) => `(?:${one})`).join('|')})`) }));
@@ -21,9 +22,24 @@ export interface Told {
   readonly about: FactAbout;
   readonly from: number;
   readonly to: number;
+  /** Behind the sentence. */ readonly end: number;
 }
 
-/** By the first token of each sentence that tells something. */
+/** What shows beside a bit or a noseband ("blood on the bit", "flinches") is told. */
+const hints: ReadonlySet<string> = new Set(['bleeding', 'pain']);
+/** By the first token of each sentence that tells something; what is found ("she says he isn't quidding") is worth more than the history it stands in. */
+export const toldBeside = (marks: readonly Mark[], tokens: readonly Token[]): ReadonlyMap<number, Told> =>
+  new Map(
+    [...toldIn(tokens)].filter(
+      ([, { about, from, end }]) =>
+        about !== 'history' ||
+        !marks.some(
+          (mark) =>
+            mark.from >= from && mark.to <= end && mark.terms?.some((t) => t.k === 'condition' && t.strength === 'say' && !hints.has(t.id)),
+        ),
+    ),
+  );
+
 export function toldIn(tokens: readonly Token[]): ReadonlyMap<number, Told> {
   const all = new Map<number, Told>();
   let from = 0;
@@ -35,7 +51,7 @@ export function toldIn(tokens: readonly Token[]): ReadonlyMap<number, Told> {
       const said = form.exec(text)?.[0];
       return said === undefined || (about === 'behaviour' && before.some((t) => leftUndone.has(t)))
         ? undefined
-        : { about, from: at, to: at + said.trim().split(' ').length };
+        : { about, from: at, to: at + said.trim().split(' ').length, end: at + part.length };
     });
     if (hit) all.set(at, hit);
     from += part.length;

@@ -343,7 +343,7 @@ export const conditions = {
   },
   swelling: {
     label: 'Swelling', group: 'soft', places: ['G'],
-    say: ['swelling(s)', 'swollen [up]', 'puffy', 'puffiness', 'puffed up', 'enlargement', 'thickening', 'thickened', 'oedema', 'edema'],
+    say: ['swelling(s)', 'swollen [up]', '(swelled|swelling|swells|puffed) up', 'puffy', 'puffiness', 'puffed up', 'enlargement', 'thickening', 'thickened', 'oedema', 'edema'],
     withPlace: ['enlarged'],
   },
   lump: {

@@ -4,7 +4,7 @@ export const regions = {
   'temporomandibular-joint': { label: 'Jaw joint', where: 'outside', paired: true, say: ['temporomandibular joint(s)', 't m j(s)', 'tmj(s)', 't m joint(s)', 'tm joint(s)', 'jaw joint(s)', 'joint(s)', 'temporo mandibular joint(s)'] },
   masseter: { label: 'Masseter', where: 'outside', paired: true, say: ['masseter(s)', 'masseter muscle(s)', 'masseteric muscle(s)', 'cheek muscle(s)', 'chewing muscle(s)', 'chewing muscles', 'jaw muscle(s)'] },
   temporalis: { label: 'Temporalis', where: 'outside', paired: true, say: ['temporalis', 'temporal', 'temporal muscle(s)', 'muscles above the eye(s)', 'temporalis muscle(s)', 'temporals'] },
-  mandible: { label: 'Lower jaw bone', where: 'outside', paired: true, say: ['mandible(s)', 'lower jaw bone', 'lower jaw', 'bottom jaw', '(his|her|its) (bottom|lower) jaw', 'under the jaw', '(underside|angle|edge|line) of the jaw', 'jaw line', 'jawline', 'mandibular (body|ramus|bone)', 'jaw bone(s)', 'ramus'] },
+  mandible: { label: 'Lower jaw bone', where: 'outside', paired: true, say: ['mandible(s)', 'lower jaw bone', 'lower jaw', 'bottom jaw', '(his|her|its) (bottom|lower) jaw', '(under|underneath|beneath) (the|his|her|its) jaw', '(underside|angle|edge|line) of the jaw', 'jaw line', 'jawline', 'mandibular (body|ramus|bone)', 'jaw bone(s)', 'ramus'] },
   maxilla: { label: 'Upper jaw bone', where: 'outside', paired: true, say: ['maxilla(s|e)', 'upper jaw', 'upper jaw bone'] },
   sinus: { label: 'Sinus', where: 'outside', paired: true, say: ['sinus(es)'] },
   'frontal-sinus': { label: 'Frontal sinus', where: 'outside', paired: true, say: ['frontal sinus(es)'] },
