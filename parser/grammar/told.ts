@@ -2,7 +2,10 @@
 import type { FactAbout } from '../lexicon/facts.ts';
 import { glue } from '../lexicon/fillers.ts';
 import { told, toldLead } from '../lexicon/told.ts';
+import { digitWords, teenWords } from '../lexicon/numbers.ts';
+import { readCodes } from './codes.ts';
 import { first } from './lists.ts';
+import { memory } from './memory.ts';
 import { partsOf } from './pauses.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
@@ -40,20 +43,51 @@ export const toldBeside = (marks: readonly Mark[], tokens: readonly Token[]): Re
     ),
   );
 
+const numbers: ReadonlySet<string> = new Set([
+  ...Object.keys(digitWords),
+  ...Object.keys(teenWords),
+  'right',
+  'left',
+  'so',
+  'in',
+  'at',
+  'for',
+  'and',
+]);
+/** Words of which one stands in all that is said of money, its numbers apart. */
+const paying: ReadonlySet<string> = new Set([
+  'today',
+  'cash',
+  ...told
+    .filter(({ about }) => about === 'account')
+    .flatMap(({ say }) => say.flatMap((form) => form.match(/[a-z']+/g) ?? []))
+    .filter((word) => !everywhere.has(word) && !numbers.has(word)),
+]);
+/** A sentence with the number of a tooth tells of the tooth, or of a price. */
+const mayTell = (part: readonly Token[], about: FactAbout, ofTooth: boolean): boolean =>
+  about === 'account' ? part.some(({ t }) => paying.has(t)) : !ofTooth;
+
+/** A phrase is read several times over, in other parts and contexts, and what it tells stays the same. */
+const readBefore = memory<Pick<Told, 'about' | 'to'> | undefined>(2000);
+const tellsOf = (part: readonly Token[], undone: boolean): Pick<Told, 'about' | 'to'> | undefined => {
+  const text = part.map(({ t }) => t).join(' ');
+  return readBefore(`${undone ? 1 : 0}${text}`, () => {
+    const ofTooth = part.some((_, i) => readCodes(part, i) !== undefined);
+    return first(forms, ({ about, form }) => {
+      if ((about === 'behaviour' && undone) || !mayTell(part, about, ofTooth)) return undefined;
+      const said = form.exec(text)?.[0];
+      return said === undefined ? undefined : { about, to: said.trim().split(' ').length };
+    });
+  });
+};
+
 export function toldIn(tokens: readonly Token[]): ReadonlyMap<number, Told> {
   const all = new Map<number, Told>();
   let from = 0;
   for (const part of partsOf(tokens)) {
-    const text = part.map(({ t }) => t).join(' ');
-    const at = from;
-    const before = tokens.slice(0, at).map(({ t }) => t);
-    const hit = first(forms, ({ about, form }) => {
-      const said = form.exec(text)?.[0];
-      return said === undefined || (about === 'behaviour' && before.some((t) => leftUndone.has(t)))
-        ? undefined
-        : { about, from: at, to: at + said.trim().split(' ').length, end: at + part.length };
-    });
-    if (hit) all.set(at, hit);
+    const undone = tokens.slice(0, from).some(({ t }) => leftUndone.has(t));
+    const hit = tellsOf(part, undone);
+    if (hit) all.set(from, { about: hit.about, from, to: from + hit.to, end: from + part.length });
     from += part.length;
   }
   return all;

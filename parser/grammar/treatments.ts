@@ -114,19 +114,22 @@ export function treatmentsOf(
   const nothing =
     last?.kind === 'finding' && last.presence === 'absent' && ['reduce', 'extract', 'remove-cap', 'scale-calculus'].includes(work.id);
   const before = last && 'place' in last && !nothing ? last.place : undefined;
+  const points = work.id === 'rasp' ? pointsMeant(clause, marks, tokens, last, context) : undefined;
   const carriedPlace =
     (here && !(place === null && thing)) ||
     !(procedure.needsPlace || pointsAt(clause, marks, tokens) || (foreign && work.id === 'remove-foreign-body'))
       ? undefined
-      : thing
-        ? placeOf(thing, work.id, context)
-        : before && every
-          ? placeOfAll(every, before, context)
-          : before &&
-              !strangeTooth(work.id, marks, before) &&
-              !(ofTeeth.has(work.id) && 'region' in before && !toothRegions.has(before.region))
-            ? before
-            : undefined;
+      : points
+        ? points.place
+        : thing
+          ? placeOf(thing, work.id, context)
+          : before && every
+            ? placeOfAll(every, before, context)
+            : before &&
+                !strangeTooth(work.id, marks, before) &&
+                !(ofTeeth.has(work.id) && 'region' in before && !toothRegions.has(before.region))
+              ? before
+              : undefined;
   const front = work.id === 'reduce-incisors' && place === null ? { region: 'incisors' as const } : undefined;
   const where = place ?? front ?? carriedPlace ?? null;
   const person = byName(marks, tokens, clause.head.mark);
@@ -243,6 +246,22 @@ const pointsAt = (clause: Clause, marks: readonly Mark[], tokens: readonly Token
     ["that's", 'it', 'that'].includes(before ?? '') || pointing.has(behind ?? '') || tokens.slice(from, to).some(({ t }) => pointing.has(t))
   );
 };
+/** "rasped those points off": where points were found last; "rasped them" too, where nothing else was found since. Undefined: of no points. */
+function pointsMeant(
+  clause: Clause,
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  last: Item | undefined,
+  { items }: Context,
+): { readonly place: Place | undefined } | undefined {
+  const { from, to } = marks[clause.head.mark] as Mark;
+  const said = tokens.slice(from, to + 2).map(({ t }) => t);
+  const named = said.includes('points') || said.includes('edges');
+  if (!named && !said.some((t) => several.has(t))) return undefined;
+  const found = items.findLast((item) => item.kind === 'finding' && item.presence === 'present' && handledAs[item.condition] === 'points');
+  return { place: (found && 'place' in found && (named || found === last) && found.place) || undefined };
+}
+const several: ReadonlySet<string> = new Set(['those', 'them', 'these']);
 const pointing: ReadonlySet<string> = new Set(['it', 'that', 'those', 'them', 'these', 'this']);
 /** "hook two eleven", "wolf teeth came out in March": no wolf tooth is the tooth spoken of before. */
 const strangeTooth = (id: ProcedureId, marks: readonly Mark[], place: Place): boolean =>

@@ -71,7 +71,7 @@ export const complaints: readonly Complaint[] = [
       `(?:weight|condition|flesh) (?:(?:is|was|has|been|just|really|all|keeps) )*(?:falling|fell|dropping|dropped|melting|melted|coming|fallen|going|gone|peeling|poured|pouring) (?:off|away)(?: (?:of )?${him})?`,
       `(?:gone|going|went|fallen|dropped|dropping|falling|slipped|slipping) (?:right |really |badly |very |back |all |away |off )*(?:poor|thin|ribby|lean|light|skinny|to nothing|back in (?:condition|weight|himself|herself)|off in (?:condition|weight)|away in (?:condition|weight)|a lot of (?:weight|condition)|weight|condition)`,
       `dropped (?:right |a bit |a lot |badly |away )*off (?:badly|a lot|something|in (?:weight|condition))`,
-      `(?:is |looks |looking |was |fairly |a bit |very |quite |gone |really |too )+(?:ribby|skinny|skin and bone|thin|tucked up|poor looking|scrawny|bony)(?=$| (?:over|since|this|for|and|coming|these|now|the|at|behind|despite|for all|even))|^ribby|you (?:can|could) (?:see|count|feel) (?:all |every one of )?(?:his|her) ribs|ribs (?:showing|sticking out|on show)`,
+      `(?<!muscles? )(?:is |looks |looking |was |fairly |a bit |very |quite |gone |really |too )+(?:ribby|skinny|skin and bone|thin|tucked up|poor looking|scrawny|bony)(?=$| (?:over|since|this|for|and|coming|these|now|the|at|behind|despite|for all|even))|^ribby|you (?:can|could) (?:see|count|feel) (?:all |every one of )?(?:his|her) ribs|ribs (?:showing|sticking out|on show)`,
       `(?:lost|losing|loses|shed|shedding) (?:loads of|lots of|a load of|too much|such a lot of|an awful lot of|serious|a shocking amount of|a good deal of|a ton of|his|her|all his|all her) (?:weight|condition|flesh)`,
     ],
   },
