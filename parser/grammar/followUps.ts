@@ -18,12 +18,29 @@ const next = ['advise', 'report', 'noBit', 'refer', 'monitor', 'recheck'];
 /** Without any of these, a kind of work or a word, nothing comes next. */
 export const followUpWords: readonly string[] = [
   ...next,
-  ...['vet', 'refer', 'refers', 'referred', 'referral', 'referrals', 'referring', 'back', 'yearly', 'annually', 'once', 'twice', 'every'],
+  ...[
+    'vet',
+    'refer',
+    'refers',
+    'referred',
+    'referral',
+    'referrals',
+    'referring',
+    'back',
+    'book',
+    'booking',
+    'commit',
+    'yearly',
+    'annually',
+    'once',
+    'twice',
+    'every',
+  ],
   ...["that's", 'week', 'weeks', 'month', 'months', 'year', 'years'],
 ];
 /** "vet to look at that", "that's one for the vet": of what was spoken of before. */
 const pointing =
-  /\b(?:look at|looks at|see|sees|check|do|vet to|refer|referring) (?:that|it|this)(?: one)?$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
+  /\b(?:look at|looks at|see|sees|check|do|vet to|refer|referring) (?:that|it|this)(?: one)?(?:$| if )|\b(?:that|it|this)(?: one)? (?:\w+ ){0,3}?(?:needs?|wants?|is for|is one for) (?:a|the|your|her|his|their) vet\b|^(?:(?:he|she|it|that|this|i think|so|and|that one|this one) )*(?:needs?|wants?|will need|will want) (?:a |the |your |his |her )?vet(?: to (?:have |take )?(?:a )?(?:look|see|check|come))?(?: (?:out|in|at (?:it|that|this)|to (?:it|that|this)))*$|\bvet (?:out|in|over) (?:to|for|at) (?:that|it|this)(?: one)?$|\b(?:want|need|have|get) (?:a |the |your )?vet (?:for|to|at) (?:the|that|this) (?:blind |bad |broken |loose |sore |cracked |split |rotten |big )*one$|\bnot (?:happy|mad|keen|comfortable) (?:with|about|on) (?:that|it|this)\b.*\bvet$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
 /** "check that again in six months": and no horse. */
 const rechecked = /\b(?:re ?check|check|review|look at) (?:that|it)\b/;
 /** Where each kind of work is first spoken of. */
@@ -89,7 +106,8 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     !next.some((as) => first.has(as)) &&
     !words.some((w) => w === 'vet' || w.startsWith('refer')) &&
     !rounds.test(text) &&
-    !returning.test(text)
+    !returning.test(text) &&
+    !wantsNone.test(text)
   )
     return [];
   const after = afterIn(tokens);
@@ -118,6 +136,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     !findingsIn(marks)
   )
     return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'not-needed', ...place });
+  if (wantsNone.test(text) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'recheck', state: 'declined', ...place });
   if (noRecheck.test(text) && !findingsIn(marks)) return make({ kind: 'follow-up', action: 'recheck', state: 'not-needed', ...place });
   const advise = find('advise');
   if (advise >= 0) {
@@ -254,6 +273,9 @@ function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   return place === null ? {} : { place };
 }
 
+/** "The owner doesn't want a recheck booked", "she declined the six month recheck". */
+const wantsNone =
+  /\b(?:owners?|she|he|they|mum|dad|client|groom|rider|yard|boss|trainer) (?:(?:is|are|has|have|was|really|just|\w+ly) )*(?:(?:does|did|do|will|would|is|are) not|would rather not|rather not|'d rather not|not (?:keen|interested)) .*\b(?:re ?check|follow up|return visit|revisit|recall|book (?:him|her|it|anything|one|in|again|another)|booking|commit to|another (?:visit|check|look|appointment)|(?:want|have|having) me back)\b|\b(?:declined|declining|declines|refused|turned down|said no to|passed on|not taking up)(?: (?:a|the|any|his|her|my|that|our))? (?:[\w-]+ ){0,3}?(?:re ?check|follow up|review|return visit|revisit|recall)\b/;
 const noRecheck =
   /\bno (?:need (?:for|of) (?:a |any )?)?(?:re ?check|follow up|return visit|review)(?: (?:is |was )?(?:needed|necessary|required|due|booked))?$|\b(?:re ?check|follow up|return visit|review) (?:is )?not (?:needed|necessary|required)\b/;
 /** The vet knows already. */

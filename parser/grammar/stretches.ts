@@ -8,6 +8,7 @@ import type { ConditionEntry } from '../lexicon/types.ts';
 import { factAt, ofAFinding } from './facts.ts';
 import { afterIn } from './followUps.ts';
 import type { Mark } from './scan.ts';
+import { supposed } from './supposed.ts';
 import { toldBeside } from './told.ts';
 import type { Token } from './tokens.ts';
 
@@ -46,6 +47,7 @@ export function stretches(marks: readonly Mark[], tokens: readonly Token[]): rea
 function openings(marks: readonly Mark[], tokens: readonly Token[], words: readonly string[]): readonly Opening[] {
   const found: Opening[] = [];
   const told = toldBeside(marks, tokens);
+  const may = supposed(tokens);
   let factTo = 0;
   marks.forEach((mark, at) => {
     const fact = mark.from >= factTo ? factAt(words, mark.from, told) : undefined;
@@ -54,7 +56,9 @@ function openings(marks: readonly Mark[], tokens: readonly Token[], words: reado
       found.push({ at, kind: 'visit', what: fact.about, to: fact.to });
       return;
     }
-    if (mark.from < factTo || ofSedation(marks, at, tokens)) return;
+    // "ring me if he bleeds": nothing that was found.
+    const supposedly = may[mark.from] === true && mark.terms?.some(({ k }) => k === 'condition') === true;
+    if (mark.from < factTo || supposedly || ofSedation(marks, at, tokens)) return;
     const own = openingOf(mark, at, marks, tokens);
     // "gag on, took it fine": fine is what was said before it, where no part of the mouth is named.
     const ofTheFact =

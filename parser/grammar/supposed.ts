@@ -54,6 +54,11 @@ const coming = new Set([
   'healed',
   'settled',
   'bigger',
+  'bleeds',
+  'bleed',
+  'swells',
+  'swell',
+  'chokes',
   'been',
 ]);
 /** Before "if" these make it a question of what is there now. */

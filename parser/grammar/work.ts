@@ -5,9 +5,10 @@ import { advisedThere } from './advised.ts';
 import { followUps, followUpWords } from './followUps.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
-import { advisedWords } from '../lexicon/advising.ts';
+import { advisedWords, tellsNext } from '../lexicon/advising.ts';
 import { notLookedWords } from '../lexicon/notExamined.ts';
 import { notExamined } from './notExamined.ts';
+import { saidNext, toldNext } from './saidNext.ts';
 import type { Mark } from './scan.ts';
 import { woken, type Said } from './said.ts';
 import { stretches, type Stretch } from './stretches.ts';
@@ -27,11 +28,14 @@ export interface Before {
 }
 export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before: Before) => readonly Made[];
 
+const nextWords = [...followUpWords, ...advisedWords, ...tellsNext];
 /** In this order: a dose is no size; a referral names a tooth that is no finding; "not examined" is never "normal". */
 const ordered = woken<WorkRule>([
   { rule: sedations, needs: ['agent', 'sedate', 'topUp', 'more', 'second', 'third', 'further', 'another', 'again'] },
+  { rule: saidNext, needs: nextWords },
   { rule: followUps, needs: followUpWords },
   { rule: advisedThere, needs: advisedWords },
+  { rule: toldNext, needs: nextWords },
   { rule: notExamined, needs: notLookedWords },
   { rule: facts, needs: [...factWords, ...toldWords] },
 ]);

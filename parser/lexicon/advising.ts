@@ -1,5 +1,5 @@
 /** Advice to whoever feeds the horse, said as it is asked of them and not as told: "would you soak his hay from now on". */
-const feed = '(?:hay|haylage|hard feed|feed|food|forage|chaff|nuts|cubes|pellets|beet|mash|straw|bucket|net|haynet|fibre|bran|carrots|apples|alfalfa|lucerne|grass)';
+const feed = '(?:hay|haylage|hard feed|feed|food|forage|chaff|chop|nuts|cubes|pellets|beet|mash|straw|bucket|net|haynet|fibre|bran|carrots|apples|alfalfa|lucerne|grass)';
 const wetting = '(?:soak|steam|damp|dampen|wet|soften|moisten)',
   wetted = '(?:soaked|steamed|damped|dampened|wetted|softened|wet)',
   wet = '(?:soaking|steaming|damping|dampening|wetting|softening)';
@@ -66,3 +66,37 @@ export const daily = /^(?:(?:and|so|then|now) )*(?:he|she|they|mum|dad|(?:the )?
 export const politeEnd = /(?: (?:please|will you|would you|if you (?:can|could|would)|okay|right|all right|then))+$/;
 /** Without one of these words nobody asks it. */
 export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'riding', 'ride', 'hold', 'leave', 'watch', 'look', 'rinse', 'bathe', 'wash', 'flush', 'clean', 'soft', 'salt', 'saline', 'nothing', 'work', 'normal', 'sloppy', 'hay', 'haylage', 'chaff', 'chop', 'told', 'every', 'each', 'twice', 'once'];
+
+/** Told, shown or explained to whoever keeps the horse, where it is of the horse. */
+const told = '(?:told|said to|explained to|explained|explained it to|advised|asked|reminded|warned|showed|shown|mentioned to|suggested to|recommended to|let|went through|gone through|talked|said)';
+const keeper = '(?:(?:the |his |her |their )?(?:owner|owners|groom|grooms|rider|yard|girl|girls|lad|lads|lass|yard manager|trainer|loaner|handler|client|husband|wife|daughter|son|boss|missus)|mum|mam|mom|dad|them|her|him|you|both of them)';
+const ofTheHorse = `(?=.*\\b(?:${feed.slice(3, -1)}|feeds|feeding|fed|soak|soaked|soaking|bit|bridle|bitless|ride|riding|ridden|work|ring|call|phone|flush|flushing|rinse|rinsing|syringe|syringing|mouth|tooth|teeth|gap|gaps|smell|hook|hooks|eating|eats|chew|chewing|chews|swelling|swells|socket|wear|break|fracture|chart|recheck|weigh|quid|quids|quidding|wolf|caps|floor|ground|clean|bleeding|bleeds|sharp|points|ulcer|ulcers|painkillers|bute|teething|turnout|turn out|field|box|dust|stable)\\b)`;
+export const toldOfIt = new RegExp(`^(?:(?:and|so|then|now|also|well|i have|we have|i|we|have|had|just|already|did) )*${told} (?:to )?${keeper} (?:(?:that|how|to|about|it is|it has to be) )*${ofTheHorse}(?<text>.+)$`);
+export const toldPassive = new RegExp(`^(?:(?:and|so|then) )*(?:${keeper}|she|he|they) (?:(?:is|are|has|have|was|were|been|all|already|is been) )*(?:told|advised|asked|shown|warned|reminded|knows?|going) (?:(?:to|that|how to|how) )${ofTheHorse}(?<text>.+)$`);
+/** Nobody is named: "said to feed him off the ground", "advised against straw", "explained it's an old break". */
+export const toldBare = new RegExp(`^(?:(?:and|so|then|now|also|i have|we have|i|we) )*(?:said (?:to )?|explained |warned |advised (?=against ))(?:(?:to|that|against|about|it is|it) )*${ofTheHorse}(?<text>.+)$`);
+const wetFeed = '(?:soaked|steamed|soft|wet|sloppy|short|small|damp|chopped|mushy)';
+/** What is to be fed, and for how long. */
+export const feedOnly = new RegExp(
+  `^(?:(?:and|so|then|just|only) )*(?<text>(?:${wetFeed} )+(?:wet )?(?:${feed.slice(3, -1)}|feeds)(?: only)? (?:for|until|till|from|the next)\\b.*|hand feed (?:him|her|it)\\b.*|feed(?:ing)? (?:off|from|on) (?:the )?(?:floor|ground)\\b.*|wet everything down\\b.*|${feed} instead of ${feed}\\b.*|(?:only|just|nothing but) (?:${wetFeed} )?${feed} from (?:now|here) on\\b.*|(?:no|nothing) (?:nuts|hard feed|long hay|hay|haylage|carrots|apples|straw|chaff|alfalfa) (?:with (?:that|those|this)|from now|till|until|for)\\b.*|nothing in (?:his|her) mouth (?:for|until|till)\\b.*|no long (?:hay|haylage|fibre|stuff|stems))$`,
+);
+/** Of several things asked in one breath one may be the feed alone. */
+export const feedAlone = new RegExp(`^(?:(?:and|so|then|just|only) )*(?<text>(?:${wetFeed} |no |no long |no more |no hard )+(?:${feed.slice(3, -1)}|feeds)(?: only)?)$`);
+
+const without = [
+  'no (?:bit|bridle|metal)(?: in(?: (?:his|her) mouth| him| her| there)?)?',
+  '(?:keep|keeping|leave|leaving|left|kept) (?:the|his|her|that|any) (?:bit|bridle|snaffle) (?:out|off)(?: (?:of )?(?:him|her|it|(?:his|her) (?:mouth|head)))?',
+  '(?:stay|staying|stays|keep|keeping|keep him|keep her|leave him|leave her|kept|be|to be) (?:out of|off) (?:a|the) (?:bit|bridle)',
+  'out of (?:a|the) (?:bit|bridle)',
+  '(?:the )?bit (?:stays |is staying |to stay |kept )?out',
+  '(?:not|never) (?:to )?(?:be )?(?:bit (?:him|her)|bitted|(?:put|have|use) (?:a|the) bit(?: (?:in|on|near))?(?: (?:him|her|(?:his|her) mouth))?|(?:ride|ridden|work|worked)(?: (?:him|her))? (?:in|with) (?:a|the) bit)',
+  '(?:rest|rested|resting) (?:him |her )?from the bit',
+  '(?:ride|ridden|riding|hack|hacked|work|worked|try|go|goes|lunge) (?:him |her )?(?:without a bit|bitless|in (?:a|the|just a) (?:headcollar|bitless bridle|hackamore|halter))',
+];
+/** "Keep the bit out till that corner's healed": until when there is to be no bit. */
+export const noBitUntil = new RegExp(`^(?:[\\w']+ ){0,7}?(?:${without.join('|')})(?: [\\w']+){0,3}? (?<after>(?:till|until|til|before|unless) .+)$`);
+export const bitBackOnce = /^(?:[\w']+ ){0,6}?(?:(?:the |a |his |her )?bit back in|back in (?:the|a|his|her) (?:bit|bridle)|(?:have|wear|put) (?:the|a|his|her) bit (?:in )?again) (?<after>(?:once|when|after|as soon as|whenever) .+)$/;
+/** Behind "told mum no bit till I've been back": when that is. */
+export const thatIsIn = /^(?:and )?(?:that's|that is|that will be|which is|which will be|it will be) in (?:about )?/;
+/** Without one of these, or of the words above, nothing of the kind is said. */
+export const tellsNext: readonly string[] = ['told', 'said', 'explained', 'advised', 'asked', 'reminded', 'warned', 'showed', 'shown', 'suggested', 'recommended', 'talked', 'went', 'gone', 'knows', 'know', 'bit', 'bridle', 'bitless', 'hand', 'feed', 'nuts', 'hay', 'haylage', 'small', 'short'];
