@@ -74,7 +74,7 @@ const ofTheHorse = `(?=.*\\b(?:${feed.slice(3, -1)}|feeds|feeding|fed|soak|soake
 export const toldOfIt = new RegExp(`^(?:(?:and|so|then|now|also|well|i have|we have|i|we|have|had|just|already|did) )*${told} (?:to )?${keeper} (?:(?:that|how|to|about|it is|it has to be) )*${ofTheHorse}(?<text>.+)$`);
 export const toldPassive = new RegExp(`^(?:(?:and|so|then) )*(?:${keeper}|she|he|they) (?:(?:is|are|has|have|was|were|been|all|already|is been) )*(?:told|advised|asked|shown|warned|reminded|knows?|going) (?:(?:to|that|how to|how) )${ofTheHorse}(?<text>.+)$`);
 /** Nobody is named: "said to feed him off the ground", "advised against straw", "explained it's an old break". */
-export const toldBare = new RegExp(`^(?:(?:and|so|then|now|also|i have|we have|i|we) )*(?:said (?:to )?|explained |warned |advised (?=against ))(?:(?:to|that|against|about|it is|it) )*${ofTheHorse}(?<text>.+)$`);
+export const toldBare = new RegExp(`^(?:(?:and|so|then|now|also|i have|we have|i|we) )*(?:said (?:to )?|explained |warned |advised (?=against ))(?:(?:to|that|about|it is|it) )*${ofTheHorse}(?<text>.+)$`);
 const wetFeed = '(?:soaked|steamed|soft|wet|sloppy|short|small|damp|chopped|mushy)';
 /** What is to be fed, and for how long. */
 export const feedOnly = new RegExp(
