@@ -1,9 +1,18 @@
 /** "He's slow eating his hay, takes half the night over a net", "his breath's been bad since the new year": read as what the trade calls it. */
-import { askedBehindIt, asksOfIt, complaints, endedTimes, notTheHorse, ongoing, stillGoesOn } from '../lexicon/complaints.ts';
-import { glue } from '../lexicon/fillers.ts';
+import {
+  askedBehindIt,
+  asksOfIt,
+  complaintKept,
+  complaints,
+  endedTimes,
+  notTheHorse,
+  ongoing,
+  stillGoesOn,
+} from '../lexicon/complaints.ts';
 import { first } from './lists.ts';
 import type { Rewording } from './said.ts';
 import { endOfPart, plainly } from './saidPlainly.ts';
+import { ownWordsOf } from './ownWordsOf.ts';
 import { partsOf } from './pauses.ts';
 import type { Token } from './tokens.ts';
 
@@ -12,16 +21,18 @@ const forms = complaints.map(({ plain, say }) => ({
   form: new RegExp(`(?<=^| )(?:${say.map((one) => `(?:${one})`).join('|')})(?= |$)`),
 }));
 const goesOn = new RegExp(`^${ongoing}`);
-const everywhere: ReadonlySet<string> = new Set(glue);
-const words = [...new Set(complaints.flatMap(({ say }) => say.flatMap((form) => form.match(/[a-z']+/g) ?? [])))].filter(
-  (word) => !everywhere.has(word),
+const strong = ownWordsOf(
+  complaints.flatMap(({ say }) => say),
+  complaintKept,
 );
+const words: readonly string[] = [...strong];
 
 /** "she was quidding over the winter": then, and no more. */
 const over = /\b(?:was|were|had|used to)\b/;
 const count = (text: string): number => (text.trim() === '' ? 0 : text.trim().split(' ').length);
 
 function plainPart(part: readonly Token[]): readonly Token[] {
+  if (!part.some(({ t }) => strong.has(t))) return part;
   const text = part.map(({ t }) => t).join(' ');
   const put = first(forms, ({ plain, form }) => {
     const hit = form.exec(text);

@@ -1,22 +1,22 @@
 /** What is told of the visit in everyday words: which sentence between two pauses tells it, and of what. */
 import type { FactAbout } from '../lexicon/facts.ts';
-import { glue } from '../lexicon/fillers.ts';
-import { told, toldLead } from '../lexicon/told.ts';
-import { digitWords, teenWords } from '../lexicon/numbers.ts';
+import { told, toldKept, toldLead } from '../lexicon/told.ts';
 import { readCodes } from './codes.ts';
 import { first } from './lists.ts';
 import { memory } from './memory.ts';
+import { ownWordsOf } from './ownWordsOf.ts';
 import { partsOf } from './pauses.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const forms = told.map(({ about, say }) => ({ about, form: new RegExp(`${toldLead}(?:${say.map((one) => `(?:${one})`).join('|')})`) }));
 
-const everywhere: ReadonlySet<string> = new Set(glue);
 /** Without one of these words no sentence tells anything. */
-export const toldWords: readonly string[] = [
-  ...new Set(told.flatMap(({ say }) => say.flatMap((form) => form.match(/[a-z']+/g) ?? []))),
-].filter((word) => !everywhere.has(word));
+const strong = ownWordsOf(
+  told.flatMap(({ say }) => say),
+  toldKept,
+);
+export const toldWords: readonly string[] = [...strong];
 
 /** "didn't get near the back teeth, he was throwing his head about": why it was not done, and no sentence of its own. */
 const leftUndone: ReadonlySet<string> = new Set(['not', 'never', 'no', 'half', 'most', 'left', 'stopped', 'unable', 'only', 'part']);
@@ -43,38 +43,18 @@ export const toldBeside = (marks: readonly Mark[], tokens: readonly Token[]): Re
     ),
   );
 
-const numbers: ReadonlySet<string> = new Set([
-  ...Object.keys(digitWords),
-  ...Object.keys(teenWords),
-  'right',
-  'left',
-  'so',
-  'in',
-  'at',
-  'for',
-  'and',
-]);
-/** Words of which one stands in all that is said of money, its numbers apart. */
-const paying: ReadonlySet<string> = new Set([
-  'today',
-  'cash',
-  ...told
-    .filter(({ about }) => about === 'account')
-    .flatMap(({ say }) => say.flatMap((form) => form.match(/[a-z']+/g) ?? []))
-    .filter((word) => !everywhere.has(word) && !numbers.has(word)),
-]);
 /** A sentence with the number of a tooth tells of the tooth, or of a price. */
-const mayTell = (part: readonly Token[], about: FactAbout, ofTooth: boolean): boolean =>
-  about === 'account' ? part.some(({ t }) => paying.has(t)) : !ofTooth;
+const mayTell = (about: FactAbout, ofTooth: boolean): boolean => about === 'account' || !ofTooth;
 
 /** A phrase is read several times over, in other parts and contexts, and what it tells stays the same. */
 const readBefore = memory<Pick<Told, 'about' | 'to'> | undefined>(2000);
 const tellsOf = (part: readonly Token[], undone: boolean): Pick<Told, 'about' | 'to'> | undefined => {
+  if (!part.some(({ t }) => strong.has(t))) return undefined;
   const text = part.map(({ t }) => t).join(' ');
   return readBefore(`${undone ? 1 : 0}${text}`, () => {
     const ofTooth = part.some((_, i) => readCodes(part, i) !== undefined);
     return first(forms, ({ about, form }) => {
-      if ((about === 'behaviour' && undone) || !mayTell(part, about, ofTooth)) return undefined;
+      if ((about === 'behaviour' && undone) || !mayTell(about, ofTooth)) return undefined;
       const said = form.exec(text)?.[0];
       return said === undefined ? undefined : { about, to: said.trim().split(' ').length };
     });

@@ -127,3 +127,6 @@ export const askedBehindIt = /^ ?(?:at all|is he|is she|does he|does she|has he|
 /** Behind "has had": it goes on; or it came more than once, each time over. */
 export const stillGoesOn = /\b(?:since|(?:for|over|these|this) (?:the |about |a |some )*(?:last |past |good |few |couple of )*(?:\w+ )?(?:day|days|week|weeks|month|months|year|years|while|fortnight|winter|summer)\b)/;
 export const endedTimes = /\b(?:once|twice|times|bouts|episodes|out|pulled|removed|extracted|done|rasped|floated|gone|cleared|healed|colic|choke|laminitis)\b/;
+
+/** Words of the trade by which a sentence may complain all the same. */
+export const complaintKept: readonly string[] = ['breath', 'eats', 'eating', 'slow', 'weight', 'head', 'feed', 'hay', 'quidding', 'quids', 'mouth', 'chewing', 'chews', 'thin', 'nose', 'dropping', 'drops', 'chew', 'eat', 'ribby', 'condition', 'contact', 'sticking', 'dung', 'oats', 'grain', 'tongue', 'leaning', 'droppings', 'balls', 'fibre', 'jaw', 'rein'];

@@ -325,3 +325,6 @@ export const told: readonly { readonly about: FactAbout; readonly say: readonly 
   { about: 'behaviour', say: behaviour },
 ];
 export const toldLead = lead;
+
+/** Words of the trade by which a sentence may tell of the visit all the same. */
+export const toldKept: readonly string[] = ['eats', 'eating', 'stood', 'weight', 'feed', 'hay', 'bit', 'head', 'old', 'year', 'years', 'today', 'on', 'good', 'well', 'quiet', 'light', 'gag', 'mirror', 'by', 'done', 'had', 'enough', 'grand', 'happy', 'moved', 'shaking', 'took', 'comes', 'turn', 'issues', 'hard', 'problems', 'pulled', 'removed', 'leaning'];

@@ -38,7 +38,7 @@ describe('conditions', () => {
       [...owners].filter(([form, ids]) => ids.length > 1 && !(form in ambiguous)).map(([form, ids]) => `${form}: ${ids.join(', ')}`),
     ).toEqual([]);
   });
-  test('every form that stands on its own reads as its own condition', () => {
+  test('every form that stands on its own reads as its own condition', { timeout: 600_000 }, () => {
     // Ruled out in the whole mouth nothing else is needed: the form alone decides.
     const wrong = conditionIds.flatMap((id) =>
       (conditions[id] as ConditionEntry).say
