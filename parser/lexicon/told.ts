@@ -310,20 +310,8 @@ const method = [
 ];
 
 /** Longest told first: what comes first wins. */
-export const told: readonly { readonly about: FactAbout; readonly say: readonly string[] }[] = [
-  { about: 'account', say: account },
-  { about: 'medication', say: medication },
-  { about: 'history', say: history },
-  { about: 'earlier-treatment', say: earlier },
-  { about: 'present', say: present },
-  { about: 'bit', say: bit },
-  { about: 'use', say: use },
-  { about: 'feed', say: feed },
-  { about: 'light', say: light },
-  { about: 'gag', say: gag },
-  { about: 'method', say: method },
-  { about: 'behaviour', say: behaviour },
-];
+const byAbout = { account, medication, history, 'earlier-treatment': earlier, present, bit, use, feed, light, gag, method, behaviour } satisfies Partial<Record<FactAbout, readonly string[]>>;
+export const told = (Object.entries(byAbout) as [FactAbout, readonly string[]][]).map(([about, say]) => ({ about, say }));
 export const toldLead = lead;
 
 /** Words of the trade by which a sentence may tell of the visit all the same. */
