@@ -6,6 +6,7 @@ import type { Alone } from './alone.ts';
 import type { Placing } from './groups.ts';
 import { standing } from './carry.ts';
 import { detailsOf } from './findings.ts';
+import { formAt, formsOf } from './forms.ts';
 import { first } from './lists.ts';
 import { bodyOf } from './meaning.ts';
 import type { ItemBody, Made } from './made.ts';
@@ -23,15 +24,14 @@ export const lead = (tokens: readonly Token[]): string =>
     .map(({ t }) => t)
     .join(' ')
     .replace(/^(?:(?:so|well|oh|okay|ok|now|then|the|yeah|hang on) )+/, '');
-const fixes = correctionSay.map((form) => form.split(' '));
 const leadWords = new Set(['so', 'well', 'oh', 'okay', 'ok', 'now', 'then', 'the', 'yeah', 'hang', 'on']);
-const fixFirst = new Set(fixes.map(([first]) => first));
+const fixes = formsOf(correctionSay.map((form) => [form.split(' '), form]));
 /** "correction two oh seven", "sorry I mean two oh seven": the phrase begins by taking back. */
 export function corrects(tokens: readonly Token[]): boolean {
   // Most phrases begin with no word of taking back: told before anything is joined.
-  if (!fixFirst.has(tokens[0]?.t as string) && !leadWords.has(tokens[0]?.t as string)) return false;
-  const words = lead(tokens).split(' ');
-  return fixes.some((form) => form.every((word, i) => words[i] === word));
+  if (!fixes.has(tokens[0]?.t ?? '') && !leadWords.has(tokens[0]?.t ?? '')) return false;
+  const words = lead(tokens).split(' ').length;
+  return formAt(fixes, tokens, tokens.length - words) !== undefined;
 }
 /** Also "not one oh seven, two oh seven" and "no, two oh seven". */
 export const correcting = (tokens: readonly Token[]): boolean => corrects(tokens) || /^(not|no|that is|it is)\b/.test(lead(tokens));

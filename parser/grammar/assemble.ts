@@ -445,5 +445,5 @@ function ofException(
 const subjectVerbs: ReadonlySet<string> = new Set(['is', 'are', 'looks', 'look', 'feels', 'feel', 'was', 'were', 'seems', 'seem']);
 
 /** Words for the highest tooth of a wave. */
-const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex']);
+const crests: ReadonlySet<string> = new Set(['crest', 'crests', 'peak', 'peaks', 'peaking', 'cresting', 'highest', 'apex', 'worst']);
 export const crested = (tokens: readonly Token[]): boolean => tokens.some(({ t }) => crests.has(t));

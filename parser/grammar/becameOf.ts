@@ -6,7 +6,10 @@ import type { Context } from '../contract/draft.ts';
 import {
   byItself,
   countedBack,
+  lightly,
+  likeNow,
   namedAgainAs,
+  noHarm,
   notAll,
   partOfTheWay,
   plainStates,
@@ -58,6 +61,7 @@ const asItIs = '(?:in|on|there|put|as (?:it|they) (?:is|are)|where (?:it|they) (
 /** The first that fits tells how the work stands. Where a thing can go, or be, is of its kind. */
 const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] => {
   const it = `(?<it>${oneOf(Object.values(pointsBack).flat())}|${sided} one${byName(kind)})`;
+  const itToo = it.replace('?<it>', '?:');
   return (
     [
       ['rest', `${took} ${it} (?:${oneOf(went[kind])})(?: a (?:bit|little|touch))?(?: ,)? (?:more|${rest})${goesOn}`],
@@ -75,6 +79,47 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] => {
       ],
       ['done', `${took}${roughly} (?<much>half|a third|a quarter|two thirds)(?: (?:off|down))?${ends}`],
       ['forVet', `(?:the )?vet (?:to|will|can|is to|is going to|is coming (?:back )?to) (?:do|take|finish|get|have) ${rest}`],
+      // Told by what it is like now: "gone", "flat to the row", "level with the next tooth".
+      ['done', `(?:(?:all|both|${it})${is} )?(?:${oneOf(likeNow[kind])})(?: now| again| today)?${ends}`],
+      [
+        'done',
+        `(?:got|have got|made|brought|have) ${it} (?:all |nice and |dead )?(?:${oneOf(likeNow[kind])})(?: now| again| today)?${ends}`,
+      ],
+      ['done', `(?:${oneOf(went[kind])}) (?:it|they|that|those|both) (?:came|come|comes|went|goes|go)\\b`],
+      [
+        'done',
+        `(?:(?:a|one|two|three|four|another) )?(?:(?:couple of|few|quick|light|good|single) )*(?:pass|passes|stroke|strokes|rub|rubs|lick|licks|swipe|swipes) (?:with|of) ${tool}(?:(?: and|,| and then)* ${it}${is} (?:${oneOf([...standsNow[kind], ...likeNow[kind]])}))?${ends}`,
+      ],
+      [
+        'part',
+        `(?:not (?:going|taking ${it})|would not (?:go|take ${itToo})|did not (?:go|take ${itToo})) any (?:lower|further|deeper|more|shorter)(?: (?:on|with|down on) ${itToo})?`,
+      ],
+      ['halves', `half (?:of it )?(?:now|today|this time)(?: and| ,|,)* (?:the other )?half (?:of it )?(?=(?:next|in|at|another)\\b)`],
+      [
+        'rest',
+        `left (?:a (?:bit|little|touch|sliver)|some|the rest)(?: of ${it})?(?: on(?: it)?| there| in place)?(?= (?:for|till|until) (?:next|another|the next|spring|autumn)\\b)`,
+      ],
+      ['part', `left (?:a (?:bit|little|touch|sliver)|some)(?: of ${it})? (?:on|there)${ends}`],
+      [
+        'planned',
+        `(?:will (?:be )?|am going to |going to |am |to be |being )?(?:stage|staging|staged)(?: ${it})?(?: (?:over|in|across) (?:a couple of|two|three|a few|several) (?:visits|goes|sessions|times))?${ends}`,
+      ],
+      [
+        'planned',
+        `(?:will|am going to|going to|has to|have to)(?: have to)? (?:do|take|bring|work|tackle)(?: ${it})?(?: (?:down|off|out))? (?:in|over) (?:stages|steps|a couple of visits|two visits|a few visits|two or three visits)`,
+      ],
+      [
+        'planned',
+        `(?:(?:will|am going to|are going to|can) )?(?:(?:take|have|get|do|knock|bring) )?(?:the )?(?:other|last|remaining) (?<much>(?:${number})(?: and a half)? (?:mil|mils|mills|millimetres?))(?: (?:off|down|away|back))?(?= (?:next|another|in (?:a|one|two|three|four|five|six|eight|nine|ten|twelve|the|another))\\b)`,
+      ],
+      [
+        'planned',
+        `(?:will|am going to|are going to|can) (?:take|have|get|do|knock|bring) (?:the )?(?:other|last|remaining) (?:${number}|bit)(?: (?:off|down|away|back))?(?= (?:next|another|in (?:a|one|two|three|four|five|six|eight|nine|ten|twelve|the|another))\\b)`,
+      ],
+      [
+        'forVet',
+        `(?:${it}${is} )?(?:booked in|booked|booking|down|listed)(?: ${itToo})?(?: (?:for|on|in) (?!with)\\w+(?: (?!with)\\w+)?)? (?:with|at) (?:the )?(?:vet|vets|practice|clinic|hospital)`,
+      ],
       ['planned', `more(?: (?:of (?:it|that)|off|to come off|to come))?(?= (?:next|another|in|at) )`],
       ['planned', `${it} (?:will|can|could|has to|have to|is going to|are going to)(?: just)?(?: have to| need to)? (?:wait|keep)`],
       ['planned', `${it} (?:can|could|will) come (?:off|out|down)(?! (?:by|on|itself|themselves))`],
@@ -91,6 +136,14 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] => {
       [
         'left',
         `(?:will leave|am going to leave|am leaving|left|leaving) ${it} (?:${asItIs}|well alone|stay(?: ${asItIs})?)(?! (?:the|my|his|her|a)\\b)`,
+      ],
+      [
+        'left',
+        `(?:left|leaving|will leave|am leaving) ${it}(?: alone| be| well alone| for now| there)?(?: ,)?(?: (?:because|as|since|cos|but|though))? (?:${oneOf(noHarm)})${ends}`,
+      ],
+      [
+        'left',
+        `(?:left|leaving|will leave|am leaving) ${it}(?: alone| be| well alone| for now)?(?= , (?:he|she|it) is (?:twenty|thirty|very old|an old|too old|old|so old|no age)\\b)`,
       ],
       ['left', `${it}${is} (?:staying|stopping|to stay|stays|stay)(?: ${asItIs})?`],
       ...(kind === 'cap' || kind === 'tooth'
@@ -130,6 +183,23 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] => {
             ],
           ] as const)
         : []),
+      ...(kind === 'cap'
+        ? ([
+            [
+              'left',
+              `(?:${it}${is} (?:will|can|should)(?: just)? (?:go|shed|come|drop|fall)(?: off| out)?|(?:leaving|letting|let|will let|will leave) ${itToo}(?: to)? (?:go|shed|come|drop|fall)(?: off| out)?) (?:${oneOf(byItself.slice(0, 5))}|when (?:it|they) (?:is|are) ready)(?:(?: ,)? (?:so )?(?:left|leave|leaving)(?: (?:it|them|that))?(?: (?:alone|be|it))?)?`,
+            ],
+          ] as const)
+        : []),
+      ...(kind === 'overgrowth' || kind === 'points'
+        ? ([
+            ['done', `(?:just |only |lightly )*(?:${oneOf(lightly)}) ${it}(?: (?:over|off|up))?${ends}`],
+            [
+              'tried',
+              `could not (?:get|reach)(?: (?:the|my|a|an)(?: (?:${oneOf(usedOnIt)}|head|blade|hand|handpiece|hand piece|fingers|finger|arm))+)?(?: (?:back|in|up|that|far|right))+(?: enough)?${ends}`,
+            ],
+          ] as const)
+        : []),
       ...(kind === 'foreign-body' || kind === 'cap' ? ([['tried', `could not get (?:a )?(?:hold|grip) (?:of|on) ${it}`]] as const) : []),
       ['done', `(?:flaked|peeled|snapped|clipped|filed|washed|wiped) ${it} (?:all |right )*(?:${oneOf(went[kind])})`],
       [
@@ -153,6 +223,9 @@ const waking: ReadonlySet<string> = new Set([
   ...[
     'rest',
     'remainder',
+    'other',
+    'last',
+    'remaining',
     'half',
     'vet',
     'not',
@@ -179,6 +252,12 @@ const waking: ReadonlySet<string> = new Set([
     'used',
     'put',
     'ran',
+    'gone',
+    'flat',
+    'even',
+    ...['pass', 'passes', 'stroke', 'strokes', 'rub', 'rubs', 'lick', 'licks', 'swipe', 'swipes'],
+    ...['stage', 'stages', 'staged', 'staging', 'visits', 'booked', 'booking', 'listed', 'let', 'letting', 'its'],
+    ...lightly.map((said) => said.split(' ')[0] as string),
     'managed',
     'off',
     'out',
@@ -206,8 +285,12 @@ function saidPlainly(tokens: readonly Token[], at: number, context: Context, car
   // "that's" is one word here: "that come off" says no less.
   const places = at === 0 ? placesBefore(context, carry) : undefined;
   const text = textFrom(tokens, at).replaceAll("that's", 'that');
+  const last = standing(context, carry.last);
+  const was = at === 0 ? last?.kind === 'finding' && last.when === 'before' : tokens.slice(0, at).some(({ t }) => earlier.has(t));
   return first(heads(kind), ([became, form]) => {
     const match = form.exec(text);
+    // "hook on one oh six last time, gone now": by itself, or by anybody.
+    if (match && was && /\bgone\b/.test(match[0])) return undefined;
     // "step on two oh nine", "right one's level": another, that was none.
     const side = /\b(?:left|right)\b/.exec(match?.groups?.['it'] ?? '')?.[0];
     if (side && places && !places.some((tooth) => /^[2367]/.test(tooth) === (side === 'left'))) return undefined;
@@ -218,10 +301,12 @@ function saidPlainly(tokens: readonly Token[], at: number, context: Context, car
   });
 }
 
+const earlier: ReadonlySet<string> = new Set(['last', 'was', 'were', 'used', 'ago', 'before', 'previously', 'had', 'earlier']);
+
 function plain(tokens: readonly Token[], { 0: said, groups = {} }: RegExpExecArray, how: string, kind: Handled): readonly Token[] {
   const to = wordsIn(said);
   const [verb, done] = workVerbs[kind];
-  const level = / (?:level|flush)$/.test(said) ? ' level' : '';
+  const level = / ?\b(?:level|flush|flat|even)\b/.test(said) ? ' level' : '';
   const more = `${level}${groups['much'] ? ` by ${groups['much']}` : ''}${groups['tool'] ? ` with the ${groups['tool']}` : ''}`;
   const words = how.replace('Ved', done).replace('V', verb).replace('it', whichOf(groups['it'])) + more;
   return inPlaceOf(tokens, to, words.split(' '));
@@ -238,7 +323,7 @@ const whichOf = (said = 'it'): string => {
 const bothOf = 'both of them';
 
 /** What was named last in this breath, else what the last item is. */
-function kindBefore(before: readonly Token[], context: Context, carry: Carry): Handled | undefined {
+export function kindBefore(before: readonly Token[], context: Context, carry: Carry): Handled | undefined {
   const named = scan(before).marks.findLast(({ terms }) => terms?.some(({ k }) => k === 'condition'));
   const ids = (named?.terms ?? []).flatMap((t) => (t.k === 'condition' ? [t.id] : []));
   if (ids.length > 0) return first(ids, itself);

@@ -133,7 +133,7 @@ function takenDown(tokens: readonly Token[], at: number): Mark | undefined {
     (_, i) =>
       readCodes(tokens, at + 1 + i) !== undefined ||
       readPlural(tokens, at + 1 + i) !== undefined ||
-      ['incisors', 'teeth', 'tooth', 'corners'].includes(word(tokens, at + 1 + i)),
+      ['incisors', 'teeth', 'tooth', 'corners', 'row', 'rows', 'arcade', 'arcades', 'uppers', 'lowers'].includes(word(tokens, at + 1 + i)),
   );
   if (
     end >= 1 &&

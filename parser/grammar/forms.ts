@@ -31,5 +31,15 @@ export const longestOf = <T>(rows: readonly (readonly [readonly string[], T])[])
 export const firstWords = (...all: readonly Forms<unknown>[]): readonly string[] => all.flatMap((forms) => [...forms.keys()]);
 
 /** The first form that stands at this token and that `fits`. */
-export const formAt = <T>(forms: Forms<T>, tokens: readonly Token[], at: number, fits?: (form: Form<T>) => boolean): Form<T> | undefined =>
-  forms.get(tokens[at]?.t ?? '')?.find((form) => form.words.every((word, i) => tokens[at + i]?.t === word) && (fits?.(form) ?? true));
+export function formAt<T>(forms: Forms<T>, tokens: readonly Token[], at: number, fits?: (form: Form<T>) => boolean): Form<T> | undefined {
+  const word = tokens[at]?.t;
+  const known = word === undefined ? undefined : forms.get(word);
+  if (known === undefined) return undefined;
+  for (const form of known) if (standsAt(form.words, tokens, at) && (fits?.(form) ?? true)) return form;
+  return undefined;
+}
+/** From the second word on: the first is looked up. Loops, for a thousand forms are asked in a phrase. */
+function standsAt(words: readonly string[], tokens: readonly Token[], at: number): boolean {
+  for (let i = 1; i < words.length; i += 1) if (tokens[at + i]?.t !== words[i]) return false;
+  return true;
+}

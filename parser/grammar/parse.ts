@@ -14,6 +14,7 @@ import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
 import { forWhatWasFound } from './followUps.ts';
 import { ofFound } from './foundBefore.ts';
+import { objectNamed } from './objectNamed.ts';
 import { where } from './lists.ts';
 import { mend } from './mend.ts';
 import { followed } from './follow.ts';
@@ -28,6 +29,7 @@ import { nearSideIsLeft } from './nearSide.ts';
 import { inOneTurn } from './oneTurn.ts';
 import { talkAside } from './talkAside.ts';
 import { tokenise, type Token } from './tokens.ts';
+import { underWay } from './underWay.ts';
 
 export type { Parsed } from './build.ts';
 
@@ -36,7 +38,7 @@ export type Stretches = Memory<Reading>;
 /** Kept so many: the sentences proposed for one phrase hold fewer. */
 export const stretchesRead = (): Stretches => memory(2000);
 
-const tokensOf = (words: readonly string[]): readonly Token[] => inOneTurn(nearSideIsLeft(tokenise(words)));
+const tokensOf = (words: readonly string[]): readonly Token[] => underWay(inOneTurn(nearSideIsLeft(tokenise(words))));
 
 /**
  * Reads the best hypothesis only; `parse` in ../index.ts weighs all of them.
@@ -59,7 +61,7 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
     if (before.items.length > 0 && obeyed) return withCommand(before, hypothesis, obeyed);
   }
   const readTokens = (said: readonly Token[]): Reading => {
-    const all = becameOf(saidOfIt(said, context, carry), context, carry);
+    const all = objectNamed(becameOf(saidOfIt(said, context, carry), context, carry), context, carry);
     const readIn = (words: readonly Token[], there: Context, before: Carry): Reading => {
       const reading = read(words, there, before);
       return { ...reading, made: withCarriedPlace(reading, before, there) };

@@ -69,9 +69,10 @@ export function treatmentsOf(
     work.id === 'remove-cap' || work.id === 'extract'
       ? ['T' as const]
       : ['T' as const, 'S' as const, ...(procedure.needsPlace ? [] : ['R' as const, 'G' as const])];
-  // "reduced the wave on the lower left": a wave is a row's.
+  // "reduced the wave on the lower left", "took the upper right row down": a wave is a row's.
   const thing = thingNamed(clause, marks, tokens);
-  const wave = work.id === 'reduce' && thing?.things.includes('wave') === true;
+  const rows = clause.placings.length > 0 && clause.placings.every(({ raw }) => raw.row === true && raw.codes === undefined);
+  const wave = work.id === 'reduce' && (rows || thing?.things.includes('wave') === true);
   const preferRows = wave
     ? ['R' as const]
     : work.id === 'rasp'

@@ -8,6 +8,7 @@ export const plainStates = {
   done: 'Ved it',
   part: 'partly Ved it',
   rest: 'partly Ved it',
+  halves: 'partly Ved it and will V it',
   planned: 'will V it',
   left: 'did not V it',
   declined: 'owner declined to V it',
@@ -47,11 +48,24 @@ export const went: Readonly<Record<Handled, readonly string[]>> = {
 export const standsNow: Readonly<Record<Handled, readonly string[]>> = {
   cap: ['off', 'out', 'away'], overgrowth: ['off', 'down', 'down to level', 'down level', 'level', 'flush', 'taken care of'], points: ['off', 'down', 'taken care of'], tartar: ['off', 'cleaned off', 'cleaned up', 'away'], feed: ['out', 'cleaned out', 'cleared out', 'flushed out'], tooth: ['out'], 'foreign-body': ['out', 'away'],
 };
+/** It is like that now, told without a verb right behind what was found. */
+const levelled = '(?:flat|level|flush|even)(?: (?:to|with) (?:the )?(?:(?:rest|others|other ones)(?: of (?:the|that|his|her) (?:row|arcade))?|row|arcade|next (?:one|tooth)|(?:its )?neighbours?|one behind|one in front|teeth either side|(?:(?:one|two|three|four|oh|zero|five|six|seven|eight|nine|ten|eleven)\\b ?){2,4}))?';
+export const likeNow: Readonly<Record<Handled, readonly string[]>> = {
+  cap: ['gone'], overgrowth: ['gone', levelled, 'done', 'sorted'], points: ['gone', 'done', 'sorted'], tartar: ['gone', 'done', 'sorted'], feed: ['gone'], tooth: [], 'foreign-body': ['gone'],
+};
+/** Verbs of light work on what stands up. */
+export const lightly: readonly string[] = ['skimmed', 'kissed', 'dusted', 'touched up', 'tidied up', 'tidied', 'smoothed off', 'smoothed over', 'trimmed up', 'eased off'];
 /** Verbs of having taken hold of it, and of its going by itself under the hand. */
 export const tookHold: readonly string[] = ['flaked', 'peeled', 'snapped', 'clipped', 'filed', 'washed', 'wiped', 'took', 'taken', 'got', 'cleaned', 'cleared', 'pulled', 'popped', 'lifted', 'flicked', 'whipped', 'prised', 'prized', 'eased', 'twisted', 'knocked', 'chipped', 'picked', 'brought', 'cut', 'wiggled', 'worked', 'cracked', 'scraped', 'ground', 'shaved', 'slipped', 'levered', 'teased', 'hooked', 'dug', 'raked', 'scooped', 'fished'];
 export const wentByHand: readonly string[] = ['came', 'popped', 'lifted', 'slid', 'slipped', 'peeled', 'flaked', 'flicked', 'eased', 'taken', 'lifted', 'pulled', 'picked', 'scraped', 'knocked', 'washed', 'cleaned', 'cleared', 'filed', 'whipped', 'prised', 'levered'];
 /** Behind what went: it did so without any hand, or at another time. */
 export const byItself: readonly string[] = ['by itself', 'by themselves', 'on its own', 'on their own', 'of its own accord', 'in the field', 'last', 'yesterday', 'overnight', 'before', 'a while', 'since', 'in his feed', 'in her feed', 'in the feed', 'of him', 'of her'];
+/** Why it was left as it is. */
+export const noHarm: readonly string[] = [
+  "(?:it is |it's |they are |that is )?(?:not |hardly |never )(?:doing|causing|bothering|hurting|troubling|worrying|giving)(?: \\w+){0,5}", "(?:it is |it's |they are )?(?:doing|causing) (?:no|little) (?:harm|damage|trouble|bother|problem|problems)(?: \\w+){0,3}",
+  '(?:it |they )?(?:does|do|will|did) not (?:bother|hurt|trouble|worry|matter|need|want)(?: \\w+){0,4}', '(?:there is )?(?:no|not any) (?:need|point|call for it|harm in it|reason to|sense in it)(?: \\w+){0,4}', '(?:it is |they are )?not (?:worth|needed|necessary|in the way|big enough|bad enough)(?: \\w+){0,4}',
+  '(?:he|she) (?:is |can |seems )?(?:eating|chewing|coping|managing|eats|chews|copes|manages|comfortable|happy|cope|manage|eat|chew)(?: \\w+){0,5}', 'it is (?:too )?(?:small|tiny|so small|only small|minor|nothing)(?: \\w+){0,3}',
+];
 /** How far the work got, and no further. */
 export const notAll: readonly string[] = ['the worst', 'most', 'some', 'part', 'a good part', 'a fair bit', 'the most', 'nearly all', 'the bulk', 'the best part', 'what i could', 'as much as i could', 'as much as he would let me', 'as much as she would let me', 'as much as i dared', 'as far as i could'];
 export const partOfTheWay: readonly string[] = ['halfway', 'half way', 'half of the way', 'half the way', 'part way', 'partway', 'part of the way', 'some of the way', 'most of the way'];

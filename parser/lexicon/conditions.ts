@@ -51,7 +51,7 @@ export const conditions = {
   },
   'smooth-mouth': {
     label: 'Smooth mouth', group: 'wear', places: ['R', 'T'],
-    say: ['[gone] smooth mouth(ed)', '[(has|have|is|are)] gone smooth', 'no enamel (left|ridges)', 'run out of enamel', 'lost (its|their|all) enamel [(ridges|rings)]'],
+    say: ['[gone] smooth mouth(ed)', '[(has|have|is|are)] gone smooth', 'no enamel (left|ridges)', 'run out of enamel', '(no|not much|very little|little|hardly any) grip [left] [(at all|on (it|them|these|those))]', '(no|little|not much) (grinding surface|roughness) left', 'lost (its|their|all) enamel [(ridges|rings)]'],
   },
   worn: {
     label: 'Worn', group: 'wear', places: ['T'],
@@ -92,7 +92,7 @@ export const conditions = {
   },
   'periodontal-pocket': {
     label: 'Periodontal pocket', short: 'pocket', group: 'gums', places: ['S', 'T'], measure: 'depth',
-    say: ['(periodontal|gum|gingival) pocket(s)', '[packed] pocket(s)', 'pocketing', 'probing depth(s)', 'prob(e|es|ed|ing) (to|at|down to|in to|around)', 'pocket depth(s)', 'pocketed', '(probe|probes) (drops|goes) [(down|in)] [to]', 'goes (down|in) to'],
+    say: ['(periodontal|gum|gingival) pocket(s)', '[packed] pocket(s)', 'pocketing', 'probing depth(s)', 'get (the|a|my) probe (in|down) (to|about|nearly|roughly)', 'prob(e|es|ed|ing) (to|at|down to|in to|around)', 'pocket depth(s)', 'pocketed', '(probe|probes) (drops|goes) [(down|in)] [to]', 'goes (down|in) to'],
   },
   'periodontal-disease': {
     label: 'Periodontal disease', short: 'perio', group: 'gums', places: ['T', 'S'], scale: 'periodontal-disease',
@@ -266,7 +266,7 @@ export const conditions = {
   },
   'root-remnant': {
     label: 'Root remnant', group: 'number', places: ['T'],
-    say: ['(retained|remaining) root [(tip|fragment|remnant)]', 'root (remnant|remnants|tip left|left behind|still in|retained)', 'retained root(s)'],
+    say: ['(retained|remaining) root [(tip|fragment|remnant)]', 'root (remnant|remnants|tip left|left behind|still in|retained)', 'retained root(s)', '[(a|the)] [(little|wee|small)] (bit|piece|some|scrap|end|sliver|tip) of [(the|an|a)] [old] root [tip] [is] [(still|left)] (in|there|behind|left) [(there|in|behind)]', 'root tip [is] [(still|left)] (in|there|behind) [there]', '(old|some) root [is] [(still|left)] (in|there|behind) [there]'],
   },
   drifted: {
     label: 'Drifted', group: 'number', places: ['T'],

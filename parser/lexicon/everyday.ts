@@ -15,6 +15,12 @@ interface Everyday {
 }
 
 export const everydaySay: readonly Everyday[] = [
+  { plain: 'crest at', say: ['[the] (top|peak|worst|height|highest point|high point|highest part|highest bit) of it [(is|being)] [just] (at|on|round|about|by)', '[the] (high point|highest point|highest part|highest bit) [is] (at|on|by)'] },
+  ...['on', 'in', 'at', 'there', 'anywhere'].map((where): Everyday => ({ plain: `nothing else ${where}`, say: [`otherwise nothing [(else|much)] ${where}`, `nothing otherwise ${where}`, `(apart from|other than|bar|besides) that nothing [else] ${where}`] })),
+  {
+    plain: 'bit seats already on',
+    say: ['(somebody|someone|somebody else|someone else|whoever|the last (one|dentist|man|person|fella|fellow|lad)) [(is|has|had)] [already] (put|made|cut|done|did) [(the|some|a|in)] bit seats [in] (on|in|at)', '(somebody|someone|somebody else|someone else|the last (one|dentist|man|person)) [(is|has|had)] [already] bit seated'],
+  },
   { plain: 'rasped', say: ['(went|gone|been|going) (over|round|along|around)', '(finished|finishing) [(him|her|it|them)] off'], closing: [tool], close: 'as said' },
   {
     plain: 'recheck in',
