@@ -1,9 +1,11 @@
 /** What comes next: a recheck, a referral, what to watch, advice, a report, rest from the bit. */
 import { resolvePlace } from './resolve.ts';
 import { light } from '../lexicon/fillers.ts';
+import { ofTheHorse } from '../lexicon/advising.ts';
 import { timeUnits } from '../lexicon/units.ts';
 import type { ItemBody, Made } from './made.ts';
 import { readAmount } from './numbers.ts';
+import type { Carry } from './carry.ts';
 import { strangeBeside } from './pauses.ts';
 import { supposed } from './supposed.ts';
 import type { RawPlace } from './places.ts';
@@ -38,11 +40,15 @@ export const followUpWords: readonly string[] = [
   ],
   ...["that's", 'week', 'weeks', 'month', 'months', 'year', 'years'],
 ];
-/** "vet to look at that", "that's one for the vet": of what was spoken of before. */
+/** "That's one for the vet", "needs the vet", "refer": of what was spoken of before. */
 const pointing =
-  /\b(?:look at|looks at|see|sees|check|do|vet to|refer|referring) (?:that|it|this)(?: one)?(?:$| if )|\b(?:that|it|this)(?: one)? (?:\w+ ){0,3}?(?:needs?|wants?|is for|is one for) (?:a|the|your|her|his|their) vet\b|^(?:(?:he|she|it|that|this|i think|so|and|that one|this one) )*(?:needs?|wants?|will need|will want) (?:a |the |your |his |her )?vet(?: to (?:have |take )?(?:a )?(?:look|see|check|come))?(?: (?:out|in|at (?:it|that|this)|to (?:it|that|this)))*$|\bvet (?:out|in|over) (?:to|for|at) (?:that|it|this)(?: one)?$|\b(?:want|need|have|get) (?:a |the |your )?vet (?:for|to|at) (?:the|that|this) (?:blind |bad |broken |loose |sore |cracked |split |rotten |big )*one$|\bnot (?:happy|mad|keen|comfortable) (?:with|about|on) (?:that|it|this)\b.*\bvet$|^(?:(?:that's|that is|this is|that one is|this one is|it is) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
+  /(?<!\b(?:so|said|sure|know|hope|think|reckon|told (?:her|him|them|mum|dad)) )\b(?:that|this|it|them|those|these)\b(?! (?:he|she|i|we|they|you|point|stage|day|week|month|year|time|morning|evening|visit|way|much|is all|afternoon)\b)|^(?:(?:he|she|i think|so|and) )*(?:needs?|wants?|will need|will want) (?:a |the |your |his |her )?vet(?: to (?:have |take )?(?:a )?(?:look|see|check|come))?(?: (?:out|in|today|tomorrow|soon|this week))*$|\b(?:want|need|have|get) (?:a |the |your )?vet (?:for|to|at) (?:the|that|this) (?:blind |bad |broken |loose |sore |cracked |split |rotten |big )*one$|^(?:(?:that's|that is|this is|that one is|this one is|it is|that one's) )?(?:one |a job |a case )?for (?:the|a|your) vet(?: (?:that|this)(?: one)?)?$/;
 /** "check that again in six months": and no horse. */
-const rechecked = /\b(?:re ?check|check|review|look at) (?:that|it)\b/;
+const rechecked =
+  /\b(?:re ?check|check|rechecking|review|look at|looking at|look again at|see|see how|seeing|flush|flushed|flushing|probe|probing|feel|rescope|revisit|back (?:to|for)|come back to|more off|bit off|some more of|more of|have|get) (?:at )?(?:that|it|this|those|them|these)(?! (?:he|she|horse|mare|pony|gelding|lad|week|month|year|time|all|mouth)\b)|^(?:(?:and|so|but) )*(?:that|this)(?: one)?(?: (?:will|is|really|probably|does|does not|to|be))* (?:wants?|needs?|due|checking|looking|doing|flushing|probing|checked|rechecked)\b/;
+const aboutHorse = new RegExp(ofTheHorse);
+/** "last time I told them to soak it": told then. */
+const toldThenToo = /^(?:and |but |so )?(?:last (?:time|visit|year|month|spring|summer|autumn|winter)|the last time|years ago|before)\b/;
 /** Where each kind of work is first spoken of. */
 const firstOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
   const first = new Map<string, number>();
@@ -112,16 +118,11 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     return [];
   const after = afterIn(tokens);
   const all = marks.map((_, i) => i);
-  const place = placeOf(marks);
+  // "right, that's him, see him in six months": no side.
+  const place = placeOf(tokens[0]?.t === 'right' && tokens[0].ends ? marks.filter(({ to }) => to > 1) : marks);
   const make = (body: FollowUp): readonly Made[] => [{ body, marks: all, rules: ['what comes next'], doubts: [] }];
   // "three oh nine is loose, needs the vet", "monitor": of what was named just before.
-  const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => {
-    const leant =
-      place.place || raws === undefined || findingsIn(marks)
-        ? undefined
-        : placeOf(raws.map((raw): Mark => ({ from: 0, to: 0, place: raw }))).place;
-    return make(body).map((one) => (leant ? { ...one, body: { ...body, place: leant }, how: { place: 'carried' as const } } : one));
-  };
+  const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => leantOn(raws, marks, { ...body, ...place });
 
   if (
     /\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed|(?:will|shall|would|is|are) not (?:be |going to )?(?:need|needing|require|requiring|want|wanting|sending (?:him|her|it|them) to) (?:the |a )?vet|will not need (?:the |a )?vet|not (?:one|a job|a case) for the vet|vet will not be (?:needed|necessary|required)|(?:do not|not) (?:think|reckon|feel) (?:\w+ ){1,6}(?:needs?|wants?) (?:the |a )?vet)\b/.test(
@@ -147,7 +148,12 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
       .slice(toDo < 0 ? to : from + toDo + 1)
       .join(' ')
       .replace(/^to /, '');
-    if (advice !== '') return make({ kind: 'follow-up', action: 'advise-owner', text: advice });
+    if (
+      advice !== '' &&
+      !(/^(?:where|what|when|why|who|about|that|how|if)\b/.test(advice) && !aboutHorse.test(advice)) &&
+      !toldThenToo.test(text)
+    )
+      return make({ kind: 'follow-up', action: 'advise-owner', text: advice });
   }
   const report = find('report');
   if (report >= 0)
@@ -196,7 +202,6 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     return leaning(named ?? (pointing.test(text) ? carry.place : undefined), {
       kind: 'follow-up',
       action: 'refer-to-veterinarian',
-      ...place,
       ...(reason !== '' ? { reason } : {}),
       ...(told.test(text) ? { state: 'done' as const } : {}),
       ...(after ? { after } : {}),
@@ -254,6 +259,26 @@ export function forWhatWasFound(made: readonly Made[]): readonly Made[] {
     : made;
 }
 
+/** What comes next of what was named just before, where it names no place and no finding of its own. */
+export function leantOn(raws: readonly RawPlace[] | undefined, marks: readonly Mark[], body: FollowUp): readonly Made[] {
+  const place =
+    body.place || raws === undefined || findingsIn(marks)
+      ? undefined
+      : placeOf(raws.map((raw): Mark => ({ from: 0, to: 0, place: raw }))).place;
+  return [
+    {
+      body: place ? { ...body, place } : body,
+      marks: marks.map((_, i) => i),
+      rules: ['what comes next'],
+      ...(place ? { how: { place: 'carried' as const } } : {}),
+      doubts: [],
+    },
+  ];
+}
+/** What stands ready from the line before, where that is what it points to. */
+export const pointedTo = (action: FollowUp['action'], text: string, carry: Carry): readonly RawPlace[] | undefined =>
+  (action === 'refer-to-veterinarian' || action === 'monitor' ? pointing : rechecked).test(text) ? carry.place : undefined;
+
 /** "quidded back in the spring": what was, not what comes. */
 const wasThen = (marks: readonly Mark[], at: number, after: NonNullable<FollowUp['after']>): boolean =>
   'said' in after && (marks[at - 1]?.terms ?? []).some((t) => t.k === 'condition');
@@ -267,7 +292,7 @@ function withoutPlace(words: readonly string[], marks: readonly Mark[], from: nu
     .join(' ');
 }
 
-function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
+export function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   const placings = marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : []));
   const { place } = resolvePlace(placings, { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
   return place === null ? {} : { place };

@@ -1,30 +1,15 @@
-/** "Soak the hay, feed from the floor, and I'll be back in eight weeks": what comes next, several things in one breath, each by its own part. "Keep the bit out till that corner's healed". */
-import {
-  advised,
-  betterFed,
-  bitBackOnce,
-  daily,
-  feedAlone,
-  feedOnly,
-  noBitUntil,
-  thatIsIn,
-  toldBare,
-  toldOfIt,
-  toldPassive,
-  toldThem,
-  wantedSo,
-} from '../lexicon/advising.ts';
-import { afterIn, followUps } from './followUps.ts';
+/** What comes next: until when there is to be no bit, when somebody is back, what was told. "Keep the bit out till that corner's healed". */
+import { bitBackOnce, feedOnly, noBitUntil, thatIsIn, toldBare, toldOfIt, toldPassive } from '../lexicon/advising.ts';
+import { afterIn } from './followUps.ts';
 import { codesIn } from './has.ts';
 import { first } from './lists.ts';
 import type { Made } from './made.ts';
 import { partsOf } from './pauses.ts';
 import type { Mark } from './scan.ts';
 import { ownWords, type Token } from './tokens.ts';
-import type { Before, WorkRule } from './work.ts';
+import type { WorkRule } from './work.ts';
 
 const told = [toldOfIt, toldPassive, toldBare, feedOnly];
-const asked = [advised, wantedSo, betterFed, toldThem, daily, ...told];
 
 const oneOf = (body: Made['body'], marks: readonly Mark[], rule: string): readonly Made[] =>
   body === undefined ? [] : [{ body, marks: marks.map((_, m) => m), rules: [rule], doubts: [] }];
@@ -33,7 +18,7 @@ const toldTo = /\b(?:told|asked|advised|reminded|shown)\b(?: \w+)* to /;
 /** "told her the wolf teeth should come out": work, and no advice. */
 const ofWork = /\b(?:come out|coming out|be out|taken out|extract\w*|pulled|rasp\w*|float\w*|sedat\w*|reduced?|to go|need out|needs out)\b/;
 /** Until when there is to be no bit, whatever is to heal. */
-function restUntil(marks: readonly Mark[], tokens: readonly Token[]): readonly Made[] {
+export function restUntil(marks: readonly Mark[], tokens: readonly Token[]): readonly Made[] {
   const text = ownWords(tokens).join(' ');
   // "rider's been told to leave the bit out until he heals": advice, in its own words.
   if (toldTo.test(text)) return [];
@@ -47,52 +32,19 @@ function restUntil(marks: readonly Mark[], tokens: readonly Token[]): readonly M
   );
 }
 
-function adviceIn(marks: readonly Mark[], tokens: readonly Token[], forms: readonly RegExp[]): readonly Made[] {
+export function adviceIn(marks: readonly Mark[], tokens: readonly Token[], forms: readonly RegExp[]): readonly Made[] {
   const words = ownWords(tokens).join(' ');
   const text = codesIn(marks) ? undefined : first(forms, (form) => form.exec(words)?.groups?.['text']);
   return text === undefined ? [] : oneOf({ kind: 'follow-up', action: 'advise-owner', text }, marks, 'advice to the owner');
 }
 
-function backThen(marks: readonly Mark[], tokens: readonly Token[]): readonly Made[] {
+export function backThen(marks: readonly Mark[], tokens: readonly Token[]): readonly Made[] {
   const after = thatIsIn.test(tokens.map(({ t }) => t).join(' ')) ? afterIn(tokens) : undefined;
   return after === undefined ? [] : oneOf({ kind: 'follow-up', action: 'recheck', after }, marks, 'what comes next');
 }
 
-/** Each part between two pauses says something of what comes next. */
-function chained(marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
-  const parts = partsOf(tokens);
-  if (parts.length < 2) return [];
-  const all: Made[] = [];
-  let from = 0;
-  for (const part of parts) {
-    const to = from + part.length;
-    const begins = from;
-    const at = marks.flatMap((mark, m) => (mark.from >= begins && mark.to <= to ? [m] : []));
-    const own = at.map((m): Mark => ({
-      ...(marks[m] as Mark),
-      from: (marks[m] as Mark).from - begins,
-      to: (marks[m] as Mark).to - begins,
-    }));
-    const made =
-      first(
-        [restUntil, backThen, followUps, (m: readonly Mark[], t: readonly Token[]) => adviceIn(m, t, [...asked, feedAlone])],
-        (rule) => {
-          const one = rule(own, part, before);
-          return one.length > 0 ? one : undefined;
-        },
-      ) ?? [];
-    if (made.length === 0 || made.some(({ body }) => body?.kind !== 'follow-up')) return [];
-    all.push(...made.map((one): Made => ({ ...one, marks: one.marks.map((m) => at[m] as number) })));
-    from = to;
-  }
-  return all;
-}
-
 /** Before the other rules of what comes next. */
-export const saidNext: WorkRule = (marks, tokens, before) => {
-  const several = chained(marks, tokens, before);
-  return several.length > 0 ? several : partsOf(tokens).length === 1 ? restUntil(marks, tokens) : [];
-};
+export const saidNext: WorkRule = (marks, tokens) => (partsOf(tokens).length === 1 ? restUntil(marks, tokens) : []);
 /** Behind them: what was told to whoever keeps the horse. */
 export const toldNext: WorkRule = (marks, tokens) =>
   partsOf(tokens).length === 1 && !ofWork.test(tokens.map(({ t }) => t).join(' ')) ? adviceIn(marks, tokens, told) : [];

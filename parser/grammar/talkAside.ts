@@ -96,7 +96,13 @@ export function talkAside(
   const { marks } = scan(tokens);
   if (!marks.some((mark) => everyday(mark) || strange(mark, tokens)) && !tokens.some(({ t }) => person.has(t))) return heard;
   const parts = begin.map((from, i) => words.slice(from, begin[i + 1]));
-  const talk = parts.map((part, i) => !became.has(begin[i] as number) && isTalk(alone(part)));
+  const next = heard.made.filter(({ body }) => body?.kind === 'follow-up').map((one) => wordsOf(one, heard));
+  // "mash for a week, recheck in a month": a part of its own of what comes next.
+  const comesNext = (from: number, to = words.length): boolean =>
+    next.some((own) => own.length > 0 && own.every((word) => word >= from && word < to));
+  const talk = parts.map(
+    (part, i) => !became.has(begin[i] as number) && !comesNext(begin[i] as number, begin[i + 1]) && isTalk(alone(part)),
+  );
   parts.forEach((part, i) => {
     const said = part.join(' ').toLowerCase().replace(/\W+$/, '');
     if (talk[i - 1] === true && (approving.test(said) || besideTalk.test(said))) talk[i] = true;
@@ -108,6 +114,12 @@ export function talkAside(
   const rest = read(kept.map((word) => words[word] as string));
   return sure(rest, heard.made.length === 0) ? inPlace(rest, kept) : heard;
 }
+
+const wordsOf = ({ marks }: Made, reading: Reading): readonly number[] =>
+  marks.flatMap((m) => {
+    const { from, to } = reading.marks[m] ?? { from: 0, to: 0 };
+    return reading.tokens.slice(from, to).map(({ word }) => word);
+  });
 
 /** The reading of some words of the phrase, at their places in it. */
 const inPlace = (reading: Reading, kept: readonly number[]): Reading => ({

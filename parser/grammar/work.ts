@@ -7,6 +7,7 @@ import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { advisedWords, tellsNext } from '../lexicon/advising.ts';
 import { notLookedWords } from '../lexicon/notExamined.ts';
+import { oneNext, severalNext } from './nextThings.ts';
 import { notExamined } from './notExamined.ts';
 import { saidNext, toldNext } from './saidNext.ts';
 import type { Mark } from './scan.ts';
@@ -36,15 +37,44 @@ const ordered = woken<WorkRule>([
   { rule: followUps, needs: followUpWords },
   { rule: advisedThere, needs: advisedWords },
   { rule: toldNext, needs: nextWords },
+  {
+    rule: oneNext,
+    needs: [
+      'vet',
+      'vets',
+      'hospital',
+      'clinic',
+      'specialist',
+      'surgeon',
+      'university',
+      'uni',
+      'more',
+      'another',
+      'rest',
+      'give',
+      'leave',
+      'that',
+      'this',
+      'biopsy',
+      'ct',
+      'mri',
+      'ultrasound',
+      'opinion',
+      'seen',
+    ],
+  },
   { rule: notExamined, needs: notLookedWords },
   { rule: facts, needs: [...factWords, ...toldWords] },
 ]);
 
+const tellsWhatIsNext: ReadonlySet<WorkRule> = new Set([saidNext, followUps, advisedThere, toldNext, oneNext]);
 const nothing: Claimed = { made: [], marks: new Set() };
 /** Claims by stretch of the phrase: one that names another thing is read by itself. */
 export function workRules(marks: readonly Mark[], tokens: readonly Token[], before: Before, said: Said): Claimed {
   const awake = ordered(said);
   if (awake.length === 0) return nothing;
+  const several = awake.some((rule) => tellsWhatIsNext.has(rule)) ? severalNext(marks, tokens, before) : [];
+  if (several.length > 0) return { made: several, marks: new Set(several.flatMap((m) => m.marks)) };
   const parts = stretches(marks, tokens);
   const made =
     parts.length === 1 ? claimed(awake, marks, tokens, before) : parts.flatMap((part) => inStretch(awake, part, marks, tokens, before));

@@ -112,6 +112,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   note: 'the word “note” keeps what follows as it is',
   sedation: 'sedation was named',
   'advice to the owner': 'something the owner is asked to do was said',
+  'one of several things': 'several things to do later were named',
   'what comes next': 'something to do later was named',
   'put off': 'it was put off to the next visit',
 };

@@ -1,0 +1,139 @@
+/**
+ * "Soak his hay, vet for that tooth and I'll be back in the spring": several things that come next in one breath, each by its own part; and
+ * "vet for that tooth" alone. Parts end at a pause, or before "and" where both sides say what comes next.
+ */
+import {
+  advised,
+  betterFed,
+  daily,
+  feedAlone,
+  feedOnly,
+  toldBare,
+  toldOfIt,
+  toldPassive,
+  toldThem,
+  wantedSo,
+} from '../lexicon/advising.ts';
+import { dayIn, idleNext, joining, nextForms, type NextForm } from '../lexicon/nextThings.ts';
+import { afterIn, followUps, leantOn, placeOf, pointedTo } from './followUps.ts';
+import { findingsIn } from './has.ts';
+import { first } from './lists.ts';
+import type { Made } from './made.ts';
+import { partsOf } from './pauses.ts';
+import { adviceIn, backThen, restUntil } from './saidNext.ts';
+import type { Mark } from './scan.ts';
+import { ownWords, type Token } from './tokens.ts';
+import type { Before, WorkRule } from './work.ts';
+
+const asked = [advised, wantedSo, betterFed, toldThem, daily, toldOfIt, toldPassive, toldBare, feedOnly, feedAlone];
+/** "another month", "on the tenth" too. */
+function whenIn(tokens: readonly Token[], text: string): ReturnType<typeof afterIn> {
+  const unit = /\b(?:another|every) (day|week|month|year)\b/.exec(text)?.[1] as 'day' | undefined;
+  const day = dayIn.exec(text)?.[0];
+  return afterIn(tokens) ?? (unit ? { value: 1, unit } : day !== undefined ? { said: day } : undefined);
+}
+const tabled =
+  (forms: readonly NextForm[]): WorkRule =>
+  (marks, tokens, { carry }) => {
+    const text = ownWords(tokens).join(' ');
+    const hit = first(forms, ({ action, form, pointing }) => {
+      const match = form.exec(text);
+      return match === null ? undefined : { action, pointing, text: match.groups?.['text'] };
+    });
+    if (hit === undefined) return [];
+    const after = hit.action === 'advise-owner' || hit.action === 'send-report' ? undefined : whenIn(tokens, text);
+    const { place } = hit.action === 'advise-owner' ? { place: undefined } : placeOf(marks);
+    return leantOn(hit.pointing ? carry.place : pointedTo(hit.action, text, carry), marks, {
+      kind: 'follow-up',
+      action: hit.action,
+      ...(after ? { after } : {}),
+      ...(place ? { place } : {}),
+      ...(hit.text !== undefined ? { text: hit.text } : {}),
+    });
+  };
+/** What says little by itself: "no hay", "work from Monday". */
+const weak = 'one of several things';
+const anyNext = tabled(nextForms);
+const alone = tabled(nextForms.filter(({ beside }) => beside !== true));
+const besideOthers: WorkRule = (...said) =>
+  anyNext(...said).map((one) => (one.body?.kind === 'follow-up' && one.body.action === 'advise-owner' ? { ...one, rules: [weak] } : one));
+
+const rules: readonly WorkRule[] = [
+  restUntil,
+  backThen,
+  alone,
+  tabled(nextForms.filter(({ early }) => early === true)),
+  followUps,
+  (marks, tokens) => adviceIn(marks, tokens, asked),
+  besideOthers,
+];
+
+interface Part {
+  readonly from: number;
+  readonly to: number;
+}
+const onlyNext = (made: readonly Made[]): boolean => made.length > 0 && made.every(({ body }) => body?.kind === 'follow-up');
+
+function inPart({ from, to }: Part, marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
+  const at = marks.flatMap((mark, m) => (mark.from >= from && mark.to <= to ? [m] : []));
+  const own = at.map((m): Mark => ({ ...(marks[m] as Mark), from: (marks[m] as Mark).from - from, to: (marks[m] as Mark).to - from }));
+  const said = tokens.slice(from, to);
+  const made = first(rules, (rule) => {
+    const one = rule(own, said, before);
+    return onlyNext(one) ? one : undefined;
+  });
+  // All that it says is what comes next.
+  return (made ?? []).map((one): Made => ({ ...one, marks: at }));
+}
+
+type FollowUp = Extract<Made['body'], { kind: 'follow-up' }>;
+/** One thing all the same: "about eight weeks and recheck two ten". */
+const ofOne = (left: readonly Made[], right: readonly Made[]): boolean => {
+  const [a, b] = [left.at(-1)?.body, right[0]?.body] as readonly [FollowUp, FollowUp];
+  return (
+    (a.action === 'recheck' && b.action === 'recheck' && (a.after === undefined || b.after === undefined)) ||
+    // "told the groom to flush it and pick out the food": one piece of advice.
+    (a.action === 'advise-owner' && right[0]?.rules[0] === weak)
+  );
+};
+
+/** The part as one thing, or as two that "and" joins. */
+function parted(part: Part, marks: readonly Mark[], tokens: readonly Token[], before: Before): readonly Made[] {
+  for (let at = part.from + 1; at < part.to - 1; at += 1) {
+    if (!joining.has(tokens[at]?.t ?? '')) continue;
+    const later = inPart({ from: at + 1, to: part.to }, marks, tokens, before);
+    const right = later.length > 0 ? later : parted({ from: at + 1, to: part.to }, marks, tokens, before);
+    const left = right.length > 0 ? inPart({ from: part.from, to: at }, marks, tokens, before) : [];
+    if (left.length > 0 && !ofOne(left, right)) return [...left, ...right];
+  }
+  return inPart(part, marks, tokens, before);
+}
+
+/** Whether a part names what was found or done: it is no talk. */
+const ofTheMouth = (marks: readonly Mark[], { from, to }: Part): boolean =>
+  marks.some(
+    (mark) =>
+      mark.from >= from &&
+      mark.to <= to &&
+      (mark.place !== undefined || mark.terms?.some((t) => t.k === 'condition' || t.k === 'work') === true),
+  );
+
+/** Over the whole breath, before it is parted by what each thing opens. */
+export const severalNext: WorkRule = (marks, tokens, before) => {
+  const parts = partsOf(tokens);
+  if (parts.length < 2 && !tokens.some(({ t }) => joining.has(t))) return [];
+  let from = 0;
+  const made: Made[] = [];
+  for (const own of parts) {
+    const part = { from, to: from + own.length };
+    from = part.to;
+    const text = ownWords(own).join(' ');
+    const one = parted(part, marks, tokens, before);
+    if (one.length === 0 && !idleNext.test(`${text} `) && ofTheMouth(marks, part)) return [];
+    made.push(...one);
+  }
+  return made.length >= (made.every(({ rules: [rule] }) => rule === weak) ? 3 : 2) ? made : [];
+};
+
+/** Of one thing, where no other rule knows it. */
+export const oneNext: WorkRule = (marks, tokens, before) => (findingsIn(marks) && tokens.length > 0 ? [] : alone(marks, tokens, before));
