@@ -20,6 +20,7 @@ import { mend } from './mend.ts';
 import { followed } from './follow.ts';
 import { memory, type Memory } from './memory.ts';
 import { putOff } from './nextTime.ts';
+import { partByPart, type ReadPart } from './partByPart.ts';
 import { ofTheLast } from './ofTheLast.ts';
 import { putRight } from './putRight.ts';
 import { read, type Reading } from './read.ts';
@@ -43,8 +44,15 @@ const tokensOf = (words: readonly string[]): readonly Token[] => underWay(inOneT
 /**
  * Reads the best hypothesis only; `parse` in ../index.ts weighs all of them.
  * @param stretches what was read of other hypotheses in this context
+ * @param isPart one part of a phrase: it is not looked at part by part again
  */
-export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Context, stretches = stretchesRead()): Parsed {
+export function parseOne(
+  heard: HeardPhrase,
+  hypothesis: Hypothesis,
+  context: Context,
+  stretches = stretchesRead(),
+  isPart = false,
+): Parsed {
   const before = carryOf(context);
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
@@ -96,7 +104,11 @@ export function parseOne(heard: HeardPhrase, hypothesis: Hypothesis, context: Co
   );
   const asHeard = { ...asRead, made: forWhatWasFound(asRead.made) };
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
-  return build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
+  const whole = build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
+  // What was misheard in a part is mended with the rest of its phrase.
+  if (mended || isPart) return whole;
+  const readPart: ReadPart = (part, before, id) => parseOne({ ...heard, id, silenceBefore: undefined }, part, before, undefined, true);
+  return partByPart(whole, hypothesis, tokens, context, readPart) ?? whole;
 }
 
 /** A phrase that steers, or a note: all of its words are one thing. */
