@@ -41,6 +41,16 @@ export function numberAlone({ marks, role, tokens, carry, context, unknown }: Al
   const last = standing(context, carry.last);
   const at = marks.findIndex(({ number }) => number !== undefined);
   const value = marks[at]?.number;
+  // "recheck eight weeks", "no, make it six"
+  if (last?.kind === 'follow-up' && last.after && 'value' in last.after && typeof value === 'number' && unknown === 1 && correcting(tokens))
+    return [
+      revision(
+        last,
+        { after: { ...last.after, value } },
+        marks.map((_, m) => m),
+        {},
+      ),
+    ];
   if (
     unknown !== 1 ||
     value === undefined ||

@@ -22,6 +22,8 @@ export const followUpWords: readonly string[] = [
   ...next,
   ...[
     'vet',
+    'hospital',
+    'specialist',
     'refer',
     'refers',
     'referred',
@@ -110,7 +112,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   const text = words.join(' ');
   if (
     !next.some((as) => first.has(as)) &&
-    !words.some((w) => w === 'vet' || w.startsWith('refer')) &&
+    !words.some((w) => w === 'vet' || w === 'hospital' || w === 'specialist' || w.startsWith('refer')) &&
     !rounds.test(text) &&
     !returning.test(text) &&
     !wantsNone.test(text)
@@ -124,8 +126,10 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   // "three oh nine is loose, needs the vet", "monitor": of what was named just before.
   const leaning = (raws: readonly RawPlace[] | undefined, body: FollowUp): readonly Made[] => leantOn(raws, marks, { ...body, ...place });
 
+  if (refusedVet.test(text) && !findingsIn(marks))
+    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
   if (
-    /\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed|(?:will|shall|would|is|are) not (?:be |going to )?(?:need|needing|require|requiring|want|wanting|sending (?:him|her|it|them) to) (?:the |a )?vet|will not need (?:the |a )?vet|not (?:one|a job|a case) for the vet|vet will not be (?:needed|necessary|required)|(?:do not|not) (?:think|reckon|feel) (?:\w+ ){1,6}(?:needs?|wants?) (?:the |a )?vet)\b/.test(
+    /\b(no (?:need|call|cause|reason) (?:for|to call|to see|to ring|to get) (?:the |a )?vet|vet (is )?not (needed|necessary)|(does not|do not) need (the |a )?vet|no vet needed|(?:will|shall|would|is|are) not (?:be |going to )?(?:need|needing|require|requiring|want|wanting|sending (?:him|her|it|them) to) (?:the |a )?vet|will not need (?:the |a )?vet|(?:do not|does not|not|no) (?:think |reckon |feel )?(?:\w+ )?(?:need(?:s|ing)? to|have to|to|need) (?:bother(?:ing)?|call(?:ing)?|ring(?:ing)?|get(?:ting)?|involv(?:e|ing)|troubl(?:e|ing)|see(?:ing)?|have|having)(?: (?:the|a|your|her|his|their))? vet|not worth (?:bothering|troubling|getting|calling|ringing|having) (?:the |a |your )?vet|(?:need not|would not|will not) (?:be )?(?:bother(?:ing)?|call(?:ing)?|ring(?:ing)?|get(?:ting)?|involv(?:e|ing)|troubl(?:e|ing)|see(?:ing)?|have|having)(?: (?:the|a|your|her|his|their))? vet|no need (?:of|for) (?:a |the )?vet|nothing (?:there |here |in there )?for (?:a|the) vet(?: (?:here|there|to see|to do))?|not (?:one|a job|a case) for the vet|vet will not be (?:needed|necessary|required)|(?:do not|not) (?:think|reckon|feel) (?:\w+ ){1,6}(?:needs?|wants?) (?:the |a )?vet)\b/.test(
       text,
     )
   )
@@ -178,14 +182,7 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
   );
   // "rang the vet about the bill"
   const talk = toldOf.test(text) && place.place === undefined;
-  const refer = pictured || talk ? -1 : find('refer');
-  if (
-    /\b(?:declined|refused|does not want|did not want|will not have|(?:would )?rather not (?:have|get|involve))\b.*\b(?:vet|referral|referring|referred)\b|\breferral (?:declined|refused)\b/.test(
-      text,
-    ) &&
-    !findingsIn(marks)
-  )
-    return make({ kind: 'follow-up', action: 'refer-to-veterinarian', state: 'declined', ...place });
+  const refer = pictured || talk || referredThen.test(text) ? -1 : find('refer');
   if (refer >= 0) {
     const reasonAt = words.findIndex(
       (w, i) =>
@@ -275,6 +272,7 @@ export function leantOn(raws: readonly RawPlace[] | undefined, marks: readonly M
     },
   ];
 }
+export const pointsBack = (text: string): boolean => pointing.test(text);
 /** What stands ready from the line before, where that is what it points to. */
 export const pointedTo = (action: FollowUp['action'], text: string, carry: Carry): readonly RawPlace[] | undefined =>
   (action === 'refer-to-veterinarian' || action === 'monitor' ? pointing : rechecked).test(text) ? carry.place : undefined;
@@ -301,11 +299,16 @@ export function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
 /** "The owner doesn't want a recheck booked", "she declined the six month recheck". */
 const wantsNone =
   /\b(?:owners?|she|he|they|mum|dad|client|groom|rider|yard|boss|trainer) (?:(?:is|are|has|have|was|really|just|\w+ly) )*(?:(?:does|did|do|will|would|is|are) not|would rather not|rather not|'d rather not|not (?:keen|interested)) .*\b(?:re ?check|follow up|return visit|revisit|recall|book (?:him|her|it|anything|one|in|again|another)|booking|commit to|another (?:visit|check|look|appointment)|(?:want|have|having) me back)\b|\b(?:declined|declining|declines|refused|turned down|said no to|passed on|not taking up)(?: (?:a|the|any|his|her|my|that|our))? (?:[\w-]+ ){0,3}?(?:re ?check|follow up|review|return visit|revisit|recall)\b/;
+const refusedVet =
+  /\brather not (?:be )?refer(?:red|ring)?\b|\b(?:declined|refused|does not want|did not want|will not have|not keen on|not keen to|(?:would |'d )?rather not (?:have|get|involve|refer|go|bother)|turned down|said no to|against)\b.*\b(?:vets?|referral|refer|referring|referred|hospital|specialist|second opinion|clinic)\b|\breferral (?:was |is )?(?:offered |advised |suggested )?(?:and |but )?(?:(?:owner|she|he|they) )?(?:declined|refused|not taken(?: up)?|turned down|not wanted)\b|\boffered (?:a |the )?referral .*\b(?:declined|refused|not taken|turned down|not wanted|said no)\b/;
+/** "He was referred last year for sinus": then. */
+const referredThen =
+  /\b(?:was|were|had been|been) referred\b.*\b(?:last (?:year|month|spring|summer|autumn|winter|time)|(?:years?|months?|weeks?) (?:ago|back)|as a|when (?:he|she|it) was|before)\b/;
 const noRecheck =
   /\bno (?:need (?:for|of) (?:a |any )?)?(?:re ?check|follow up|return visit|review)(?: (?:is |was )?(?:needed|necessary|required|due|booked))?$|\b(?:re ?check|follow up|return visit|review) (?:is )?not (?:needed|necessary|required)\b/;
 /** The vet knows already. */
 const told =
-  /\b(?:has |have |had |was |is )?(?:already |been )+referred\b|\b(?:rang|rung|phoned|called|messaged|texted|told|spoke to|spoken to) (?:\w+ )?vet about\b/;
+  /\b(?:has |have |had |was |is )?(?:already |been )+referred\b|\b(?:rang|rung|phoned|called|messaged|texted|emailed|contacted|told|spoke to|spoken to|been on to) (?:\w+ ){0,2}?vet about\b/;
 const toldOf = / vet about (?!(?:it|this|that|them|him|her)\b)/;
 const months = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const days = 'monday|tuesday|wednesday|thursday|friday|saturday|sunday';

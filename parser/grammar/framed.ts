@@ -2,6 +2,7 @@
  * "Is there a hook on one oh six" states nothing: with its answer behind it ("no, there isn't") it does, and without one both readings are
  * offered. So too what was looked for, and what a "no" behind it may take back.
  */
+import { ringIf } from '../lexicon/advising.ts';
 import { conditions } from '../lexicon/conditions.ts';
 import {
   askedOf,
@@ -126,7 +127,10 @@ export const ofTheMouth = ({ made }: Reading): boolean =>
   );
 
 /** A question with its answer, or both readings of it; what was looked for. */
+const warns: ReadonlySet<string> = new Set(['any', 'if', 'so', 'and']);
 export const questioned: Way = (tokens, { once }) => {
+  // "any bleeding after tomorrow, phone me": nothing is asked.
+  if (warns.has(tokens[0]?.t ?? '') && ringIf.test(tokens.map(({ t }) => t).join(' '))) return undefined;
   const frame = framed(tokens);
   if (frame === undefined) return undefined;
   const as = (words: readonly Token[]): Reading => ({ ...once(words), oneSentence: true });

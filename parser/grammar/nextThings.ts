@@ -28,6 +28,7 @@ import type { Before, WorkRule } from './work.ts';
 const asked = [advised, wantedSo, betterFed, toldThem, daily, toldOfIt, toldPassive, toldBare, feedOnly, feedAlone];
 /** "another month", "on the tenth" too. */
 function whenIn(tokens: readonly Token[], text: string): ReturnType<typeof afterIn> {
+  if (/\btwice a year\b/.test(text)) return { said: 'twice a year' };
   const unit = /\b(?:another|every) (day|week|month|year)\b/.exec(text)?.[1] as 'day' | undefined;
   const day = dayIn.exec(text)?.[0];
   return afterIn(tokens) ?? (unit ? { value: 1, unit } : day !== undefined ? { said: day } : undefined);
@@ -36,16 +37,18 @@ const tabled =
   (forms: readonly NextForm[]): WorkRule =>
   (marks, tokens, { carry }) => {
     const text = ownWords(tokens).join(' ');
-    const hit = first(forms, ({ action, form, pointing }) => {
+    const hit = first(forms, ({ action, form, pointing, state }) => {
       const match = form.exec(text);
-      return match === null ? undefined : { action, pointing, text: match.groups?.['text'] };
+      return match === null ? undefined : { action, pointing, state, text: match.groups?.['text'] };
     });
     if (hit === undefined) return [];
     const after = hit.action === 'advise-owner' || hit.action === 'send-report' ? undefined : whenIn(tokens, text);
+    if (hit.action === 'recheck' && after === undefined) return [];
     const { place } = hit.action === 'advise-owner' ? { place: undefined } : placeOf(marks);
     return leantOn(hit.pointing ? carry.place : pointedTo(hit.action, text, carry), marks, {
       kind: 'follow-up',
       action: hit.action,
+      ...(hit.state ? { state: hit.state } : {}),
       ...(after ? { after } : {}),
       ...(place ? { place } : {}),
       ...(hit.text !== undefined ? { text: hit.text } : {}),
@@ -54,7 +57,7 @@ const tabled =
 /** What says little by itself: "no hay", "work from Monday". */
 const weak = 'one of several things';
 const anyNext = tabled(nextForms);
-const alone = tabled(nextForms.filter(({ beside }) => beside !== true));
+const alone = tabled(nextForms.filter(({ beside, whole }) => beside !== true && whole !== true));
 const besideOthers: WorkRule = (...said) =>
   anyNext(...said).map((one) => (one.body?.kind === 'follow-up' && one.body.action === 'advise-owner' ? { ...one, rules: [weak] } : one));
 
@@ -93,7 +96,7 @@ const ofOne = (left: readonly Made[], right: readonly Made[]): boolean => {
   return (
     (a.action === 'recheck' && b.action === 'recheck' && (a.after === undefined || b.after === undefined)) ||
     // "told the groom to flush it and pick out the food": one piece of advice.
-    (a.action === 'advise-owner' && right[0]?.rules[0] === weak)
+    (a.action === 'advise-owner' && b.action === 'advise-owner')
   );
 };
 
@@ -124,16 +127,48 @@ export const severalNext: WorkRule = (marks, tokens, before) => {
   if (parts.length < 2 && !tokens.some(({ t }) => joining.has(t))) return [];
   let from = 0;
   const made: Made[] = [];
+  let idle = 0;
   for (const own of parts) {
     const part = { from, to: from + own.length };
     from = part.to;
     const text = ownWords(own).join(' ');
     const one = parted(part, marks, tokens, before);
-    if (one.length === 0 && !idleNext.test(`${text} `) && ofTheMouth(marks, part)) return [];
+    const says = one.length > 0 || !idleNext.test(`${text} `);
+    if (!says) idle += 1;
+    if (one.length === 0 && says && ofTheMouth(marks, part)) return [];
     made.push(...one);
   }
+  // "Nice horse, back in the spring": one thing, and praise.
+  const [only] = made;
+  if (
+    made.length === 1 &&
+    only?.body?.kind === 'follow-up' &&
+    only.body.action === 'recheck' &&
+    only.body.after &&
+    idle > 0 &&
+    idle === parts.length - 1
+  )
+    return made;
   return made.length >= (made.every(({ rules: [rule] }) => rule === weak) ? 3 : 2) ? made : [];
 };
 
+const askedOf: ReadonlySet<string> = new Set([
+  'vet',
+  'vets',
+  'hospital',
+  'clinic',
+  'specialist',
+  'surgeon',
+  'university',
+  'refer',
+  'referral',
+]);
+/** "loose tooth, to be seen by the vet" tells a finding; "vet for the swelling" says why. */
+function foundFirst(marks: readonly Mark[], tokens: readonly Token[]): boolean {
+  const who = tokens.findIndex(({ t }) => askedOf.has(t));
+  return findingsIn(marks.filter(({ from }) => who < 0 || from < who));
+}
+/** Of the whole breath: what it is for is no finding. */
+export const wholeNext: WorkRule = tabled(nextForms.filter(({ whole }) => whole === true));
 /** Of one thing, where no other rule knows it. */
-export const oneNext: WorkRule = (marks, tokens, before) => (findingsIn(marks) && tokens.length > 0 ? [] : alone(marks, tokens, before));
+export const oneNext: WorkRule = (marks, tokens, before) => (foundFirst(marks, tokens) ? [] : alone(marks, tokens, before));

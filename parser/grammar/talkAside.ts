@@ -97,9 +97,17 @@ export function talkAside(
   if (!marks.some((mark) => everyday(mark) || strange(mark, tokens)) && !tokens.some(({ t }) => person.has(t))) return heard;
   const parts = begin.map((from, i) => words.slice(from, begin[i + 1]));
   const next = heard.made.filter(({ body }) => body?.kind === 'follow-up').map((one) => wordsOf(one, heard));
+  const toDecide = heard.made
+    .filter(
+      ({ body }) =>
+        body?.kind === 'treatment' && (body.procedure === 'radiograph' || body.procedure === 'oroscopy') && body.state !== 'done',
+    )
+    .map((one) => wordsOf(one, heard));
   // "mash for a week, recheck in a month": a part of its own of what comes next.
   const comesNext = (from: number, to = words.length): boolean =>
-    next.some((own) => own.length > 0 && own.every((word) => word >= from && word < to));
+    next.some((own) => own.length > 0 && own.every((word) => word >= from && word < to)) ||
+    // "wants a scope, she's not keen"
+    toDecide.some((own) => own.some((word) => word >= from && word < to));
   const talk = parts.map(
     (part, i) => !became.has(begin[i] as number) && !comesNext(begin[i] as number, begin[i + 1]) && isTalk(alone(part)),
   );

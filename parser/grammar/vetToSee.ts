@@ -11,10 +11,13 @@ const vet = longestOf([[vetSay, true]]),
   look = longestOf([[looks, true]]),
   by = longestOf([[seenBy, true]]);
 
+/** "last seen by the vet in spring" */
+const seenThen: ReadonlySet<string> = new Set(['last', 'was', 'were', 'already', 'recently', 'been', 'had', 'being']);
+
 function toSee(tokens: readonly Token[]): readonly Token[] {
   for (let at = 0; at < tokens.length; at += 1) {
     const passive = formAt(by, tokens, at);
-    if (passive && at + passive.words.length <= endOfPart(tokens, at)) {
+    if (passive && !seenThen.has(tokens[at - 1]?.t ?? '') && at + passive.words.length <= endOfPart(tokens, at)) {
       const to = at + passive.words.length;
       return [...tokens.slice(0, at), ...plainly(tokens, at, to, ['for', 'the', 'vet']), ...tokens.slice(to)];
     }

@@ -3,11 +3,13 @@ import type { Context } from '../contract/draft.ts';
 import type { Carry } from './carry.ts';
 import { advisedThere } from './advised.ts';
 import { followUps, followUpWords } from './followUps.ts';
+import { imaging } from './imaging.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { advisedWords, tellsNext } from '../lexicon/advising.ts';
+import { imagingWords } from '../lexicon/imaging.ts';
 import { notLookedWords } from '../lexicon/notExamined.ts';
-import { oneNext, severalNext } from './nextThings.ts';
+import { oneNext, severalNext, wholeNext } from './nextThings.ts';
 import { notExamined } from './notExamined.ts';
 import { saidNext, toldNext } from './saidNext.ts';
 import type { Mark } from './scan.ts';
@@ -29,39 +31,55 @@ export interface Before {
 }
 export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before: Before) => readonly Made[];
 
+const oneNextWords = [
+  ...[
+    'vet',
+    'vets',
+    'hospital',
+    'clinic',
+    'specialist',
+    'surgeon',
+    'university',
+    'uni',
+    'seen',
+    'bloods',
+    'blood',
+    'biopsy',
+    'ct',
+    'mri',
+    'ultrasound',
+  ],
+  ...[
+    'opinion',
+    'more',
+    'another',
+    'rest',
+    'give',
+    'leave',
+    'that',
+    'this',
+    'every',
+    'twice',
+    'monthly',
+    'yearly',
+    'annually',
+    'diary',
+    'books',
+  ],
+  ...['book', 'list', 'booked', 'pencil', 'put', 'get', 'see', 'back', 'monitor', 'monitoring', 'watch', 'watching', 'keep'],
+];
 const nextWords = [...followUpWords, ...advisedWords, ...tellsNext];
 /** In this order: a dose is no size; a referral names a tooth that is no finding; "not examined" is never "normal". */
 const ordered = woken<WorkRule>([
   { rule: sedations, needs: ['agent', 'sedate', 'topUp', 'more', 'second', 'third', 'further', 'another', 'again'] },
+  { rule: imaging, needs: imagingWords },
   { rule: saidNext, needs: nextWords },
   { rule: followUps, needs: followUpWords },
   { rule: advisedThere, needs: advisedWords },
   { rule: toldNext, needs: nextWords },
   {
     rule: oneNext,
-    needs: [
-      'vet',
-      'vets',
-      'hospital',
-      'clinic',
-      'specialist',
-      'surgeon',
-      'university',
-      'uni',
-      'more',
-      'another',
-      'rest',
-      'give',
-      'leave',
-      'that',
-      'this',
-      'biopsy',
-      'ct',
-      'mri',
-      'ultrasound',
-      'opinion',
-      'seen',
-    ],
+    needs: oneNextWords,
   },
   { rule: notExamined, needs: notLookedWords },
   { rule: facts, needs: [...factWords, ...toldWords] },
@@ -73,6 +91,11 @@ const nothing: Claimed = { made: [], marks: new Set() };
 export function workRules(marks: readonly Mark[], tokens: readonly Token[], before: Before, said: Said): Claimed {
   const awake = ordered(said);
   if (awake.length === 0) return nothing;
+  // Who wants it is no fact by itself: "owner's happy to have it x-rayed".
+  const pictures = awake.includes(imaging) ? imaging(marks, tokens, before) : [];
+  if (pictures.length > 0) return { made: pictures, marks: new Set(pictures.flatMap((m) => m.marks)) };
+  const whole = awake.includes(oneNext) ? wholeNext(marks, tokens, before) : [];
+  if (whole.length > 0) return { made: whole, marks: new Set(whole.flatMap((m) => m.marks)) };
   const several = awake.some((rule) => tellsWhatIsNext.has(rule)) ? severalNext(marks, tokens, before) : [];
   if (several.length > 0) return { made: several, marks: new Set(several.flatMap((m) => m.marks)) };
   const parts = stretches(marks, tokens);

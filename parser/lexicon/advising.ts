@@ -29,6 +29,8 @@ const asks = [
   `(?:do not|never) (?:ride|work|lunge|hack|drive|feed|exercise) ${him}`,
   `(?:hold|lay|keep|stay|leave) off (?:the )?(?:riding|ridden work|work|working|lunging|hacking|exercise|feeding|feed|hay)`,
   `(?:leave|keep) ${him} (?:in|inside|tied up|off|stood)(?: \\w+){0,4}? (?:until|till|overnight)`,
+  `(?:leave|leaving|give|giving) (?:off |the )*(?:riding|jumping|schooling|hacking|ridden work|lunging|galloping|competing)(?: ${him})? (?:a (?:miss|rest|break)|alone|off|till|until|for|a few|a couple|out)`,
+  `(?:do not|never|not) (?:ride|work|lunge|hack|drive|jump|school|gallop|compete|box) ${him}`,
   // Rest, of no bit.
   `(?:give|let) ${him} (?:have )?(?:the rest of |rest of )?${time} off`,
   `(?:cut(?:ting)? (?:out|down on|back on)|stop|stopping|avoid|avoiding|lay off|ease off) ${whose}${feed}`,
@@ -62,10 +64,15 @@ const who = '(?:mum|dad|(?:the )?(?:owner|groom|rider|yard|girl|lad|yard manager
 export const toldThem = new RegExp(`^(?:(?:and|so|then|now) )*(?:what )?(?:i|we) have (?:told|said to|asked) ${who} (?:(?:it|that) )?(?:is|it has to be|just|only|to (?:feed|give|stick to)) (?<text>.*\\b${feed}\\b.*|(?:short )?chop\\b.*)$`);
 /** "She's to check the left cheek for packed feed every day": what they are to do, day by day. */
 export const daily = /^(?:(?:and|so|then|now) )*(?:he|she|they|mum|dad|(?:the )?(?:owner|groom|rider|girl|lad|yard manager)) (?:is|are|has|have|needs?) (?:going )?to (?<text>(?:check|look|feel|watch|flush|rinse|clean|inspect|pick|wash|bathe|syringe)\b.*\b(?:every|each|twice a|once a|three times a) (?:day|morning|night|evening|week|feed|other day))$/;
+/** "Advised a thinner bit", "I'd try him in a mullen mouth". */
+export const bitAdvised = /^(?:(?:and|so|then|also|i have|i|we|would|'d|really|just|maybe|owner) )*(?:advised|advise|advising|recommended|recommend|suggested|suggest|suggesting|try|trying|go for)(?: (?:her|him|them|the owner|mum|dad|the rider))?(?: to)? (?<text>(?:\w+ ){0,8}?(?:(?<!\b(?:a|little|quite|every|wee) )bits?|mouthpiece|lozenge|snaffle|mullen|bridle|noseband|saddle|hackamore|happy mouth|loose ring|eggbutt|french link|curb|cavesson|flash)\b(?! (?:seats?|more|of|off|room)\b).*)$/;
+const trouble = '(?:blood|bleeding|swelling|smell|bother|problems?|trouble|issues?|eating|discharge|heat|soreness|concerns?|worries|worse|quidding|dropping|pain|signs?|colic|choke|reaction|pus|change|changes)';
+/** "Any bleeding after tomorrow, phone me straight away": over a pause. */
+export const ringIf = new RegExp(`^(?:(?:and|so|but|then) )*(?<text>(?:if|any|with any|should)\\b(?=.*\\b${trouble}\\b).* (?:ring|call|phone|text|message|shout|(?:give|drop) (?:me|us) a (?:ring|call|shout|bell|buzz|text|line)|let (?:me|us) know)(?: (?:me|us|the office|the yard))?(?: (?:straight ?away|at once|right away|asap|any ?time|day or night|immediately|first))*)$`);
 /** Polite words behind it are no part of what is kept. */
 export const politeEnd = /(?: (?:please|will you|would you|if you (?:can|could|would)|okay|right|all right|then))+$/;
 /** Without one of these words nobody asks it. */
-export const advisedWords: readonly string[] = ['soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'riding', 'ride', 'hold', 'leave', 'watch', 'look', 'rinse', 'bathe', 'wash', 'flush', 'clean', 'soft', 'salt', 'saline', 'nothing', 'work', 'normal', 'sloppy', 'hay', 'haylage', 'chaff', 'chop', 'told', 'every', 'each', 'twice', 'once'];
+export const advisedWords: readonly string[] = ['advised', 'advise', 'advising', 'recommended', 'recommend', 'suggested', 'suggest', 'suggesting', 'try', 'trying', 'do', 'never', 'not', 'any', 'soak', 'steam', 'damp', 'dampen', 'wet', 'soften', 'moisten', 'soaking', 'steaming', 'damping', 'dampening', 'wetting', 'softening', 'soaked', 'steamed', 'feed', 'feeding', 'fed', 'keep', 'keeping', 'put', 'putting', 'switch', 'swap', 'move', 'change', 'give', 'cut', 'cutting', 'stop', 'stopping', 'avoid', 'avoiding', 'lay', 'ease', 'ring', 'call', 'phone', 'text', 'message', 'shout', 'let', 'off', 'rest', 'riding', 'ride', 'hold', 'leave', 'watch', 'look', 'rinse', 'bathe', 'wash', 'flush', 'clean', 'soft', 'salt', 'saline', 'nothing', 'work', 'normal', 'sloppy', 'hay', 'haylage', 'chaff', 'chop', 'told', 'every', 'each', 'twice', 'once'];
 
 /** Told, shown or explained to whoever keeps the horse, where it is of the horse. */
 const told = '(?:told|said to|explained to|explained|explained it to|advised|asked|reminded|warned|showed|shown|mentioned to|suggested to|recommended to|let|went through|gone through|talked|said)';
