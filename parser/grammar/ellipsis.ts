@@ -61,7 +61,7 @@ export function elided(marks: readonly Mark[], tokens: readonly Token[], { heads
       unitsBetween(marks, role, marks.slice(start, head.mark).some(isExcept) ? head.mark : start, out < 0 ? end : Math.min(out, end)),
     ).filter(({ kind }) => !(kind.startsWith('measure') && head.condition && sizeless(head.condition.id)));
     const { from, to } = marks[head.mark] as Mark;
-    const bySide = narrowed(marks, tokens, units) ?? wholeThenParts(marks, units);
+    const bySide = ofTheHead(marks, units, head.mark) ? undefined : (narrowed(marks, tokens, units) ?? wholeThenParts(marks, units));
     const pairs = bySide ? undefined : pairsOf(marks, units);
     const cuts = bySide ? bySide.cuts : [...cutsOf(marks, tokens, units, head.mark), ...(pairs?.cuts ?? [])];
     const but = ruled ? (exceptCut(marks, role, head.mark, next, cuts) ?? thenCut(marks, tokens, role, head.mark, next)) : undefined;
@@ -338,6 +338,13 @@ function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number,
     !tokens.slice(x.to, y.from).some(({ t }, i) => beside.has(t) && !isHowMuch(tokens, x.to + i))
   );
 }
+
+/** "bars a bit bruised on the left": how much it is there, and nothing of the other side. */
+const ofTheHead = (marks: readonly Mark[], units: readonly Unit[], head: number): boolean =>
+  shapeOf((marks[units[2]?.at ?? -1]?.place ?? {}) as RawPlace) === 'side' &&
+  units.map(({ as }) => as).join(' ') === 'place mod place' &&
+  (units[1] as Unit).at < head &&
+  (units[2] as Unit).at > head;
 
 /** "three mil left, four mil right" after a place of both sides: each side of that place is a place of its own. */
 function narrowed(

@@ -1,5 +1,5 @@
 /** "Advised x-rays of one oh nine, she'll think about it", "that wants scoping", "x-rays booked": pictures and a look that are to come, or are not wanted. */
-import { imagingForms, imagingNames } from '../lexicon/imaging.ts';
+import { imagingForms, imagingNames, imagingWords } from '../lexicon/imaging.ts';
 import { placeOf, pointsBack } from './followUps.ts';
 import { findingsIn } from './has.ts';
 import { first } from './lists.ts';
@@ -15,8 +15,10 @@ const forms = imagingForms.flatMap(({ state, form }) =>
   })),
 );
 
+const named: ReadonlySet<string> = new Set(imagingWords);
+
 export const imaging: WorkRule = (marks, tokens, { carry }) => {
-  if (findingsIn(marks)) return [];
+  if (!tokens.some(({ t }) => named.has(t)) || findingsIn(marks)) return [];
   const text = ownWords(tokens).join(' ');
   const hit = first(forms, (one) => (one.form.test(text) ? one : undefined));
   if (hit === undefined) return [];

@@ -13,9 +13,11 @@ import {
   toldPassive,
   toldThem,
   wantedSo,
+  tellsNext,
+  advisedWords,
 } from '../lexicon/advising.ts';
-import { dayIn, idleNext, joining, nextForms, type NextForm } from '../lexicon/nextThings.ts';
-import { afterIn, followUps, leantOn, placeOf, pointedTo } from './followUps.ts';
+import { dayIn, idleNext, joining, nextForms, oneNextWords, wordsOfNext, type NextForm } from '../lexicon/nextThings.ts';
+import { afterIn, followUps, followUpWords, leantOn, placeOf, pointedTo } from './followUps.ts';
 import { findingsIn } from './has.ts';
 import { first } from './lists.ts';
 import type { Made } from './made.ts';
@@ -24,6 +26,12 @@ import { adviceIn, backThen, restUntil } from './saidNext.ts';
 import type { Mark } from './scan.ts';
 import { ownWords, type Token } from './tokens.ts';
 import type { Before, WorkRule } from './work.ts';
+
+/** Without one of these nothing comes next. */
+export const nextWords: readonly string[] = [...followUpWords, ...advisedWords, ...tellsNext];
+const wakesOne: ReadonlySet<string> = new Set(oneNextWords);
+const wakesAny: ReadonlySet<string> = new Set([...nextWords, ...oneNextWords]);
+const holds = (tokens: readonly Token[], words: ReadonlySet<string>): boolean => tokens.some(({ t }) => words.has(t));
 
 const asked = [advised, wantedSo, betterFed, toldThem, daily, toldOfIt, toldPassive, toldBare, feedOnly, feedAlone];
 /** "another month", "on the tenth" too. */
@@ -37,7 +45,9 @@ const tabled =
   (forms: readonly NextForm[]): WorkRule =>
   (marks, tokens, { carry }) => {
     const text = ownWords(tokens).join(' ');
+    const asks = new Map(Object.entries(wordsOfNext).map(([action, words]) => [action, holds(tokens, words)]));
     const hit = first(forms, ({ action, form, pointing, state }) => {
+      if (asks.get(action) === false) return undefined;
       const match = form.exec(text);
       return match === null ? undefined : { action, pointing, state, text: match.groups?.['text'] };
     });
@@ -124,7 +134,7 @@ const ofTheMouth = (marks: readonly Mark[], { from, to }: Part): boolean =>
 /** Over the whole breath, before it is parted by what each thing opens. */
 export const severalNext: WorkRule = (marks, tokens, before) => {
   const parts = partsOf(tokens);
-  if (parts.length < 2 && !tokens.some(({ t }) => joining.has(t))) return [];
+  if ((parts.length < 2 && !holds(tokens, joining)) || !holds(tokens, wakesAny)) return [];
   let from = 0;
   const made: Made[] = [];
   let idle = 0;
@@ -168,7 +178,9 @@ function foundFirst(marks: readonly Mark[], tokens: readonly Token[]): boolean {
   const who = tokens.findIndex(({ t }) => askedOf.has(t));
   return findingsIn(marks.filter(({ from }) => who < 0 || from < who));
 }
+const ofWhole = tabled(nextForms.filter(({ whole }) => whole === true));
 /** Of the whole breath: what it is for is no finding. */
-export const wholeNext: WorkRule = tabled(nextForms.filter(({ whole }) => whole === true));
+export const wholeNext: WorkRule = (marks, tokens, before) => (holds(tokens, wakesOne) ? ofWhole(marks, tokens, before) : []);
 /** Of one thing, where no other rule knows it. */
-export const oneNext: WorkRule = (marks, tokens, before) => (foundFirst(marks, tokens) ? [] : alone(marks, tokens, before));
+export const oneNext: WorkRule = (marks, tokens, before) =>
+  !holds(tokens, wakesOne) || foundFirst(marks, tokens) ? [] : alone(marks, tokens, before);

@@ -6,10 +6,11 @@ import { followUps, followUpWords } from './followUps.ts';
 import { imaging } from './imaging.ts';
 import type { Made } from './made.ts';
 import type { RawPlace } from './places.ts';
-import { advisedWords, tellsNext } from '../lexicon/advising.ts';
+import { advisedWords } from '../lexicon/advising.ts';
 import { imagingWords } from '../lexicon/imaging.ts';
+import { oneNextWords } from '../lexicon/nextThings.ts';
 import { notLookedWords } from '../lexicon/notExamined.ts';
-import { oneNext, severalNext, wholeNext } from './nextThings.ts';
+import { nextWords, oneNext, severalNext, wholeNext } from './nextThings.ts';
 import { notExamined } from './notExamined.ts';
 import { saidNext, toldNext } from './saidNext.ts';
 import type { Mark } from './scan.ts';
@@ -31,44 +32,6 @@ export interface Before {
 }
 export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before: Before) => readonly Made[];
 
-const oneNextWords = [
-  ...[
-    'vet',
-    'vets',
-    'hospital',
-    'clinic',
-    'specialist',
-    'surgeon',
-    'university',
-    'uni',
-    'seen',
-    'bloods',
-    'blood',
-    'biopsy',
-    'ct',
-    'mri',
-    'ultrasound',
-  ],
-  ...[
-    'opinion',
-    'more',
-    'another',
-    'rest',
-    'give',
-    'leave',
-    'that',
-    'this',
-    'every',
-    'twice',
-    'monthly',
-    'yearly',
-    'annually',
-    'diary',
-    'books',
-  ],
-  ...['book', 'list', 'booked', 'pencil', 'put', 'get', 'see', 'back', 'monitor', 'monitoring', 'watch', 'watching', 'keep'],
-];
-const nextWords = [...followUpWords, ...advisedWords, ...tellsNext];
 /** In this order: a dose is no size; a referral names a tooth that is no finding; "not examined" is never "normal". */
 const ordered = woken<WorkRule>([
   { rule: sedations, needs: ['agent', 'sedate', 'topUp', 'more', 'second', 'third', 'further', 'another', 'again'] },
@@ -77,10 +40,7 @@ const ordered = woken<WorkRule>([
   { rule: followUps, needs: followUpWords },
   { rule: advisedThere, needs: advisedWords },
   { rule: toldNext, needs: nextWords },
-  {
-    rule: oneNext,
-    needs: oneNextWords,
-  },
+  { rule: oneNext, needs: oneNextWords },
   { rule: notExamined, needs: notLookedWords },
   { rule: facts, needs: [...factWords, ...toldWords] },
 ]);

@@ -420,11 +420,12 @@ export const conditions = {
   'lymph-node-enlargement': {
     label: 'Enlarged lymph node', short: 'lymph node', home: 'lymph-nodes', group: 'soft', places: ['G'],
     say: ['(enlarged|swollen|raised|big) (lymph node|lymph nodes|node|nodes|gland|glands)', '[(submandibular|mandibular)] (lymph node|lymph nodes|node|nodes|gland|glands) [(is|are|feel|feels)] [(a bit|a wee bit|a little bit|a little|a touch|a good bit|slightly|quite|very)] (enlarged|up|swollen|raised|big|prominent)', '(lumpy|hard|firm) (lymph node|lymph nodes|node|nodes|gland|glands)', 'lymphadenopathy'],
+    absentSay: ['[(submandibular|mandibular)] (lymph node|lymph nodes|node|nodes|gland|glands) [(is|are)] (not (up|enlarged|swollen|raised|big|prominent)|down|small)', 'no (glands|nodes|lymph nodes) (up|raised|enlarged|swollen)'],
   },
   'reduced-excursion': {
     label: 'Reduced excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',
     say: ['(reduced|restricted|limited|poor|decreased) [lateral] excursion(s)', '[lateral] excursion(s) [(is|are)] (reduced|restricted|limited|poor|decreased|short)', 'rostrocaudal (movement|mobility|motion) [is] (reduced|restricted|limited|poor)', '(reduced|restricted|limited|poor) rostrocaudal (movement|mobility|motion)', '(reduced|restricted|limited) (jaw movement|lateral movement|side to side [movement])'],
-    absentSay: ['(good|even|equal|full|normal|free|nice) (lateral|sideways|side to side) (slide|glide|movement)', '[lateral] excursion(s) [(is|are|feels)] [(nice|nice and)] (even|equal|full|normal|good|fine|free|symmetrical) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]', '(full|even|equal|normal|good|free|symmetrical) [lateral] excursion(s) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]'],
+    absentSay: ['(good|even|equal|full|normal|free|nice) (lateral|sideways|side to side) (slide|glide|movement) [both (ways|sides)]', '(lateral|sideways|side to side) (slide|glide|movement|motion) [(is|was)] [(nice|nice and)] (good|even|equal|full|normal|free|fine|smooth) [both (ways|sides)]', '(good|even|equal|full|free|nice) (slide|glide) [both (ways|sides)]', '[(jaw|mandible)] (slides|moves|swings) (freely|evenly|well|nicely|easily) [(both (ways|sides)|side to side|to both sides)]', '[lateral] excursion(s) [(is|are|feels)] [(nice|nice and)] (even|equal|full|normal|good|fine|free|symmetrical) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]', '(full|even|equal|normal|good|free|symmetrical) [lateral] excursion(s) [(both (ways|sides)|(on|to) both sides|(each|either) (way|side))]'],
   },
   'lateral-excursion': {
     label: 'Lateral excursion', short: 'excursion', home: 'jaw-movement', group: 'soft', places: ['G'], measure: 'excursion',

@@ -91,3 +91,21 @@ export const nextForms: readonly NextForm[] = [
 export const idleNext = /^(?:(?:and|or|but|so|then|well|right|okay) )*(?:(?:sooner|earlier|before then|before that|unless|if|all being well|all going well|touch wood|as usual|the usual|please|i think|i'd say|i would say|i reckon|that's (?:it|all|him|her|that|that one)|that is that|all good|lovely|grand|happy with that|happy days|thanks|(?:(?:what )?a |(?:he|she) is a )?(?:nice|good|lovely|grand|smashing|cracking|super|great|sweet|bonny|nice old|good old|lovely old) (?:horse|mare|pony|gelding|lad|girl|boy|fella|sort|mouth|chap|stamp|type|cob|old boy|old girl|job)s?|bless (?:him|her)|job done|(?:he|she) is (?:a )?(?:good|grand|lovely)\b.*|no rush|not urgent|nothing drastic|let (?:it|things|his mouth|her mouth|him|her) (?:settle|heal|rest|calm)|reassess|see how (?:he|she|it) (?:goes|gets on|is)|at (?:his|her) age)\b.*)?$/;
 /** Where a breath may turn from one thing that comes next to another. */
 export const joining: ReadonlySet<string> = new Set(['and', 'but', 'then', 'plus', 'so']);
+const timeWords = [
+  ...['day', 'days', 'week', 'weeks', 'fortnight', 'fortnights', 'month', 'months', 'year', 'years', 'weekly', 'monthly', 'yearly', 'annually', 'weekend', 'season'],
+  ...['spring', 'summer', 'autumn', 'fall', 'winter', 'end', 'christmas', 'easter', 'january', 'february', 'march', 'april', 'may', 'june', 'july', 'august'],
+  ...['september', 'october', 'november', 'december', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday', 'the', 'on'],
+];
+const whoWords = [
+  ...['vet', 'vets', 'veterinarian', 'veterinary', 'hospital', 'clinic', 'specialist', 'surgeon', 'university', 'uni', 'referral', 'someone'],
+  ...['bloods', 'blood', 'biopsy', 'biopsying', 'ct', 'mri', 'ultrasound', 'opinion', 'scan', 'scanning', 'swab', 'swabbing', 'culture', 'aspirate'],
+];
+const watchWords = ['monitor', 'monitoring', 'watch', 'watching', 'keep'];
+/** Without one of its words a form of the table is not tried. */
+export const wordsOfNext: Readonly<Partial<Record<NextAction, ReadonlySet<string>>>> = {
+  recheck: new Set(timeWords),
+  'refer-to-veterinarian': new Set(whoWords),
+  monitor: new Set(watchWords),
+};
+/** Without one of these no single thing of the table is said: who is to see it, when, or what is watched. */
+export const oneNextWords: readonly string[] = [...timeWords.filter((word) => word !== 'the' && word !== 'on'), ...whoWords, ...watchWords];
