@@ -79,12 +79,18 @@ const headsOf = (kind: Handled): readonly (readonly [Became, RegExp])[] => {
       ],
       ['done', `${took}${roughly} (?<much>half|a third|a quarter|two thirds)(?: (?:off|down))?${ends}`],
       ['forVet', `(?:the )?vet (?:to|will|can|is to|is going to|is coming (?:back )?to) (?:do|take|finish|get|have) ${rest}`],
-      // Told by what it is like now: "gone", "flat to the row", "level with the next tooth".
-      ['done', `(?:(?:all|both|${it})${is} )?(?:${oneOf(likeNow[kind])})(?: now| again| today)?${ends}`],
-      [
-        'done',
-        `(?:got|have got|made|brought|have) ${it} (?:all |nice and |dead )?(?:${oneOf(likeNow[kind])})(?: now| again| today)?${ends}`,
-      ],
+      // Without a word that points back: "that's gone" may be so by itself.
+      ...(kind === 'tooth' || kind === 'feed' ? [] : ([['done', `(?:all )?gone(?: now| today)?${ends}`]] as const)),
+      // Told by what it is like now: "flat to the row", "level with the next tooth".
+      ...(likeNow[kind].length === 0
+        ? []
+        : ([
+            ['done', `(?:(?:all|both|${it})${is} )?(?:${oneOf(likeNow[kind])})(?: now| again| today)?${ends}`],
+            [
+              'done',
+              `(?:got|have got|made|brought|have) ${it} (?:all |nice and |dead )?(?:${oneOf(likeNow[kind])})(?: now| again| today)?${ends}`,
+            ],
+          ] as const)),
       ['done', `(?:${oneOf(went[kind])}) (?:it|they|that|those|both) (?:came|come|comes|went|goes|go)\\b`],
       [
         'done',

@@ -16,6 +16,7 @@ import { didWords } from './vocabulary.ts';
 
 /** Reads words as a phrase of its own, with what stands before it. */
 export type ReadPart = (part: Hypothesis, before: Context, id: string) => Parsed;
+const inOrder: ReadonlySet<string> = new Set(['first', 'second', 'former', 'latter']);
 /** So many parts are worth reading by themselves: the work stays linear. */
 const MOST = 6;
 
@@ -30,7 +31,8 @@ export function partByPart(
   const cuts = tokens.flatMap(({ ends }, i) => (ends && i + 1 < tokens.length ? [i + 1] : []));
   if (cuts.length === 0 || cuts.length >= MOST || whole.commands.length > 0 || whole.header !== undefined) return undefined;
   const stretches = [0, ...cuts].map((from, i) => tokens.slice(from, cuts[i] ?? tokens.length));
-  // What was taken back in this breath is of the whole of it.
+  // What was taken back in this breath is of the whole of it, and "the first" of what was named in it.
+  if (tokens.some(({ t }) => inOrder.has(t))) return undefined;
   if (whole.utterance.words.some(({ as }) => as === 'command') || !isWorthIt(stretches, whole, context)) return undefined;
   const parts = read(
     stretches.map((part) => (part[0] as Token).word),

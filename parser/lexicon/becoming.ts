@@ -51,7 +51,7 @@ export const standsNow: Readonly<Record<Handled, readonly string[]>> = {
 /** It is like that now, told without a verb right behind what was found. */
 const levelled = '(?:flat|level|flush|even)(?: (?:to|with) (?:the )?(?:(?:rest|others|other ones)(?: of (?:the|that|his|her) (?:row|arcade))?|row|arcade|next (?:one|tooth)|(?:its )?neighbours?|one behind|one in front|teeth either side|(?:(?:one|two|three|four|oh|zero|five|six|seven|eight|nine|ten|eleven)\\b ?){2,4}))?';
 export const likeNow: Readonly<Record<Handled, readonly string[]>> = {
-  cap: ['gone'], overgrowth: ['gone', levelled, 'done', 'sorted'], points: ['gone', 'done', 'sorted'], tartar: ['gone', 'done', 'sorted'], feed: ['gone'], tooth: [], 'foreign-body': ['gone'],
+  cap: [], overgrowth: [levelled, 'done', 'sorted'], points: ['done', 'sorted'], tartar: ['done', 'sorted'], feed: [], tooth: [], 'foreign-body': [],
 };
 /** Verbs of light work on what stands up. */
 export const lightly: readonly string[] = ['skimmed', 'kissed', 'dusted', 'touched up', 'tidied up', 'tidied', 'smoothed off', 'smoothed over', 'trimmed up', 'eased off'];

@@ -2,6 +2,7 @@
 import type { HeardPhrase, Span } from '../../parser/contract/word.ts';
 import { openSegmenter, type Phrase, type Segmenter } from '../audio/segment.ts';
 import { RATE, type Engine } from '../speech/engine.ts';
+import { withPauses, type Ends } from '../speech/pauses.ts';
 import { verified, type Language } from '../speech/verify.ts';
 
 /** A stretch of an exam's sound: which exam's journal, from which sample. */
@@ -10,6 +11,7 @@ export interface Stretch {
   readonly from: number;
   readonly samples: Float32Array;
   readonly silenceBefore?: number;
+  /** Short pauses inside it, in samples of its journal; absent: none are known. */ readonly pauses?: readonly Span[];
   /** Names that may be spoken. */ readonly names?: readonly string[];
 }
 export interface Ear {
@@ -30,13 +32,14 @@ export const spanOf = (from: number, samples: number): Span => [from / RATE, (fr
  * Hear, then propose and score: where the best reading is not wholly of the trade, readings that are and that sound alike are judged by the ear itself.
  * @param vad the Silero file of `ensureWeights`; @param language absent: what is heard stands as it is
  */
-export const earOf = (engine: Engine, vad: string, language?: Language): Ear => ({
+export const earOf = (engine: Engine, vad: string, language?: Language & Ends): Ear => ({
   name: engine.name,
   segmenter: (from = 0) => openSegmenter(vad, from),
-  hear: async ({ exam, from, samples, silenceBefore, names = [] }) => {
-    const clip = { samples, from };
+  hear: async ({ exam, from, samples, silenceBefore, pauses = [], names = [] }) => {
+    const clip = { samples, from, pauses };
     const heard = (await engine.hear(clip, names)).hypotheses;
-    const hypotheses = language ? await verified(engine, clip, heard, language, names) : heard;
+    const judged = language ? await verified(engine, clip, heard, language, names) : heard;
+    const hypotheses = language ? await withPauses(engine, clip, judged, language) : judged;
     return {
       id: idOf(exam, from),
       at: spanOf(from, samples.length),
@@ -48,7 +51,7 @@ export const earOf = (engine: Engine, vad: string, language?: Language): Ear => 
   close: () => engine.close(),
 });
 /** An ear whose recogniser is still being loaded: sound is cut into phrases already, and each waits for it. */
-export function wakingEar(name: string, vad: string, open: Promise<Engine>, language?: () => Language): Ear {
+export function wakingEar(name: string, vad: string, open: Promise<Engine>, language?: () => Language & Ends): Ear {
   const ear = open.then((engine) => earOf(engine, vad, language?.()));
   ear.catch(() => undefined); // told to whoever asks it, and to whoever waits for `waking`
   return {

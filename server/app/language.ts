@@ -2,6 +2,8 @@
 import type { ParseResult } from '../../parser/contract/draft.ts';
 import { emptyContext, memory, parseText, proposer, spokenForms, stretchesRead, withNames } from '../../parser/index.ts';
 import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
+import { sidedNouns } from '../../parser/lexicon/sides.ts';
+import type { Ends } from '../speech/pauses.ts';
 import type { Language } from '../speech/verify.ts';
 
 /** Doubts that say that some words have no place in the grammar; any other doubt is about what they mean. */
@@ -20,10 +22,36 @@ const numbers = [
   'mils',
 ];
 
+/** Nobody ends what he says with these. */
+const openEnds: ReadonlySet<string> = new Set(
+  'a an the of in on at to by for with from and or but no not is are was were has have had got between behind about than as very quite some any these those his its my um uh er grade stage'.split(
+    ' ',
+  ),
+);
+const counting: ReadonlySet<string> = new Set([...numbers.filter((word) => word !== 'grade'), 'half', 'hundred']);
+const unended: ReadonlySet<string> = new Set(['oh', 'zero', 'nought', 'point', 'hundred', 'half']);
+const units: ReadonlySet<string> = new Set(['mil', 'mils', 'millimetres', 'millimetre', 'point', 'half']);
+const grading: ReadonlySet<string> = new Set(['grade', 'stage']);
+const sides: ReadonlySet<string> = new Set([
+  'left',
+  'right',
+  'upper',
+  'lower',
+  'top',
+  'bottom',
+  'near',
+  'off',
+  'first',
+  'second',
+  'third',
+  'last',
+]);
+const sided: ReadonlySet<string> = new Set([...sidedNouns, 'left', 'right', 'premolar', 'molar', 'wolf', 'tooth', 'teeth', 'cap']);
+
 /** Texts whose reading is kept at hand: one phrase asks about fewer. */
 const REMEMBERED = 200;
 
-export function language(): Language {
+export function language(): Language & Ends {
   // Each text is asked about twice or more: whether it is whole, and whether it is open; and texts proposed for one phrase share most of their stretches.
   const known = memory<ParseResult>(REMEMBERED);
   const nothingSaid = emptyContext(),
@@ -42,5 +70,12 @@ export function language(): Language {
     open: (text) => read(text).doubts.some(({ doubt }) => halves.has(doubt)),
     propose: proposer([...spokenForms(), ...numbers]),
     named: withNames,
+    mayEnd: (words, count) => {
+      const [before = '', word = '', next = ''] = [words[count - 2], words[count - 1], words[count]];
+      // "one oh six, four mil" and "grade two, two ten": a number that is said to its end. "One, oh six" is not.
+      const figures = counting.has(word) && counting.has(next);
+      const said = !unended.has(word) && !units.has(next) && (counting.has(before) || grading.has(before));
+      return !openEnds.has(word) && (!figures || said) && !(sides.has(word) && sided.has(next));
+    },
   };
 }

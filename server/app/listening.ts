@@ -74,9 +74,11 @@ export function openListening(
   };
   const stretchOf = (phrase: Phrase): (Stretch & { readonly silenceBefore: number }) | undefined => {
     const mark = markOf(phrase.from);
-    return (
-      mark && { exam: mark.exam, from: mark.at + (phrase.from - mark.stream), samples: phrase.samples, silenceBefore: phrase.silenceBefore }
-    );
+    if (!mark) return undefined;
+    const { samples, silenceBefore } = phrase;
+    const shift = mark.at - mark.stream;
+    const pauses = phrase.pauses.map(([from, to]): Span => [from + shift, to + shift]);
+    return { exam: mark.exam, from: phrase.from + shift, samples, pauses, silenceBefore };
   };
   /** Hearing begins while the pause still has to show whether the phrase is over, unless the ear has other work: then it would only be in the way. */
   const lookAhead = (): void => {

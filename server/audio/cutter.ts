@@ -12,6 +12,8 @@ export type Phrase = {
   readonly samples: Float32Array;
   /** Where in the exam the voice itself was, inside [from, to). */
   readonly speech: readonly [number, number];
+  /** Short pauses inside the voice, in samples of the exam: breaths between the parts of what is said. */
+  readonly pauses: readonly (readonly [number, number])[];
   /** Seconds without speech before the voice. */
   readonly silenceBefore: number;
 };
@@ -26,6 +28,8 @@ const PAUSE = windows(0.6),
   TAIL = windows(0.3),
   LONGEST = windows(15),
   CUT_SPAN = windows(6);
+/** A closed mouth inside a word is shorter than this. */
+const BREATH = windows(0.25);
 /** Fewer windows of speech than this are a bark or a knock: none of 24 five-second clips of barn noise had more than 3. */
 const LEAST = 4;
 
@@ -65,7 +69,8 @@ export function openCutter(from: number): Cutter {
     if (voiced.length < (continues ? 1 : LEAST) || !first || !last || !start || !end) return undefined;
     const silenceBefore = Math.max(0, first.at - quietSince) / RATE;
     const speech = [first.at, last.at + last.samples.length] as const;
-    return { from: start.at, to: end.at + end.samples.length, samples: joined(said), speech, silenceBefore };
+    const pauses = pausesIn(said.slice(said.indexOf(first), said.indexOf(last) + 1));
+    return { from: start.at, to: end.at + end.samples.length, samples: joined(said), speech, pauses, silenceBefore };
   };
   const ended = (phrase: Phrase | undefined): Phrase | undefined => {
     if (phrase) quietSince = phrase.speech[1];
@@ -106,6 +111,20 @@ export function openCutter(from: number): Cutter {
     },
     speaking: () => speaking,
   };
+}
+
+/** Where for a breath's length nobody spoke, between two voices. */
+export function pausesIn(said: readonly Pick<Window, 'at' | 'speech'>[]): readonly (readonly [number, number])[] {
+  const pauses: (readonly [number, number])[] = [];
+  let quiet = 0;
+  said.forEach(({ at, speech }, i) => {
+    if (speech < GOES_ON) quiet += 1;
+    else {
+      if (quiet >= BREATH) pauses.push([(said[i - quiet] as Pick<Window, 'at'>).at, at]);
+      quiet = 0;
+    }
+  });
+  return pauses;
 }
 
 /** Index of the least speech-like window near the end, the softer one where two are level. */

@@ -7,6 +7,8 @@ export type Clip = {
   readonly samples: Float32Array;
   /** Index of the first sample in the exam. */
   readonly from: number;
+  /** Short pauses inside it, in samples of the exam. */
+  readonly pauses?: readonly (readonly [number, number])[];
 };
 
 export type Heard = {

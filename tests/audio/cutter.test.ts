@@ -103,3 +103,11 @@ test('whatever the stream: phrases lie in order, never overlap, are at most 15 s
     { numRuns: 60 },
   );
 });
+
+test('a breath inside a sentence is told, and a closed mouth inside a word is none', () => {
+  const [phrase] = cut([...of(0.9, 1), ...of(0.05, 0.4), ...of(0.9, 1), ...of(0.1, 0.15), ...of(0.9, 0.5), ...of(0, 1)]);
+  const [pause, ...more] = phrase?.pauses ?? [];
+  expect(more).toEqual([]);
+  expect((pause?.[0] ?? NaN) / 16_000).toBeCloseTo(1, 1);
+  expect((pause?.[1] ?? NaN) / 16_000).toBeCloseTo(1.4, 1);
+});
