@@ -107,7 +107,8 @@ export function parseOne(
   const whole = build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
   // What was misheard in a part is mended with the rest of its phrase.
   if (mended || isPart) return whole;
-  const readPart: ReadPart = (part, before, id) => parseOne({ ...heard, id, silenceBefore: undefined }, part, before, undefined, true);
+  const readPart: ReadPart = (part, before, id, isFirst) =>
+    parseOne({ ...heard, id, silenceBefore: isFirst ? heard.silenceBefore : undefined }, part, before, undefined, true);
   return partByPart(whole, hypothesis, tokens, context, readPart) ?? whole;
 }
 

@@ -14,8 +14,8 @@ import { isHead, scan } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
 
-/** Reads words as a phrase of its own, with what stands before it. */
-export type ReadPart = (part: Hypothesis, before: Context, id: string) => Parsed;
+/** Reads words as a phrase of its own, with what stands before it; only the first has the silence of the phrase before it. */
+export type ReadPart = (part: Hypothesis, before: Context, id: string, isFirst: boolean) => Parsed;
 const inOrder: ReadonlySet<string> = new Set(['first', 'second', 'former', 'latter']);
 /** So many parts are worth reading by themselves: the work stays linear. */
 const MOST = 6;
@@ -35,7 +35,8 @@ export function partByPart(
   if (tokens.some(({ t }) => inOrder.has(t))) return undefined;
   if (whole.utterance.words.some(({ as }) => as === 'command') || !isWorthIt(stretches, whole, context)) return undefined;
   const parts = read(
-    stretches.map((part) => (part[0] as Token).word),
+    // Words that say no more ("just") may stand before the first that was kept.
+    stretches.map((part, i) => (i === 0 ? 0 : (part[0] as Token).word)),
     stretches.map((part) => isLost(part, whole.utterance)),
     hypothesis,
     context,
@@ -96,7 +97,7 @@ function read(
   let before = context;
   const cut = (from: number, to: number, there: Context): Parsed => {
     const said = words.slice(from, to);
-    return readPart({ ...hypothesis, words: said, text: said.map(({ w }) => w).join(' ') }, there, `${id}~${parts.length}`);
+    return readPart({ ...hypothesis, words: said, text: said.map(({ w }) => w).join(' ') }, there, `${id}~${parts.length}`, from === 0);
   };
   const end = (k: number): number => starts[k] ?? words.length;
   for (let k = 0; k < starts.length;) {

@@ -1,6 +1,6 @@
 /** The ear with its voice activity, as the rest of the program needs it. */
 import type { HeardPhrase, Span } from '../../parser/contract/word.ts';
-import { openSegmenter, type Phrase, type Segmenter } from '../audio/segment.ts';
+import { breathsIn, openSegmenter, type Phrase, type Segmenter } from '../audio/segment.ts';
 import { RATE, type Engine } from '../speech/engine.ts';
 import { withPauses, type Ends } from '../speech/pauses.ts';
 import { verified, type Language } from '../speech/verify.ts';
@@ -11,7 +11,7 @@ export interface Stretch {
   readonly from: number;
   readonly samples: Float32Array;
   readonly silenceBefore?: number;
-  /** Short pauses inside it, in samples of its journal; absent: none are known. */ readonly pauses?: readonly Span[];
+  /** Short pauses inside it, in samples of its journal; absent: they are looked for. */ readonly pauses?: readonly Span[];
   /** Names that may be spoken. */ readonly names?: readonly string[];
 }
 export interface Ear {
@@ -35,8 +35,8 @@ export const spanOf = (from: number, samples: number): Span => [from / RATE, (fr
 export const earOf = (engine: Engine, vad: string, language?: Language & Ends): Ear => ({
   name: engine.name,
   segmenter: (from = 0) => openSegmenter(vad, from),
-  hear: async ({ exam, from, samples, silenceBefore, pauses = [], names = [] }) => {
-    const clip = { samples, from, pauses };
+  hear: async ({ exam, from, samples, silenceBefore, pauses, names = [] }) => {
+    const clip = { samples, from, pauses: pauses ?? (engine.score ? await breathsIn(vad, samples, from) : []) };
     const heard = (await engine.hear(clip, names)).hypotheses;
     const judged = language ? await verified(engine, clip, heard, language, names) : heard;
     const hypotheses = language ? await withPauses(engine, clip, judged, language) : judged;

@@ -117,10 +117,11 @@ export function openCutter(from: number): Cutter {
 export function pausesIn(said: readonly Pick<Window, 'at' | 'speech'>[]): readonly (readonly [number, number])[] {
   const pauses: (readonly [number, number])[] = [];
   let quiet = 0;
+  const first = said.findIndex(({ speech }) => speech >= GOES_ON);
   said.forEach(({ at, speech }, i) => {
     if (speech < GOES_ON) quiet += 1;
     else {
-      if (quiet >= BREATH) pauses.push([(said[i - quiet] as Pick<Window, 'at'>).at, at]);
+      if (quiet >= BREATH && i > first) pauses.push([(said[i - quiet] as Pick<Window, 'at'>).at, at]);
       quiet = 0;
     }
   });

@@ -1,6 +1,6 @@
 /** A stream of samples in, phrases out. */
 import type { Phrase } from './cutter.ts';
-import { level, openCutter } from './cutter.ts';
+import { level, openCutter, pausesIn } from './cutter.ts';
 import { WINDOW, openVad } from './vad.ts';
 
 export type { Phrase } from './cutter.ts';
@@ -24,6 +24,15 @@ export type Segmenter = {
   soon(): Phrase | undefined;
   state(): SegmenterState;
 };
+
+/** The short pauses of a phrase that was cut before (`Phrase.pauses`), found again in its sound. */
+export async function breathsIn(vadPath: string, samples: Float32Array, from: number): Promise<readonly (readonly [number, number])[]> {
+  const vad = await openVad(vadPath);
+  const windows: { at: number; speech: number }[] = [];
+  for (let at = 0; at + WINDOW <= samples.length; at += WINDOW)
+    windows.push({ at: from + at, speech: await vad.next(samples.slice(at, at + WINDOW)) });
+  return pausesIn(windows);
+}
 
 /**
  * @param vadPath the Silero ONNX file of `ensureWeights`

@@ -11,6 +11,9 @@ export type Clip = {
   readonly pauses?: readonly (readonly [number, number])[];
 };
 
+/** `quickly`: by one listening, where an ear would listen several times to be surer. */
+export type Scoring = 'surely' | 'quickly';
+
 export type Heard = {
   /** Best first, by acoustic score; nothing of a bias is in their numbers. */
   readonly hypotheses: readonly Hypothesis[];
@@ -24,7 +27,7 @@ export type Engine = {
   /** Hears one phrase. `bias` are phrases to expect (names, terms); an ear may ignore them. */
   hear(clip: Clip, bias: readonly string[]): Promise<Heard>;
   /** Natural log-probability of each sentence given the sound, in the order given; lower-case words without punctuation will do. */
-  score?(clip: Clip, sentences: readonly string[]): Promise<number[]>;
+  score?(clip: Clip, sentences: readonly string[], how?: Scoring): Promise<number[]>;
   /** Makes it stand still between two steps of its work, where it can, and go on; what it was asked is answered all the same. */
   hold?(on: boolean): void;
   close(): Promise<void>;

@@ -7,8 +7,8 @@ import type { Clip, Engine } from './engine.ts';
 import { plain } from './words.ts';
 
 /** Pauses asked about in a phrase, and words before and behind the likeliest place. */
-const MOST = 4,
-  AROUND = 3;
+const MOST = 3,
+  AROUND = 2;
 /** Nats by which the place must be likelier than any other. */
 const SURE = 1;
 export type Ends = {
@@ -54,7 +54,7 @@ async function wordsBefore(engine: Engine, clip: Clip, words: readonly Word[], a
         .join(' '),
     ),
   );
-  const scores = (await engine.score?.({ samples: sound, from: clip.from }, said)) ?? [];
+  const scores = (await engine.score?.({ samples: sound, from: clip.from }, said, 'quickly')) ?? [];
   const ranked = counts.map((count, i) => ({ count, score: scores[i] ?? -Infinity })).sort((a, b) => b.score - a.score);
   const [first, second] = ranked;
   return first && (second === undefined || first.score - second.score >= SURE) ? first.count : undefined;

@@ -8,6 +8,7 @@ import { earOf } from '../../server/app/ear.ts';
 import { language } from '../../server/app/language.ts';
 import { openSegmenter } from '../../server/audio/segment.ts';
 import { openEngine } from '../../server/speech/moonshine/index.ts';
+import { withPauses } from '../../server/speech/pauses.ts';
 import { ensureWeights } from '../../server/speech/weights.ts';
 import { bare } from '../match.ts';
 import { phrases } from './hearing/sets.ts';
@@ -27,7 +28,8 @@ const speech = process.env['QUIDNOTE_SPEECH'] ?? new URL('../../../shared/speech
 const RATE = 16_000;
 const weights = await ensureWeights();
 const engine = await openEngine({ weightsDir: weights.dir });
-const ear = earOf(engine, weights.vad, language());
+const trade = language();
+const ear = earOf(engine, weights.vad, trade);
 
 /** The voice without the silence around it. */
 function trimmed(samples: Float32Array): Float32Array {
@@ -67,6 +69,8 @@ const counts = {
   askedWithout: 0,
   silentWithout: 0,
 };
+/** Milliseconds that it took to place the pauses. */
+const dearer: number[] = [];
 for (let i = 0; i + 1 < fit.length; i += 2) {
   const pair = fit.slice(i, i + 2);
   const [a, b] = pair.map(({ samples }) => trimmed(samples)) as [Float32Array, Float32Array];
@@ -80,8 +84,11 @@ for (let i = 0; i + 1 < fit.length; i += 2) {
   if (!phrase || more.length > 0) continue;
   counts.one += 1;
   const stretch = { exam: 'b', from: phrase.from, samples: phrase.samples };
-  const with_ = await ear.hear({ ...stretch, pauses: phrase.pauses.map(([from, to]) => [from, to]) });
-  const without = await ear.hear(stretch);
+  const without = await ear.hear({ ...stretch, pauses: [] });
+  const begun = performance.now();
+  const hypotheses = await withPauses(engine, phrase, without.hypotheses, trade);
+  dearer.push(performance.now() - begun);
+  const with_ = { ...without, hypotheses: [...hypotheses] };
   const meant = items(pair.map(({ words }) => alone(words)));
   const how = (heard: typeof without): 'right' | 'asked' | 'silent' => {
     const read = parse(heard, emptyContext());
@@ -98,6 +105,9 @@ for (let i = 0; i + 1 < fit.length; i += 2) {
   if (values.show) console.log(how(without), how(with_), '|', pair.map(({ words }) => words).join(' || '), '|', text);
 }
 console.log(counts);
+console.log(
+  `the pause took ${dearer.sort((a, b) => a - b)[Math.floor(dearer.length / 2)]?.toFixed(0)} ms (median), ${dearer[Math.floor(dearer.length * 0.95)]?.toFixed(0)} ms (95 %)`,
+);
 await engine.close();
 await ear.close();
 process.exit(0);

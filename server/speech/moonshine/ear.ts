@@ -1,6 +1,6 @@
 /** Hears and scores clips with one graph: the part that lives in the worker thread. */
 import type { Hypothesis } from '../../../parser/contract/word.ts';
-import type { Clip, Heard } from '../engine.ts';
+import type { Clip, Heard, Scoring } from '../engine.ts';
 import { RATE } from '../engine.ts';
 import { hypothesis, voiced } from '../words.ts';
 import type { Frontier, Path } from './beam.ts';
@@ -27,7 +27,7 @@ const NO_WORDS = 0.965;
 
 export type Ear = {
   hear(id: number, clip: Clip): Promise<Heard>;
-  score(id: number, clip: Clip, sentences: readonly string[]): Promise<number[]>;
+  score(id: number, clip: Clip, sentences: readonly string[], how?: Scoring): Promise<number[]>;
 };
 
 export function openEar(graph: Graph, width: number): Ear {
@@ -64,13 +64,13 @@ export function openEar(graph: Graph, width: number): Ear {
       return hypotheses.length === 0 ? { hypotheses, empty: 'no-words', tookMs: took() } : { hypotheses, tookMs: took() };
     },
 
-    async score(id, clip, sentences) {
+    async score(id, clip, sentences, how = 'surely') {
       const rows = sentences.map(encodeSentence);
       const said = await scoreAll(graph, await listen(id, clip), rows);
       const best = Math.max(...said);
       // What is out of the question as it was said is not asked about again; it keeps its distance from the best.
       const open = said.flatMap((score, i) => (score > best - OUT_OF_QUESTION ? [i] : []));
-      if (open.length < 2) return said;
+      if (open.length < 2 || how === 'quickly') return said;
       const sums = open.map((i) => said[i] as number);
       for (const pace of PACES) {
         const again = await scoreAll(

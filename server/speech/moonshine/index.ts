@@ -54,8 +54,8 @@ export async function openEngine({ weightsDir, plainEar = false, width = DEFAULT
   return {
     name: decoder.includes('decoder-trade-') ? 'moonshine-tiny, trade words' : 'moonshine-tiny',
     hear: (clip) => ask<Heard>({ do: 'hear', id: ids(clip), clip }),
-    score: (clip, sentences) =>
-      sentences.length === 0 ? Promise.resolve([]) : ask<number[]>({ do: 'score', id: ids(clip), clip, sentences }),
+    score: (clip, sentences, how) =>
+      sentences.length === 0 ? Promise.resolve([]) : ask<number[]>({ do: 'score', id: ids(clip), clip, sentences, how }),
     async close() {
       if (over !== undefined) return;
       const gone = once(worker, 'exit');
