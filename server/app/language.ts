@@ -24,7 +24,7 @@ const numbers = [
 
 /** Nobody ends what he says with these. */
 const openEnds: ReadonlySet<string> = new Set(
-  'a an the of in on at to by for with from and or but no not is are was were has have had got between behind about than as very quite some any these those his its my um uh er grade stage'.split(
+  'a an the of in on at to by for with from and or but no not is are was were has have had got between behind about than as very quite some any these those his its my our your their um uh er grade stage'.split(
     ' ',
   ),
 );

@@ -6,7 +6,13 @@ import { openGraph } from './graph.ts';
 
 export type Task =
   | { readonly do: 'hear'; readonly id: number; readonly clip: Clip }
-  | { readonly do: 'score'; readonly id: number; readonly clip: Clip; readonly sentences: readonly string[]; readonly how?: Scoring | undefined };
+  | {
+      readonly do: 'score';
+      readonly id: number;
+      readonly clip: Clip;
+      readonly sentences: readonly string[];
+      readonly how?: Scoring | undefined;
+    };
 export type Setup = { readonly encoder: string; readonly decoder: string; readonly threads: number; readonly width: number };
 export type Call = { readonly call: number; readonly task: Task };
 export type Answer = { readonly call: number; readonly value: unknown } | { readonly call: number; readonly error: string };
