@@ -9,7 +9,7 @@ const halves: ReadonlySet<string> = new Set(withParticle);
 const leads: ReadonlySet<string> = new Set(['so', 'right', 'okay', 'and', 'then', 'i', 'we']);
 const going: ReadonlySet<string> = new Set(['am', 'are', 'just', 'now', 'currently', 'busy']);
 const pointing: ReadonlySet<string> = new Set(['it', 'that', 'this', 'them', 'those', 'these']);
-const particles: ReadonlySet<string> = new Set(['down', 'off', 'out', 'back', 'away', 'level', 'up']);
+const particles: ReadonlySet<string> = new Set(['down', 'off', 'out', 'back', 'away', 'level']);
 const otherTimes = longestOf([[notNow, true]]);
 
 /** @returns the same list where no part of it begins with work under way */

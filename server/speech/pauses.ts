@@ -36,7 +36,7 @@ export async function withPauses(
     : hypotheses.map((one) =>
         written(
           one,
-          gather(cuts, (cut) => sameCut(best.words, cut, one.words)),
+          cuts.flatMap((cut) => sameCut(best.words, cut, one.words) ?? []),
         ),
       );
 }
@@ -46,14 +46,7 @@ async function wordsBefore(engine: Engine, clip: Clip, words: readonly Word[], a
   const sound = clip.samples.subarray(0, Math.round(at) - clip.from);
   const likely = likelyAt(clip, words, at);
   const counts = words.map((_, i) => i).filter((i) => i > 0 && Math.abs(i - likely) <= AROUND);
-  const said = counts.map((count) =>
-    plain(
-      words
-        .slice(0, count)
-        .map(({ w }) => w)
-        .join(' '),
-    ),
-  );
+  const said = counts.map((count) => plain(textOf(words.slice(0, count))));
   const scores = (await engine.score?.({ samples: sound, from: clip.from }, said, 'quickly')) ?? [];
   const ranked = counts.map((count, i) => ({ count, score: scores[i] ?? -Infinity })).sort((a, b) => b.score - a.score);
   const [first, second] = ranked;
@@ -72,9 +65,11 @@ function likelyAt({ from, samples, pauses = [] }: Clip, words: readonly Word[], 
   return index < 0 ? words.length : index + 1;
 }
 
+const textOf = (words: readonly Word[]): string => words.map(({ w }) => w).join(' ');
+
 /** The same place in rival words, by what stands before or behind it. */
 function sameCut(words: readonly Word[], cut: number, others: readonly Word[]): number | undefined {
-  const said = (all: readonly Word[]): string => all.map(({ w }) => plain(w)).join(' ');
+  const said = (all: readonly Word[]): string => plain(textOf(all));
   if (said(words.slice(0, cut)) === said(others.slice(0, cut))) return cut;
   const behind = others.length - (words.length - cut);
   return behind > 0 && said(words.slice(cut)) === said(others.slice(behind)) ? behind : undefined;
@@ -85,11 +80,5 @@ function written(hypothesis: Hypothesis, cuts: readonly number[]): Hypothesis {
   const words = hypothesis.words.map((word, i) =>
     cuts.includes(i + 1) && !/[.,;:!?]$/.test(word.w) ? { ...word, w: `${word.w},` } : word,
   );
-  return { ...hypothesis, words, text: words.map(({ w }) => w).join(' ') };
+  return { ...hypothesis, words, text: textOf(words) };
 }
-
-const gather = <A, B>(all: readonly A[], work: (one: A) => B | undefined): readonly B[] =>
-  all.flatMap((one) => {
-    const made = work(one);
-    return made === undefined ? [] : [made];
-  });
