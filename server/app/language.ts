@@ -1,6 +1,7 @@
 /** What the ear may ask of the grammar: whether it reads a text whole, and what of the trade sounds like it. */
 import type { ParseResult } from '../../parser/contract/draft.ts';
 import { emptyContext, memory, parseText, proposer, spokenForms, stretchesRead, withNames } from '../../parser/index.ts';
+import { grading, halfNumbers, ofSeveral, ofTheNumber, openEnds, whichOf } from '../../parser/lexicon/endings.ts';
 import { digitWords, teenWords, tensWords } from '../../parser/lexicon/numbers.ts';
 import { sidedNouns } from '../../parser/lexicon/sides.ts';
 import type { Ends } from '../speech/pauses.ts';
@@ -22,31 +23,13 @@ const numbers = [
   'mils',
 ];
 
-/** Nobody ends what he says with these. */
-const openEnds: ReadonlySet<string> = new Set(
-  'a an the of in on at to by for with from and or but no not is are was were has have had got between behind about than as very quite some any these those his its my our your their um uh er grade stage'.split(
-    ' ',
-  ),
-);
 const counting: ReadonlySet<string> = new Set([...numbers.filter((word) => word !== 'grade'), 'half', 'hundred']);
-const unended: ReadonlySet<string> = new Set(['oh', 'zero', 'nought', 'point', 'hundred', 'half']);
-const units: ReadonlySet<string> = new Set(['mil', 'mils', 'millimetres', 'millimetre', 'point', 'half']);
-const grading: ReadonlySet<string> = new Set(['grade', 'stage']);
-const sides: ReadonlySet<string> = new Set([
-  'left',
-  'right',
-  'upper',
-  'lower',
-  'top',
-  'bottom',
-  'near',
-  'off',
-  'first',
-  'second',
-  'third',
-  'last',
-]);
-const sided: ReadonlySet<string> = new Set([...sidedNouns, 'left', 'right', 'premolar', 'molar', 'wolf', 'tooth', 'teeth', 'cap']);
+const open: ReadonlySet<string> = new Set(openEnds),
+  unended: ReadonlySet<string> = new Set(halfNumbers),
+  units: ReadonlySet<string> = new Set(ofTheNumber),
+  graded: ReadonlySet<string> = new Set(grading),
+  sides: ReadonlySet<string> = new Set(whichOf),
+  sided: ReadonlySet<string> = new Set([...sidedNouns, ...ofSeveral]);
 
 /** Texts whose reading is kept at hand: one phrase asks about fewer. */
 const REMEMBERED = 200;
@@ -74,8 +57,8 @@ export function language(): Language & Ends {
       const [before = '', word = '', next = ''] = [words[count - 2], words[count - 1], words[count]];
       // "one oh six, four mil" and "grade two, two ten": a number that is said to its end. "One, oh six" is not.
       const figures = counting.has(word) && counting.has(next);
-      const said = !unended.has(word) && !units.has(next) && (counting.has(before) || grading.has(before));
-      return !openEnds.has(word) && (!figures || said) && !(sides.has(word) && sided.has(next));
+      const said = !unended.has(word) && !units.has(next) && (counting.has(before) || graded.has(before));
+      return !open.has(word) && (!figures || said) && !(sides.has(word) && sided.has(next));
     },
   };
 }
