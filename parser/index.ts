@@ -8,6 +8,7 @@ import { weigh } from './grammar/weigh.ts';
 export type { Context } from './contract/draft.ts';
 export { lexiconVersion };
 export type { Parsed } from './grammar/parse.ts';
+export { mayEnd } from './grammar/ending.ts';
 export { memory } from './grammar/memory.ts';
 export { stretchesRead } from './grammar/parse.ts';
 export { explain } from './grammar/explain.ts';

@@ -67,7 +67,7 @@ function gapsByNumber(marks: readonly Mark[], tokens: readonly Token[]): readonl
           ? first.from - 2
           : -1;
     const led = between >= 0 && out.some(({ from }) => from === between);
-    while (led && (out.at(-1) as Mark).from >= between) out.pop();
+    while (led && (out.at(-1)?.from ?? -1) >= between) out.pop();
     const start = led ? between : first.from;
     const before = out.findLast((mark) => !small(mark));
     const to = (marks[next] as Mark).to;

@@ -10,8 +10,10 @@ import { build, type Parsed } from './build.ts';
 import { afterPause, carryOf, LONG_PAUSE, noCarry, type Carry } from './carry.ts';
 import { contrasted } from './contrast.ts';
 import { askedBehind, flaggedByName, steer, type Steered } from './commands.ts';
+import { withoutSearching } from './ending.ts';
 import { span } from './evidence.ts';
 import { withCarriedPlace } from './lean.ts';
+import { hesitated, inWordsHeard } from './hesitated.ts';
 import { forWhatWasFound } from './followUps.ts';
 import { ofFound } from './foundBefore.ts';
 import { objectNamed } from './objectNamed.ts';
@@ -45,6 +47,7 @@ const tokensOf = (words: readonly string[]): readonly Token[] => underWay(inOneT
  * Reads the best hypothesis only; `parse` in ../index.ts weighs all of them.
  * @param stretches what was read of other hypotheses in this context
  * @param isPart one part of a phrase: it is not looked at part by part again
+ * @param searches pauses in which the speaker may have looked for a word
  */
 export function parseOne(
   heard: HeardPhrase,
@@ -52,7 +55,10 @@ export function parseOne(
   context: Context,
   stretches = stretchesRead(),
   isPart = false,
+  searches = 2,
 ): Parsed {
+  const going = withoutSearching(hypothesis);
+  if (going !== hypothesis) return inWordsHeard(parseOne(heard, going, context, stretches, isPart, searches), hypothesis);
   const before = carryOf(context);
   const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
@@ -105,11 +111,13 @@ export function parseOne(
   const asHeard = { ...asRead, made: forWhatWasFound(asRead.made) };
   const mended = mend(said, asHeard, readAs, carry.half !== undefined);
   const whole = build(heard, hypothesis, mended?.reading ?? asHeard, mended?.mends ?? [], carry, context);
-  // What was misheard in a part is mended with the rest of its phrase.
-  if (mended || isPart) return whole;
+  if (isPart) return whole;
   const readPart: ReadPart = (part, before, id, isFirst) =>
     parseOne({ ...heard, id, silenceBefore: isFirst ? heard.silenceBefore : undefined }, part, before, undefined, true);
-  return partByPart(whole, hypothesis, tokens, context, readPart) ?? whole;
+  // What was misheard in a part is mended with the rest of its phrase.
+  const parted = mended ? whole : (partByPart(whole, hypothesis, tokens, context, readPart) ?? whole);
+  if (searches === 0) return parted;
+  return hesitated(parted, hypothesis, tokens, (words) => parseOne(heard, words, context, stretches, false, searches - 1)) ?? parted;
 }
 
 /** A phrase that steers, or a note: all of its words are one thing. */

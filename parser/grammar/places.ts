@@ -323,9 +323,7 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       break;
     // "the lower left in three months": behind a jaw a side is one.
     const found = longest(
-      (raw.jaw !== undefined && raw.side === undefined) || (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the')
-        ? withoutTalk
-        : vocabulary,
+      (raw.jaw !== undefined && raw.side === undefined) || theSide(tokens, at) ? withoutTalk : vocabulary,
       words,
       at,
       closes,
@@ -355,10 +353,22 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       to = at = found.to;
       continue;
     }
-    // Small words may stand inside a place, not at its end: "cheek on the right", "sixes at the bottom".
-    if (raw.positions !== undefined && raw.jaw === undefined && text(tokens, at) === 'at' && jawSaid(tokens, at + 1)) {
+    // Small words may stand inside a place, not at its end: "cheek on the right", "sixes at the bottom", "on the left at the top".
+    if (
+      (raw.positions ?? (raw.region === undefined ? raw.side : undefined)) !== undefined &&
+      raw.jaw === undefined &&
+      text(tokens, at) === 'at' &&
+      jawSaid(tokens, at + 1)
+    ) {
       at += 1;
       continue;
+    }
+    // "lower left at the bottom": the jaw twice.
+    if (raw.jaw !== undefined && raw.side !== undefined && text(tokens, at + 1) === 'the' && jawWords[text(tokens, at + 2)] === raw.jaw) {
+      if (['at', 'on'].includes(text(tokens, at)) && readSingle(tokens, at + 3, raw, true) === undefined) {
+        to = at = at + 3;
+        continue;
+      }
     }
     if ((to > start || between) && (glueInside.has(text(tokens, at)) || ofWhom(tokens, at)) && at - to < 4) {
       at += 1;
@@ -366,12 +376,17 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     }
     break;
   }
-  // "both elevens below, six mil left": behind teeth named in the plural, and parted off, it is the jaw.
+  // "both elevens below, six mil left", "the nines below are sharp": behind teeth named in the plural, and parted off, it is the jaw.
   const behind = raw.jaw === undefined && raw.positions !== undefined && raw.plural && to === at ? levels[text(tokens, to)] : undefined;
-  if (behind && (to === tokens.length - 1 || tokens[to]?.ends === true)) return { raw: { ...raw, jaw: behind }, from: start, to: to + 1 };
+  const over = to === tokens.length - 1 || tokens[to]?.ends === true || /^(?:is|are|were|have|look|feel)$/.test(text(tokens, to + 1));
+  if (behind && over) return { raw: { ...raw, jaw: behind }, from: start, to: to + 1 };
   if (raw.positions?.length === 1 && text(tokens, start - 1) === 'neither') raw = { ...raw, plural: true };
   return to > start ? { raw, from: start, to } : undefined;
 }
+
+/** "on the left at the top": with its "the" it is a side, and nobody left. */
+export const theSide = (tokens: readonly Token[], at: number): boolean =>
+  (text(tokens, at) === 'right' || text(tokens, at) === 'left') && text(tokens, at - 1) === 'the';
 
 /** Where some of the teeth just named end: "lower canines", "left one". */
 const partAt = (tokens: readonly Token[], words: readonly string[], at: number): number | undefined => {

@@ -10,7 +10,7 @@ import { first, partedBy } from './lists.ts';
 import { named } from './named.ts';
 import { narrowed } from './narrow.ts';
 import { readAmount, readNumber } from './numbers.ts';
-import { contradicts, isBut, allTheWay, leavesIt, readCluster, type RawPlace } from './places.ts';
+import { allTheWay, contradicts, isBut, leavesIt, readCluster, theSide, type RawPlace } from './places.ts';
 import { comparedSay } from '../lexicon/modifiers.ts';
 import { isTheOne } from './teeth.ts';
 import { readMeasure, unitWords, type MeasureMark } from './sizes.ts';
@@ -351,13 +351,12 @@ function readPlaceOrTerm(tokens: readonly Token[], all: readonly string[], at: n
     any.values.every(({ k }) => k === 'talk') &&
     (placeBehind(tokens, words, any.to) ||
       hasOne(tokens, at, before) ||
-      (text(tokens, at) === 'right' && text(tokens, at - 1) === 'the') ||
+      theSide(tokens, at) ||
       (ofTeeth.has(text(tokens, any.to)) && ['back', 'front'].includes(text(tokens, any.to - 1))))
       ? longest(withoutTalk, words, at, closes)
       : undefined;
   const found =
-    named?.values.some(({ k }) => k === 'condition') ||
-    (named && (ofTeeth.has(text(tokens, any?.to ?? -1)) || text(tokens, at) === 'right'))
+    named?.values.some(({ k }) => k === 'condition') || (named && (ofTeeth.has(text(tokens, any?.to ?? -1)) || theSide(tokens, at)))
       ? named
       : any;
   const cluster = readCluster(tokens, words, at);

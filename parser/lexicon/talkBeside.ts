@@ -8,6 +8,8 @@ export const ofWhatWasSaid: readonly string[] = ['one', 'ones', 'should', 'said'
 export const people: readonly string[] = ['i', 'you', 'we', 'they', 'he', 'she', 'my', 'your', 'our', 'his', 'her', 'me', 'us', 'him', "i'm", "you're", "i've", "i'll", "you'll", "i'd", 'myself', 'yourself'];
 /** Said to the horse or the helper, where it stands by itself beside what is said to them: "head down, good". */
 export const approving = /^(?:(?:all|very|really|lovely|that is|that's) )*(?:good|fine|grand|great|lovely|perfect|sound|brilliant|spot on|super|smashing)$/;
+/** Said of the whole horse, and of nothing that comes behind it: "lovely mouth, back in a year". */
+export const praising = /^(?:(?:a|what a|really|very) )*(?:good|nice|lovely|grand|great|cracking|tidy|smashing|super) (?:mouth|job|teeth|set|lad|boy|girl|horse|one)$/;
 /** They open or close what is said, and by themselves beside talk are talk: "hang on, let me straighten up, right, none on the left". */
 export const besideTalk = /^(?:right|okay|ok|so|well|now|yes|yeah|aye|there|ta|got it|thanks|cheers|(?:and )?that(?:'s| is) (?:better|it|that))$/;
 /** It asks for a nod: "smells like a storm doesn't it", "tie your hair back would you". */
