@@ -4,6 +4,7 @@ import type { Command } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis, Word } from '../contract/word.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
+import { acrossFromWork } from './acrossFromWork.ts';
 import { becameOf } from './becameOf.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
@@ -60,9 +61,9 @@ export function parseOne(
   const going = withoutSearching(hypothesis);
   if (going !== hypothesis) return inWordsHeard(parseOne(heard, going, context, stretches, isPart, searches), hypothesis);
   const before = carryOf(context);
-  const carry = (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before;
   const said = hypothesis.words.map(({ w }) => w);
   const tokens = tokensOf(said);
+  const carry = acrossFromWork(tokens, context, (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before);
   const plain = tokens.map(({ t }) => t);
   const pauses = where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1);
   const steered = steer(plain, context, carry, pauses);

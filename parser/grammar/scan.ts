@@ -319,8 +319,18 @@ function readRightAlong(tokens: readonly Token[], at: number): Mark | undefined 
       : { from: at, to: at + 1, terms: [{ k: 'filler' }] };
 }
 
+/** "nothing sharp left": of what there was, and no side. */
+const remains = (tokens: readonly Token[], at: number): boolean =>
+  text(tokens, at) === 'left' &&
+  (at + 1 === tokens.length || tokens[at]?.ends === true) &&
+  tokens
+    .slice(Math.max(0, at - 3), at)
+    .some(({ t }, i, near) => t === 'nothing' && !near.slice(i).some(({ t: word, ends }) => ends ?? placing.has(word)));
+const placing: ReadonlySet<string> = new Set(['on', 'the', 'upper', 'lower', 'top', 'bottom']);
+
 /** "left the uppers": what was left, unless the words say more by themselves ("left alone", "left a bit of root"). */
 function readLeftAs(tokens: readonly Token[], at: number): Mark | undefined {
+  if (remains(tokens, at)) return { from: at, to: at + 1, terms: [{ k: 'glue' }] };
   return leavesIt(tokens, at) &&
     !longest(
       vocabulary,

@@ -4,3 +4,5 @@ export const horsemansSides: Readonly<Record<string, 'left' | 'right'>> = { near
 export const sideNouns: readonly string[] = ['side', 'hand'];
 /** What has a near and an off one, where "the" or a jaw stands before: "the near cheek", "upper off six". */
 export const sidedNouns: readonly string[] = ['upper', 'lower', 'top', 'bottom', 'cheek', 'cheeks', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'canine', 'tush', 'wolf', 'corner', 'central', 'incisor', 'incisors', 'bar', 'bars', 'commissure', 'masseter', 'temporalis', 'row', 'arcade', 'quadrant', 'jaw', 'sinus', 'nostril', 'eye'];
+/** Where the other of two is. */
+export const acrossWords: readonly string[] = ['left', 'right', 'other', 'opposite', 'side'];
