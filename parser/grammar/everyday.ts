@@ -7,11 +7,12 @@ import type { Rewording } from './said.ts';
 import { endOfPart, plainly } from './saidPlainly.ts';
 import type { Token } from './tokens.ts';
 
-const rows = everydaySay.map(({ say, plain, time, closing, close }) => ({
+const rows = everydaySay.map(({ say, plain, time, closing, close, behind }) => ({
   say: longestOf([[say, true as const]]),
   plain: plain.split(' '),
   time,
   closing: closing && longestOf([[closing, true as const]]),
+  behind: behind && longestOf([[behind, true as const]]),
   close: close === 'as said' ? undefined : (close?.split(' ') ?? []),
 }));
 const tells: ReadonlySet<string> = new Set(telling);
@@ -19,7 +20,11 @@ const tells: ReadonlySet<string> = new Set(telling);
 const comes: ReadonlySet<string> = new Set(['will', 'would']);
 type Everyday = (typeof rows)[number];
 
-function saidSo({ say, plain, time, closing, close }: Everyday, tokens: readonly Token[], at: number): readonly Token[] | undefined {
+function saidSo(
+  { say, plain, time, closing, close, behind }: Everyday,
+  tokens: readonly Token[],
+  at: number,
+): readonly Token[] | undefined {
   const form = formAt(say, tokens, at);
   if (form === undefined) return undefined;
   const to = at + form.words.length;
@@ -27,6 +32,8 @@ function saidSo({ say, plain, time, closing, close }: Everyday, tokens: readonly
   // "told the owner to leave the bit out": advice is kept in its own words.
   if (tokens.slice(0, at).some(({ t }) => tells.has(t)) && !comes.has(tokens[at - 1]?.t ?? '')) return undefined;
   if (to > end || (time === true && afterIn([...plainly(tokens, at, to, plain), ...tokens.slice(to, end)]) === undefined)) return undefined;
+  // "just a routine rasp, nothing abnormal": what was found is told with it, and no plan.
+  if (behind && ((at > 0 && tokens[at - 1]?.ends !== true) || formAt(behind, tokens, to) === undefined)) return undefined;
   const last = closing && first(tokens.slice(to, end), (_, i) => closedAt(closing, tokens, to + i));
   if (closing && last === undefined) return undefined;
   return [

@@ -17,7 +17,7 @@ export const leadsOn = (mark: Mark, tokens: readonly Token[]): boolean =>
   /^(?:of|off|from) (?:the|that|this|those|his|her|both)$|^the \w+$/.test(`${tokens[mark.to]?.t ?? ''} ${tokens[mark.to + 1]?.t ?? ''}`);
 
 const isTool = ({ terms }: Mark): boolean =>
-  terms?.some((t) => t.k === 'work' && ['instrument', 'water', 'supervised'].includes(t.term.as)) === true;
+  terms?.some((t) => t.k === 'work' && ['instrument', 'tool', 'water', 'supervised'].includes(t.term.as)) === true;
 /** Whether a verb of reducing has the finding behind it for its object, up to a size that no pause parts from it. */
 const objectOf = (
   { mark: verb, work }: Head,

@@ -12,6 +12,8 @@ interface Everyday {
   readonly closing?: readonly string[];
   /** What stands for them; "as said" keeps them. */
   readonly close?: string;
+  /** Only as all that stands before a pause, with one of these right behind it. */
+  readonly behind?: readonly string[];
 }
 
 export const everydaySay: readonly Everyday[] = [
@@ -23,7 +25,14 @@ export const everydaySay: readonly Everyday[] = [
     plain: 'bit seats already on',
     say: ['(somebody|someone|somebody else|someone else|whoever|the last (one|dentist|man|person|fella|fellow|lad)) [(is|has|had)] [already] (put|made|cut|done|did) [(the|some|a|in)] bit seats [in] (on|in|at)', '(somebody|someone|somebody else|someone else|the last (one|dentist|man|person)) [(is|has|had)] [already] bit seated'],
   },
-  { plain: 'rasped', say: ['(went|gone|been|going) (over|round|along|around)', '(finished|finishing) [(him|her|it|them)] off'], closing: [tool], close: 'as said' },
+  {
+    plain: 'rasped',
+    say: [
+      '[(so|right|okay|and|it was|this was|that was|was)] [(just|only|simply)] [(a|the|his|her|another)] (routine|regular|light|quick|simple|standard|normal|usual|general|maintenance|bog standard|straightforward|basic) [(maintenance|light|quick|routine|little)] (rasp|float|rasping|floating) [(today|for him|for her|this time|really)]',
+    ],
+    behind: ['nothing [(else|at all)] (abnormal|unusual|untoward|of note|amiss|nasty)', '(no|nil) (abnormality|abnormalities|abnormal)', '[(all|everything|mouth|the mouth|the rest)] [is] normal'],
+  },
+  { plain: 'rasped', say: ['(went|gone|been|going|ran|run|whizzed|zipped|nipped) (over|round|along|around)', '(had|did) [just] a [(quick|good|light|wee|little)] (run|whizz|go) (over|round|along|around)', '(finished|finishing) [(him|her|it|them)] off'], closing: [tool], close: 'as said' },
   {
     plain: 'recheck in',
     time: true,

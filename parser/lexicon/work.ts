@@ -7,6 +7,8 @@ export type WorkTerm =
   | { readonly as: 'state'; readonly state: WorkState }
   | { readonly as: 'instrument'; readonly instrument: Instrument }
   | { readonly as: 'water' }
+  /** A rasp, and not which: "went round with the float". */
+  | { readonly as: 'tool' }
   | { readonly as: 'outcome'; readonly outcome: 'complete' | 'root-retained' }
   /** What a gap is packed with: work, no feed. */
   | { readonly as: 'filling' }
@@ -81,6 +83,7 @@ export const workSay: readonly Row[] = [
   { as: 'instrument', instrument: 'fingers', say: ['(with|by|in) [(my|the|his|her|their)] (finger|fingers)', 'digitally', 'finger'] },
   { as: 'instrument', instrument: 'forceps', say: ['[(with|using)] [(the|a)] forceps'] },
   { as: 'instrument', instrument: 'elevator', say: ['[(with|using)] [(the|an)] elevator(s)'] },
+  { as: 'tool', say: ['(with|using) (a|the|my) (rasp|float|file|rasps|floats|files)'] },
   { as: 'water', say: ['[(with|under|using)] [the] water cooling', 'and [(cold|running)] water', 'plenty of water', '[with] [the] water [kept] (on|running|going|running throughout)', 'water cooled throughout', 'irrigated throughout', '[with] water spray', 'wet burr', '(with|under|using) [(the|some|cold|running)] [(running|cold)] water [(on|running)]', 'water (running|on)', 'water cooled', 'water cooling', 'with irrigation', 'wet'] },
   { as: 'outcome', outcome: 'complete', say: ['[(and it|it)] came away (whole|intact|clean|complete|in one (piece|go))', '[all] came [out] (whole|intact|in one [(piece|go)])', '[out] (whole|intact|in one (piece|go))', '[(and it|and|it)] came [out] (clean|cleanly|complete|whole|intact|in one [(piece|go)])', '(root|roots|tip|root tip|apex|whole root) (intact|complete|and all|whole|present|all there|came with it|came too|out)', '[complete] with [(its|the|whole|full|all of its|all the)] [(whole|full|entire|complete)] (root|roots)', 'root and all', 'roots and all', '[the] whole [(tooth|thing)] [came] out', '(came|out) [away] complete', 'all of it [came] out', 'got (all of it|it all|the whole thing|the lot|the whole root) [out]', 'in its entirety', 'complete', 'no root left', 'out (clean|cleanly)'] },
   { as: 'outcome', outcome: 'root-retained', say: ['(root|roots|root tip|apex|tip|tip of the root|bit of root|piece of root) [(has|was|is)] [(been|just|all)] (left [(in|behind|there)]|stayed [(in|behind|there)]|retained|remained|behind|snapped [off]|broke [off]|broken [off]|fractured|still (in|there) [there])', '(snapped|broke|lost|left) [off] (the|a|its) (root|tip|root tip|apex) [(in|behind|off)]', '(left|leaving) (a|the) (bit|piece|tip|fragment|part) [of (it|root|the root)] (in|behind) [there]', '(left|leaving) [(a bit of|part of|a piece of)] [(the|a)] (root|root tip|apex|tip of the root|root fragment) [(in|behind|there)]', '(snapped|broke|fractured) [off] at the root', 'root (fracture|fragment) (left|retained)', '[(a|the)] [(little|wee|small)] (bit|piece|some|scrap|end|sliver|tip) of [(the|an|a)] [old] root [tip] [is] [(still|left)] (in|there|behind|left) [(there|in|behind)]', 'root tip [is] [(still|left)] (in|there|behind) [there]', '(old|some) root [is] [(still|left)] (in|there|behind) [there]', '(lost|left) the (root|tip|root tip)'] },

@@ -66,6 +66,7 @@ export const howItIs: Rule = ({ marks, tokens, i, condition, heads }) =>
   condition.strength === 'absentSay' &&
   (describesNext(marks, tokens, i) ||
     leftSo(marks, tokens, i) ||
+    doneWell(marks, tokens, i) ||
     (heads.some((head) => head.condition !== undefined && head.condition.strength !== 'absentSay') && looksSo(marks, tokens, i)))
     ? 'glue'
     : undefined;
@@ -172,4 +173,34 @@ function leftSo(marks: readonly Mark[], tokens: readonly Token[], at: number): b
   const pronoun = objects.has(tokens[from - 1]?.t ?? '') && tokens[from - 1]?.ends !== true;
   const verb = marks.find((mark) => mark.from < from && mark.to >= from - (pronoun ? 1 : 0) && workDone(mark));
   return to - from === 1 && verb !== undefined && tokens[verb.to - 1]?.ends !== true;
+}
+
+const well: ReadonlySet<string> = new Set(['good', 'grand', 'great', 'lovely']);
+const besideWork: ReadonlySet<string> = new Set([
+  ...objects,
+  'out',
+  'up',
+  'down',
+  'off',
+  'back',
+  'through',
+  'all',
+  'round',
+  'both',
+  'pretty',
+  'real',
+  'really',
+  'right',
+  'very',
+]);
+/** "rinsed him out good", "floated her up real good": how well the work was done, in one breath with it and last. */
+function doneWell(marks: readonly Mark[], tokens: readonly Token[], at: number): boolean {
+  const { from, to } = marks[at] as Mark;
+  if (!well.has(tokens[to - 1]?.t ?? '') || (to < tokens.length && tokens[to - 1]?.ends !== true)) return false;
+  const verb = marks.findLastIndex((mark, i) => i < at && workDone(mark));
+  return (
+    verb >= 0 &&
+    tokens.slice(marks[verb]?.from, from).every(({ ends }) => ends !== true) &&
+    tokens.slice(marks[verb]?.to, from).every(({ t }) => besideWork.has(t))
+  );
 }
