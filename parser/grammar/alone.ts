@@ -19,6 +19,7 @@ import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { nextOfThem } from './nextOfThem.ts';
 import { glueMarks, sideOfLast, said, sameAgain } from './sameAgain.ts';
+import { declinedThere, sameWork } from './sameWork.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -60,7 +61,13 @@ export function alone(input: Alone): readonly Made[] {
   if (input.unknown > 0) return namesItsTooth(input, placings) ? placeAlone(input, placings, []) : numberAlone(input);
   const words = lead(tokens);
   const mods = where(role, (r) => r === 'mod');
-  const again = last?.kind === 'finding' ? sameAgain(last, words, placings, input, mods) : undefined;
+  const again =
+    declinedThere(placings, input, mods) ??
+    (last?.kind === 'finding'
+      ? sameAgain(last, words, placings, input, mods)
+      : last?.kind === 'treatment'
+        ? sameWork(last, words, placings, input, mods)
+        : undefined);
   if (again) return again;
   const found = (
     condition: FindingBody['condition'],

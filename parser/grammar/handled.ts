@@ -140,7 +140,8 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
       ? undefined
       : particle !== undefined && handling[kind][particle]
         ? handling[kind][particle]
-        : movingSay.has(words[at] ?? '')
+        : movingSay.has(words[at] ?? '') ||
+            (kind === 'cap' && flicking.has(words[at] ?? '') && points && withTool(marks, words, object, at))
           ? moved[kind]
           : undefined;
   if (id === undefined) return undefined;
@@ -161,6 +162,27 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     ...(!points && to !== undefined && words[to] === 'back' ? { particle: to } : {}),
   };
 }
+
+const flicking: ReadonlySet<string> = new Set([
+  'popped',
+  'flicked',
+  'whipped',
+  'lifted',
+  'prised',
+  'prized',
+  'picked',
+  'pulled',
+  'twisted',
+]);
+/** "popped them both, forceps", of caps: nothing behind what was popped but the tool, and caps go nowhere but off. */
+const withTool = (marks: readonly Mark[], words: Words, object: Words, at: number): boolean => {
+  const behind = at + 1 + object.findLastIndex((word) => pointing.has(word)) + 1;
+  const tool = marks.find(({ from }) => from === behind);
+  return (
+    words.slice(at + 1, behind).every((word) => pointing.has(word) || word === 'of' || word === 'the') &&
+    (behind === words.length || tool?.terms?.some((t) => t.k === 'work' && t.term.as === 'instrument') === true)
+  );
+};
 
 const wholly: ReadonlySet<string> = new Set(['right', 'straight', 'clean', 'all', 'well']);
 const byMe: ReadonlySet<string> = new Set(['i', 'we', 'have', 'had', 'just', 'then', 'also', 'only']);

@@ -4,7 +4,7 @@
  */
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
-import { handledAs } from '../lexicon/handling.ts';
+import { handledAs, handledSay } from '../lexicon/handling.ts';
 import { digitWords, teenWords } from '../lexicon/numbers.ts';
 import { regions } from '../lexicon/regions.ts';
 import { rowTeeth, type RowId } from '../lexicon/teeth.ts';
@@ -503,6 +503,8 @@ export function pointed(tokens: readonly Token[], context: Context, carry: Carry
         !(words.at(-1) === 'one' && inNumber.has(tokens[at + words.length]?.t ?? '')) &&
         // "an open one behind": a gap, no tooth.
         !(words[0] === 'one' && words.length > 1 && ofAnother(tokens, at)) &&
+        // "whipped them both out": what was done to both, which work itself looks up.
+        !(words[0] === 'both' && words[1] === 'out' && handledSay.has(tokens[tokens[at - 1]?.t === 'them' ? at - 2 : at - 1]?.t ?? '')) &&
         // "reduced both upper hooks" names them.
         !(words.indexOf('both') > 0 && named(tokens, at + words.length)),
     );

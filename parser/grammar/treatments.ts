@@ -305,8 +305,8 @@ function everyOne(clause: Clause, marks: readonly Mark[], tokens: readonly Token
     ? (said[counted] as 'all' | 'both')
     : undefined;
 }
-/** "reduced the pair of them by hand" */
-const bothOfThem = /^(?:both|(?:the )?(?:pair|two)) of (?:them|those|these)\b/;
+/** "reduced the pair of them by hand", "scaled the both of them" */
+const bothOfThem = /^(?:the )?(?:both|pair|two) of (?:them|those|these)\b/;
 const beings: ReadonlySet<string> = new Set([
   'was',
   'were',

@@ -49,6 +49,8 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   absent: 'it was ruled out, or said to be sound',
   work: 'work and how it stands were named',
   'same again': '“same” took over what was said before',
+  'same work': '“same” took over the work that was said before',
+  'declined there': 'what was found there says which work was declined',
   'next of them': 'the list went on: the same finding at the next place',
   amend: 'it corrects or adds to the item before',
   completed: 'it completes what was half said',
