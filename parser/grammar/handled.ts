@@ -113,9 +113,12 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
     to !== undefined &&
     marks.some(({ measure, from }) => measure?.unit === 'mm' && from > at && from < to) &&
     (marks.some(({ place, from }) => place?.codes !== undefined && from > to) ||
-      (pointing.has(words[to + 1] ?? '') && whatBefore(marks, words, at, last) === 'overgrowth'))
+      ((pointing.has(words[to + 1] ?? '') || further.has(words[words[at + 1] === 'a' ? at + 2 : at + 1] ?? '')) &&
+        whatBefore(marks, words, at, last) === 'overgrowth'))
   )
     return { from: at, to: at + 1, id: 'reduce', stands: attempt };
+  const more = attempt && particle === 'off' ? furtherOff(marks, words, at, last) : undefined;
+  if (more && attempt) return { ...more, stands: attempt };
   // "that cap" names it; "that" alone points back.
   const ownName =
     definite.has(object[0] ?? '') &&
@@ -131,7 +134,8 @@ function handlingAt(marks: readonly Mark[], words: Words, at: number, last: Item
   const kind = fronted
     ? kindOf(fronted)
     : points
-      ? whatBefore(marks, words, at, last)
+      ? // "coming to pull that": what stands between names no finding.
+        whatBefore(marks, words, attempt && attempt.from < at ? attempt.from : at, last)
       : attempt !== undefined || byName || ofThat
         ? named(marks, at + 1, to ?? Math.min(words.length, at + span))
         : undefined;
@@ -207,6 +211,25 @@ function elsewhere(marks: readonly Mark[], words: Words, at: number): boolean {
 }
 const someone: ReadonlySet<string> = new Set(['him', 'her', 'me', 'us', 'you']);
 const towards: ReadonlySet<string> = new Set(['to', 'in', 'into', 'from', 'onto', 'off']);
+
+const further: ReadonlySet<string> = new Set(['another', 'more', 'further']);
+/** "will take another three off in the autumn", of what was taken down before. */
+function furtherOff(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {
+  const from = at + (words[at + 1] === 'a' && words[at + 2] === 'further' ? 3 : 2);
+  const number = readNumber(
+    words.map((t, word): Token => ({ t, word })),
+    from,
+  );
+  return number !== undefined &&
+    further.has(words[from - 1] ?? '') &&
+    words[number.to] === 'off' &&
+    number.value <= MOST &&
+    last?.kind === 'treatment' &&
+    last.amountMm !== undefined &&
+    whatBefore(marks, words, at, last) === 'overgrowth'
+    ? { from: at, to: at + 1, id: 'reduce', amount: [from, number.to] }
+    : undefined;
+}
 
 /** "took three off it", said of what was measured in millimetres in the same breath. */
 function amountOff(marks: readonly Mark[], words: Words, at: number, last: Item | undefined): Handling | undefined {

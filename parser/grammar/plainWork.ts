@@ -30,6 +30,7 @@ import {
   ended,
   NEAR,
   particles,
+  stops,
   t,
   thingAt,
   thingBefore,
@@ -210,9 +211,26 @@ const apart: Rule = (tokens, at) => {
     ...tokens.slice(thing.to + 1),
   ];
 };
+/** "another four to come off in six months": how much of what was taken down before. */
+const moreToCome = (tokens: Tokens, at: number): Tokens | undefined => {
+  const from = tokens.slice(0, at).findLastIndex((token) => token.t === 'another');
+  const said = from >= 0 ? scan(tokens.slice(from + 1, at)).marks : [];
+  return t(tokens, at + 2) === 'off' && !ended(tokens, from, at) && said.length === 1 && (said[0]?.measure ?? said[0]?.number) !== undefined
+    ? [
+        ...tokens.slice(0, from),
+        as('will', tokens[at] as Token),
+        as('take', tokens[at + 1] as Token),
+        ...tokens.slice(from, at),
+        ...tokens.slice(at + 2),
+      ]
+    : undefined;
+};
+
 /** "the cap on five oh seven to come off next visit" */
 const toCome: Rule = (tokens, at) => {
   if (t(tokens, at) !== 'to' || t(tokens, at + 1) !== 'come' || !particles.has(t(tokens, at + 2))) return undefined;
+  const more = moreToCome(tokens, at);
+  if (more) return more;
   const thing = thingBefore(tokens, at);
   return thing === undefined ||
     thing.to !== at ||
@@ -243,6 +261,26 @@ const inPart: Rule = (tokens, at) => {
   ];
 };
 
+const pronouns: ReadonlySet<string> = new Set(['it', 'that', 'this', 'them', 'those', 'these', 'both']);
+/** "reduced it part way", "ground that halfway down": in part. */
+const partWay: Rule = (tokens, at) => {
+  const one = ['halfway', 'partway'].includes(t(tokens, at));
+  const way = one ? at + 1 : at + 2;
+  if (!one && !(['half', 'part'].includes(t(tokens, at)) && t(tokens, at + 1) === 'way')) return undefined;
+  if (!pronouns.has(t(tokens, at - 1)) || !didWords.has(t(tokens, at - 2)) || ended(tokens, at - 2, at)) return undefined;
+  const rest = t(tokens, way) === 'down' && tokens[way - 1]?.ends !== true ? way + 1 : way;
+  if (!stops(tokens, rest) && !['now', 'today', 'and', 'so'].includes(t(tokens, rest))) return undefined;
+  const [verb, it] = [tokens[at - 2] as Token, tokens[at - 1] as Token];
+  const heard = tokens.slice(at, rest).map(({ word }) => word);
+  return [
+    ...tokens.slice(0, at - 2),
+    { t: 'partly', word: heard[0] as number, heard },
+    verb,
+    { ...it, ...(tokens[rest - 1]?.ends ? { ends: true as const } : {}) },
+    ...tokens.slice(rest),
+  ];
+};
+
 const halves: ReadonlySet<string> = new Set(halfDone);
 /** "half extracted": in part. */
 const halved: Rule = (tokens, at) =>
@@ -264,4 +302,5 @@ export const plainWork: readonly Rewording[] = [
   eachOnce(parted, particles),
   eachOnce(backed, backwards),
   eachOnce(halved, ['half']),
+  eachOnce(partWay, ['half', 'part', 'halfway', 'partway']),
 ];

@@ -7,6 +7,7 @@ import {
   agentRefused,
   agentTaken,
   agentUnused,
+  countedBefore,
   plannedDose,
   noSedation,
   notSedated,
@@ -17,6 +18,7 @@ import {
   sedationGiven,
   sedationMissed,
   sedationToCome,
+  underToCome,
 } from '../lexicon/history.ts';
 import { consentIn } from './facts.ts';
 import { standing } from './carry.ts';
@@ -78,16 +80,18 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   const unused =
     agents.length > 0 &&
     agents.every(({ class: kind }, n) => ['not-given', 'refused'].includes(stanceOf(marks, tokens, at, n, kind) ?? ''));
+  const under = agents.length === 0 && underToCome.test(text);
   const toCome =
     !negated &&
     !unused &&
     topUps.length === 0 &&
     (sedatedBefore.test(text) ||
+      under ||
       ((dosed ? plannedDose : sedationToCome).test(
         text.replace(/\bbefore (?:i|we) (?:started|got (?:here|there)|came|arrived|began)\b/, ''),
       ) &&
         !sedationGiven.test(text)));
-  if (agents.length === 0 && sedationMissed.test(text)) return [];
+  if (agents.length === 0 && (sedationMissed.test(text) || countedBefore.test(text))) return [];
   // "can't be examined without sedation": why it was not, and nothing about what was given.
   if (agents.length === 0 && onlySedated.test(text)) return [];
   if (agents.length === 0 && consentIn(tokens) && !/\bsedated (?:with|by|at|today|and)\b/.test(text)) return [];
@@ -111,7 +115,8 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
     if (agents.every((a) => a.class === 'sedative'))
       return [
         {
-          marks: all,
+          // What is to be done under it is told by the work.
+          marks: under ? all.filter((i) => sedate.includes(i) || tokens[(marks[i] as Mark).from]?.t === 'under') : all,
           rules: ['sedation to come'],
           doubts: [
             {

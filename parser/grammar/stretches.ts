@@ -140,6 +140,8 @@ function apart(a: Opening, b: Opening, marks: readonly Mark[], tokens: readonly 
     case 'dose':
       return pause || (b.kind === 'next' ? joined || !reason : !reason && (b.kind !== 'mouth' || joined));
     case 'visit':
+      // "heart rate forty before sedation": when it was counted.
+      if (b.kind === 'dose' && a.what === 'heart-rate' && between.some((w) => ['before', 'prior', 'pre'].includes(w))) return false;
       return b.kind === 'dose' && a.what === 'consent' ? pause : joined || !reason;
     case 'next': {
       if (a.what === 'advise') return pause && b.kind === 'dose';

@@ -65,6 +65,10 @@ export const endedSince = /\b(?:not (?:any ?more|now|today|this time|these days|
 
 /** Beside "sedation": it was agreed to, asked for, planned or thought of; nothing says that it was given. */
 export const sedationToCome = /\b(?:will|would|shall|should|might|may|could|can|if|unless|plan|plans|planned|planning|next (?:time|visit|week|month|year)|in future|future|book|booked|booking|schedule|scheduled|arrange|arranged|going to|about to|ready (?:for|to)|needs?|needing|require[sd]?|requires|have to|has to|want|wants|wanted|like|likes|to be|due|recommend\w*|advise\w*|suggest\w*|discuss\w*|talk\w*|consider\w*|think|thinking|ask\w*|option|offer\w*|quote\w*|before|wait\w*|until|till|in case|agree[sd]?|agreed|agrees|consent\w*|permission|happy (?:for|with|to)|okay with|ok with|fine with|tomorrow|to sedate|on (?:the|his|her|their) way|coming|possible|possibly|probably|maybe|perhaps)\b/;
+/** "will take that out under sedation": not yet. */
+export const underToCome = /\b(?:will|going to|to be|needs?|wants?|planned|planning|booked|due|coming (?:back )?to|is to)\b.*\bunder (?:\w+ )?sedat/;
+/** "heart rate forty before sedation": when it was counted. */
+export const countedBefore = /\b(?:heart|pulse|beats|bpm)\b.*\b(?:before|prior to|pre|ahead of)(?: the| any| his| her)? sedat/;
 /** "could have done with some sedation", "if he had been sedated": there was none, and nobody asks. */
 export const sedationMissed = /\b(?:could|would|should) have (?:done with|liked|used|been (?:better|easier|happier) (?:with|under|for))\b.*\bsedat|\bif (?:\w+ )?(?:had|'d) (?:been |had )?(?:\w+ )?sedat/;
 /** None was given: before the word ("never needed any sedation"), behind it, or by other words. "Never felt the sedation", "never been sedated before" say that some was. */
