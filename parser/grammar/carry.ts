@@ -60,33 +60,6 @@ function asOnePlace(raws: readonly RawPlace[], item: Item | undefined): readonly
     : raws;
 }
 
-/** "Hook on one oh six, none on the left": what comes next is of what was found, and not of where nothing was. */
-function foundBeforeNone(items: readonly Item[]): { readonly last: string; readonly place: readonly RawPlace[] } | undefined {
-  const none = items.at(-1);
-  const found = items.findLast((item) => item.kind !== 'finding' || item.presence !== 'absent');
-  if (none?.kind !== 'finding' || none.presence !== 'absent' || found?.kind !== 'finding' || found.condition !== none.condition)
-    return undefined;
-  const { id, place } = found;
-  if (place && 'teeth' in place) return { last: id, place: [{ codes: place.teeth }] };
-  return place && 'region' in place
-    ? { last: id, place: [{ region: place.region, ...(place.side ? { side: place.side } : {}) }] }
-    : undefined;
-}
-
-/** "Hook on one oh six", "other side's clean": what leans on it and was ruled out is nothing that the next phrase could be of. */
-const noneAcross = (items: readonly Item[], last: Item | undefined): boolean =>
-  last?.kind === 'finding' &&
-  last.presence !== 'absent' &&
-  items.length > 0 &&
-  items.every(
-    (item) =>
-      item.kind === 'finding' &&
-      item.presence === 'absent' &&
-      [last.condition, 'abnormality'].includes(item.condition) &&
-      Object.values(item.how).includes('carried'),
-  );
-const onlyLast = ({ last, place }: Carry): Pick<Carry, 'last' | 'place'> => ({ ...(last ? { last } : {}), ...(place ? { place } : {}) });
-
 /** What the next phrase may lean on. Talk clears nothing; a region or a row said anew takes the place of a tooth. */
 export function carryAfter(
   carry: Carry,
@@ -108,7 +81,6 @@ export function carryAfter(
     lastItems: items.length > 0 ? items.map(({ id }) => id) : carry.lastItems,
     ...(items.length > 0 ? { last: items.at(-1)?.id } : carry.last ? { last: carry.last } : {}),
     ...(raws.length > 0 ? { place: raws } : carry.place ? { place: carry.place } : {}),
-    ...(half ? {} : (foundBeforeNone(items) ?? (noneAcross(items, standing(before, carry.last)) ? onlyLast(carry) : {}))),
     ...(half ? { half: { doubt: half.id, ...(half.item ? { item: half.item } : {}) } } : {}),
   };
 }

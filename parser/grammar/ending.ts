@@ -74,7 +74,7 @@ function runsOn(words: readonly string[], count: number): boolean {
     (denies.test(word) && denied.has(next))
   );
 }
-const ownStart: ReadonlySet<string> = new Set(['course', 'bit']);
+const ownStart: ReadonlySet<string> = new Set(['course', 'bit', 'side', 'fore', 'hind']);
 const denies = /(?:n't|cannot)$/;
 
 /** A pause where nobody ends is one of looking for a word. @returns the words as if nobody had paused there; the same object where all pauses stand */

@@ -4,7 +4,7 @@
  */
 import type { Context } from '../contract/draft.ts';
 import { countedAsOne, plainName } from '../lexicon/namedBefore.ts';
-import { scan } from './scan.ts';
+import { isHead, scan } from './scan.ts';
 import type { Token } from './tokens.ts';
 
 const having: ReadonlySet<string> = new Set(['has', 'got', 'is', 'just', 'only', 'the']);
@@ -44,8 +44,26 @@ function oneThere(tokens: readonly Token[], context: Context): readonly Token[] 
   return name === undefined ? undefined : [...tokens.slice(0, at), { t: 'a', word }, { t: name, word }, ...tokens.slice(at + 1)];
 }
 
+const excepting = /^(?:bar|except|save|only|but|from|for)$/;
+/** "No hooks bar a small one on four eleven": one of those ruled out, as it is. */
+function exceptOne(tokens: readonly Token[]): readonly Token[] | undefined {
+  const no = tokens.findIndex(({ t }) => t === 'no');
+  const except = tokens.findIndex(({ t }, i) => no >= 0 && i > no + 1 && i < no + 5 && excepting.test(t));
+  const one = tokens.findIndex(
+    ({ t, ends }, i) => i > except + 1 && i < except + 5 && t === 'one' && !ends && there.has(tokens[i + 1]?.t ?? ''),
+  );
+  if (except < 0 || one < 0 || !/^(?:a|an|the)$/.test(tokens[except + 1]?.t ?? '')) return undefined;
+  const { marks } = scan(tokens.slice(no + 1, except));
+  const name = marks.find((mark) => isHead(mark));
+  const { word } = tokens[one] as Token;
+  const words = name ? tokens.slice(no + 1 + name.from, no + 1 + name.to) : [];
+  return words.length === 0
+    ? undefined
+    : [...tokens.slice(0, one), ...words.map(({ t }): Token => ({ t, word })), ...tokens.slice(one + 1)];
+}
+
 export function gotOne(tokens: readonly Token[], context: Context): readonly Token[] {
-  const counted = oneThere(tokens, context);
+  const counted = exceptOne(tokens) ?? oneThere(tokens, context);
   if (counted) return counted;
   const at = tokens.findIndex(({ t }, i) => t === 'one' && having.has(tokens[i - 1]?.t ?? ''));
   const name = at < 0 ? undefined : nameOfLast(tokens, context);

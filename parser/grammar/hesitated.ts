@@ -2,8 +2,8 @@
  * "Crepitus in the left jaw, joint", "recheck two ten, in three months": who looks for the next word pauses as well, and says one thing all the same.
  * Where words beside a pause came to nothing, and without the pause all words on both its sides read as of one thing, the pause is left out.
  */
-import { attaching, beginsAnew, finite, whichOf } from '../lexicon/endings.ts';
-import { approving, praising } from '../lexicon/talkBeside.ts';
+import { attaching, beginsAnew, finite, hedging, whichOf } from '../lexicon/endings.ts';
+import { approving, besideTalk, praising } from '../lexicon/talkBeside.ts';
 import type { Item } from '../contract/item.ts';
 import type { Hypothesis } from '../contract/word.ts';
 import type { Parsed } from './build.ts';
@@ -14,6 +14,7 @@ import type { Token } from './tokens.ts';
 const MOST = 3;
 const anew: ReadonlySet<string> = new Set(beginsAnew);
 const verbs: ReadonlySet<string> = new Set(finite);
+const hedges: ReadonlySet<string> = new Set(hedging);
 const sides: ReadonlySet<string> = new Set(whichOf);
 const attached: ReadonlySet<string> = new Set(attaching);
 /** Two parts of the phrase and the pause between them, in words. */
@@ -67,9 +68,10 @@ const askedOf = ({ doubts }: Parsed): ReadonlySet<string> =>
 /** "good, upper left now", "..., the right one is worse": each side of the pause is said for itself. */
 function standsAlone(tokens: readonly Token[], [from, cut, to]: Stretch): boolean {
   const within = (a: number, b: number): readonly string[] => tokens.filter(({ word }) => word >= a && word < b).map(({ t }) => t);
-  const behind = within(cut, to);
-  const before = within(from, cut).join(' ');
-  return anew.has(behind[0] ?? '') || behind.slice(1).some((t) => verbs.has(t)) || approving.test(before) || praising.test(before);
+  const [before, behind] = [within(from, cut), within(cut, to)];
+  // "..., sagittal possibly": what may be so is what the pause parts off.
+  if (anew.has(behind[0] ?? '') || hedges.has(behind.at(-1) ?? '') || behind.slice(1).some((t) => verbs.has(t))) return true;
+  return [before, behind].some((part) => [approving, praising, besideTalk].some((talk) => talk.test(part.join(' '))));
 }
 
 /** The pause is inside a name of the lexicon: "jaw, joint". */

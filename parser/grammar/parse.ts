@@ -4,7 +4,7 @@ import type { Command } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import type { HeardPhrase, Hypothesis, Word } from '../contract/word.ts';
 import { account, leftoversOf, utteranceOf } from './accounts.ts';
-import { acrossFromWork } from './acrossFromWork.ts';
+import { leansOn } from './leansOn.ts';
 import { becameOf } from './becameOf.ts';
 import { inParts } from './breaths.ts';
 import { build, type Parsed } from './build.ts';
@@ -63,7 +63,7 @@ export function parseOne(
   const before = carryOf(context);
   const said = hypothesis.words.map(({ w }) => w);
   const tokens = tokensOf(said);
-  const carry = acrossFromWork(tokens, context, (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before);
+  const carry = leansOn(tokens, context, (heard.silenceBefore ?? 0) > LONG_PAUSE ? afterPause(before) : before);
   const plain = tokens.map(({ t }) => t);
   const pauses = where(tokens, ({ ends }, i) => ends === true && i + 1 < tokens.length).map((i) => i + 1);
   const steered = steer(plain, context, carry, pauses);

@@ -356,12 +356,12 @@ export const conditions = {
   },
   'foreign-body': {
     label: 'Foreign body', group: 'soft', places: ['G'],
-    say: ['foreign (body|bodies|object)', 'thorn(s) in [(the|his|her)]', '(stick|wood|thorn|splinter|wire|twig) (stuck|lodged|wedged|jammed|trapped)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit|lump|splinter) of [a] (stick|wood|wire|thorn|straw|twig)', '(piece|bit) of (stick|wood|wire|straw|twig) (stuck|lodged|wedged)'],
+    say: ['foreign (body|bodies|object)', 'thorn(s) in [(the|his|her)]', '[a] [(bit|piece|lump) of] (stick|wood|thorn|splinter|wire|twig|bramble|bone|nail) [is] (stuck|lodged|wedged|jammed|trapped|across)', 'grass awn(s)', 'grass seed(s) (stuck|lodged)', '(piece|bit|lump|splinter) of [a] (stick|wood|wire|thorn|straw|twig)', '(piece|bit) of (stick|wood|wire|straw|twig) (stuck|lodged|wedged)'],
     withPlace: ['(a|some|another) (stick|thorn|splinter|twig|grass seed|wire)'],
   },
   'bit-injury': {
     label: 'Bit injury', group: 'soft', places: ['G'],
-    say: ['a bit (injury|rub|ulcer|mark)', 'bit (injury|injuries|rub|rubs|damage|sore|sores|mark|marks|trauma|ulcer)', 'rubbed by the bit', '(pinched|bruised) by the bit', '(raw|sore|rubbed|rubbed raw|rubbed sore|chafed|cut|bruised) from the bit'],
+    say: ['a bit (injury|rub|ulcer|mark)', 'bit (injury|injuries|rub|rubs|damage|sore|sores|mark|marks|trauma|ulcer)', 'rubbed by the bit', 'rub mark(s)', '(rub|rubs) at', 'rubbed at', '(pinched|bruised) by the bit', '(raw|sore|rubbed|rubbed raw|rubbed sore|chafed|cut|bruised) from the bit'],
   },
   bleeding: {
     label: 'Bleeding', group: 'soft', places: ['G', 'T', 'S'],

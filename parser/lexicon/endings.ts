@@ -22,7 +22,7 @@ export const finite: readonly string[] = [
 ];
 /** They go on with what was said, where no question begins with them. */
 export const goesOn: readonly string[] = ['is', 'are', 'was', 'were', 'has', 'have', 'had', 'will', 'would', 'must', 'should', 'ought', 'needs', 'wants'];
-export const asksWith: readonly string[] = ['it', 'he', 'she', 'they', 'you', 'i', 'we', 'that', 'this', 'these', 'those', 'there', 'the', 'his', 'her', 'your', 'my', 'a', 'any', 'not'];
+export const asksWith: readonly string[] = ['it', 'he', 'she', 'they', 'you', 'i', 'we', 'that', 'this', 'these', 'those', 'there', 'the', 'his', 'her', 'your', 'my', 'a', 'any', 'not', 'have'];
 /** "this morning", "next time" are one. */
 export const these: readonly string[] = ['this', 'that', 'next', 'last'];
 export const besideThis: readonly string[] = ['morning', 'afternoon', 'evening', 'week', 'month', 'year', 'time', 'visit', 'spring', 'summer', 'autumn', 'fall', 'winter', 'tooth', 'side', 'row'];
@@ -40,3 +40,5 @@ export const behindNot: readonly string[] = ['rule', 'see', 'feel', 'get', 'touc
 /** Of what it is, and which of its sides: "the tongue, side of it". */
 export const withSides: readonly string[] = ['cheek', 'tongue', 'palate', 'buccal', 'lingual', 'palatal', 'labial', 'lip', 'hand', 'either', 'other', 'outer', 'inner'];
 export const sidesOf: readonly string[] = ['side', 'sides', 'edge', 'edges', 'aspect', 'surface', 'surfaces', 'margin'];
+/** Said behind what may be so. */
+export const hedging: readonly string[] = ['possibly', 'maybe', 'perhaps', 'probably', 'think', 'reckon', 'suspect', 'likely'];

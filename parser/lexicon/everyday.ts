@@ -19,6 +19,7 @@ interface Everyday {
 export const everydaySay: readonly Everyday[] = [
   { plain: 'rest of the incisors', say: ['[(and|but)] [the] (rest|others|remainder) of [(the|his|her|them|those)] (front ones|front teeth|fronts)', '[the] other front (ones|teeth)'] },
   { plain: 'nothing else on the incisors', say: ['nothing (else|more) [(up|down|going on)] (at the|the|in|in the|out) front'] },
+  ...['is', 'are', 'looks', 'look', 'feels', 'feel'].map((verb): Everyday => ({ plain: `${verb} fine`, say: [`${verb} (alright|all right)`] })),
   { plain: 'crest at', say: ['[the] (top|peak|worst|height|highest point|high point|highest part|highest bit) of it [(is|being)] [just] (at|on|round|about|by)', '[the] (high point|highest point|highest part|highest bit) [is] (at|on|by)'] },
   ...['on', 'in', 'at', 'there', 'anywhere'].map((where): Everyday => ({ plain: `nothing else ${where}`, say: [`otherwise nothing [(else|much)] ${where}`, `nothing otherwise ${where}`, `(apart from|other than|bar|besides) that nothing [else] ${where}`] })),
   {

@@ -8,6 +8,7 @@ export const glue: readonly string[] = [
 ];
 /** What people say before, behind and between findings and mean nothing of the record by: whole phrases only, single words that name nothing. */
 export const conversation: readonly string[] = [
+  'to (go|match) [with] (it|that|them)',
   'right the way (through|along|round)', 'all the way (through|along|round)', 'all along', '[nice and] evenly',
   // How far work went, as a speaker measures it.
   '[just] as (far|much|well|low|high|flat|close) as (i|we) [(safely|reasonably|possibly)] (dare|dared|could|can|like|wanted|want) [to] [(go|get|get (it|there|to))]', 'as best (i|we) (could|can)', 'as (far|much|low) as [(is|was|it is|it was)] (safe|sensible|wise|reasonable)', 'as (far|low|much) as (it|they|that) will go', '[as] smooth as (you like|anything|glass|silk|(i|we) can get (it|them))', 'as you like', 'in [(about|maybe)] (two|three|a couple of|a few) goes',
