@@ -20,7 +20,18 @@ const forms = buildTrie(
 
 /** What a fact begins with. */
 export const factWords: readonly string[] = [...forms.next.keys()];
-const telling: ReadonlySet<string> = new Set(['says', 'said', 'reckons', 'tells', 'told']);
+const telling: ReadonlySet<string> = new Set([
+  'says',
+  'said',
+  'reckons',
+  'tells',
+  'told',
+  'reports',
+  'reported',
+  'reporting',
+  'mentions',
+  'mentioned',
+]);
 /** The words that name what a sentence is about, where they stand. */
 export const factAt = (
   words: readonly string[],
@@ -130,7 +141,9 @@ export const facts: WorkRule = (marks, tokens) => {
     (own.from > 0 && ofItself.has(about as FactAbout) && !subject.test(words.slice(own.from).join(' '))) ||
     // "a hundred and five with the vat": what is paid is no tooth.
     (about !== 'account' && codesIn(marksIn(marks))) ||
-    (findingsIn(beside) && !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
+    (findingsIn(beside) &&
+      !consentedTo(words, beside) &&
+      !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
   )
     return [];
   // The horse's age and sex go to the header, not into what was said about the visit.
@@ -159,6 +172,12 @@ export const facts: WorkRule = (marks, tokens) => {
   ];
 };
 
+/** "consent from the owner for taking the wolf teeth out": what it was given for was not found. */
+const consentedTo = (words: readonly string[], beside: readonly Mark[]): boolean => {
+  const at = words.indexOf('consent');
+  return at >= 0 && beside.filter(namesOne).every(({ from }) => words.slice(at, from).some((word) => word === 'for' || word === 'to'));
+};
+
 /** Whether the phrase says that someone agreed to something, or did not. */
 export const consentIn = (tokens: readonly Token[]): boolean => {
   const words = tokens.map(({ t }) => t);
@@ -167,9 +186,13 @@ export const consentIn = (tokens: readonly Token[]): boolean => {
 
 const rateIn = (tokens: readonly Token[]): number | undefined =>
   tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
+const consentFor = {
+  extraction: /extract|\b(?:tak(?:e|ing)|hav(?:e|ing)|pull(?:ing)?|whip(?:ping)?|get(?:ting)?) .*\bout\b|\bpull|\bcom(?:e|ing) out\b/,
+  sedation: /sedat/,
+  treatment: /treat|\b(?:rasp|float)(?:ing)?\b/,
+  exam: /exam/,
+} as const;
 const consent = (said: string): { given: boolean; for?: 'exam' | 'treatment' | 'sedation' | 'extraction' } => {
-  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) =>
-    said.includes(what === 'sedation' ? 'sedat' : what === 'extraction' ? 'extract' : what),
-  );
+  const target = (['extraction', 'sedation', 'treatment', 'exam'] as const).find((what) => consentFor[what].test(said));
   return { given: !/\b(no|not|refused|withheld|declined)\b/.test(said), ...(target ? { for: target } : {}) };
 };

@@ -168,8 +168,9 @@ export const followUps: WorkRule = (marks, tokens, { carry, named }) => {
     });
   if (
     find('noBit') >= 0 &&
+    text !== 'bitless' &&
     (after !== undefined ||
-      /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides|riding|hacking|is|was) )bitless(?! (?:at|for now|for the (?:minute|moment|time)|these|since|now|always|anyway|bridle))/.test(
+      /^(rest from|off) the bit|(?<!(ridden|goes|hacks|works|rides|riding|hacking|is|was) )bitless(?! (?:at|for now|for the (?:minute|moment|time)|these|since|now|always|anyway|bridle)|.*\bnever\b.*\bbit\b)/.test(
         text,
       ))
   )

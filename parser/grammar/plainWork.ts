@@ -187,6 +187,8 @@ const apart: Rule = (tokens, at) => {
   const form = takeApart.indexOf(t(tokens, at)) >= 0 ? 0 : takingApart.indexOf(t(tokens, at)) >= 0 ? 2 : undefined;
   if (form === undefined || (form === 0 && (!leadsVerb.has(t(tokens, at - 1)) || ['i', 'we'].includes(t(tokens, at - 1)))))
     return undefined;
+  // Consent is kept in its own words.
+  if (tokens.slice(0, at).some((token) => token.t === 'consent')) return undefined;
   // What was tried in vain, and what somebody will not have, other rules read.
   const before = tokens.slice(Math.max(0, at - 4), at).map((token) => token.t);
   if (

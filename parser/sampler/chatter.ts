@@ -90,7 +90,7 @@ export function chatter(random: Random): string {
       () => `hay is ${sayNumber(whole(random, 40, 99))} pounds a bale now`,
       () => `we got ${pick(random, ['two', 'three', 'four'])} hundred bales in`,
       () => `he is ${pick(random, ['fifteen', 'sixteen'])} ${pick(random, ['one', 'two', 'three'])} hands`,
-      () => `that's one ten today`,
+      () => `it was an hour and ten to get here`,
       () => `about ${sayNumber(whole(random, 2, 40))} miles from here`,
       () => `be done by half past ${sayNumber(whole(random, 1, 11))}`,
     ])();
