@@ -6,15 +6,21 @@ export interface Form<T> {
   readonly words: readonly string[];
   readonly means: T;
 }
-export type Forms<T> = ReadonlyMap<string, readonly Form<T>[]>;
+/** By the first word, and by the second; a form of one word stands in all lists of its word. */
+export type Forms<T> = ReadonlyMap<string, ReadonlyMap<string, readonly Form<T>[]>>;
+/** What stands behind the last word. */
+const END = '';
 
 export function formsOf<T>(list: Iterable<readonly [readonly string[], T]>): Forms<T> {
-  const forms = new Map<string, Form<T>[]>();
+  const forms = new Map<string, Map<string, Form<T>[]>>();
   for (const [words, means] of list) {
-    const first = words[0] as string;
-    const known = forms.get(first);
-    if (known) known.push({ words, means });
-    else forms.set(first, [{ words, means }]);
+    const [first = END, second] = words;
+    const known = forms.get(first) ?? new Map<string, Form<T>[]>([[END, []]]);
+    forms.set(first, known);
+    const form = { words, means };
+    if (second === undefined) for (const one of known.values()) one.push(form);
+    else if (known.has(second)) known.get(second)?.push(form);
+    else known.set(second, [...(known.get(END) ?? []), form]);
   }
   return forms;
 }
@@ -33,13 +39,14 @@ export const firstWords = (...all: readonly Forms<unknown>[]): readonly string[]
 /** The first form that stands at this token and that `fits`. */
 export function formAt<T>(forms: Forms<T>, tokens: readonly Token[], at: number, fits?: (form: Form<T>) => boolean): Form<T> | undefined {
   const word = tokens[at]?.t;
-  const known = word === undefined ? undefined : forms.get(word);
+  const begun = word === undefined ? undefined : forms.get(word);
+  const known = begun?.get(tokens[at + 1]?.t ?? END) ?? begun?.get(END);
   if (known === undefined) return undefined;
   for (const form of known) if (standsAt(form.words, tokens, at) && (fits?.(form) ?? true)) return form;
   return undefined;
 }
-/** From the second word on: the first is looked up. Loops, for a thousand forms are asked in a phrase. */
+/** From the third word on: the first two are looked up. Loops, for a thousand forms are asked in a phrase. */
 function standsAt(words: readonly string[], tokens: readonly Token[], at: number): boolean {
-  for (let i = 1; i < words.length; i += 1) if (tokens[at + i]?.t !== words[i]) return false;
+  for (let i = 2; i < words.length; i += 1) if (tokens[at + i]?.t !== words[i]) return false;
   return true;
 }

@@ -26,11 +26,12 @@ const vet = '[the|a|his|her|our] (vet|veterinarian|veterinary (surgeon|attention
 const mark = '(flag|mark|tag|highlight|earmark)';
 // Why something is struck, or brought back, said beside it: "that's wrong, delete it".
 const wrong = "(that's|that is|that was|it was|i was|i got (that|it)) wrong|i did not mean (that|it)|i (misspoke|mis spoke)";
+const whatLast = `(that|that one|this one|(my|the|that) last|${last})`;
 const right = 'i was right [the first time]|i want (that|it)|i did not mean to (delete|strike|scratch|scrap|lose) (that|it)|that was right';
 
 export const commands = {
   'strike-last': { label: 'Strike the last', whole: true, opposite: 'bring-back', say: [
-    `[${wrong}] (scratch|strike|delete|undo|scrap|scrub|cancel|erase) (that|that one|this one|(my|the|that) last|${last}) [${wrong}]`, `(forget|ignore|discard|disregard|lose|drop|bin|never mind) ${last} [${wrong}]`,
+    `[${wrong}] (scratch|strike|delete|undo|scrap|scrub|cancel|erase) ${whatLast}`, `(scratch|strike|delete|undo|scrap|scrub|cancel|erase) ${whatLast} (${wrong})`, `(forget|ignore|discard|disregard|lose|drop|bin|never mind) ${last} [${wrong}]`,
     `(scratch|strike|delete|undo|scrap|erase|remove) [my] last [${written}|one|bit]`, `(remove|delete|erase|scrap) (that|my last|this) ${written}`, 'wipe that [one]', '(do not|no do not) (put that down|record that|write that down|log that)', 'forget i said that', `(scratch|strike|delete|undo|scrap|scrub|cancel|erase|forget|ignore|bin) what i [(just|last)] said`,
     `(remove|wipe) ${lastWritten}`, '(remove|wipe) (the|that) last one', '(forget|ignore|discard|disregard) that [one]',
     `(take|get|cross|rub|leave|wipe) ${lastWritten} (off|out|back) [again]`, '(cross|leave) (the|that) last (one|bit|thing) (off|out)', '(cross that [one] (off|out)|rub that [one] out)', `get rid of (${lastWritten}|(the|that) last one|that entry)`,

@@ -100,7 +100,7 @@ export const conditions = {
   },
   gingivitis: {
     label: 'Gingivitis', group: 'gums', places: ['T', 'S', 'G'],
-    say: ['gingivitis', 'inflamed gum(s)', 'red gum(s)', '(gum|gums|gingiva) [(is|are)] (inflamed|red|swollen|angry)', 'gum inflammation', 'gingival inflammation', 'inflammation of the (gum|gums|gingiva)', '(angry|swollen|sore|puffy|reddened|inflamed) (gum|gums|gingiva)', '(gum|gums|gingiva) [(is|are|looks|look)] [(a bit|quite|very|really|all)] (inflamed|red|swollen|angry|reddened|puffy|sore|irritated) [(and|looking)] [(inflamed|red|swollen|angry|puffy|sore)]', 'marginal redness', 'gingivitic'],
+    say: ['gingivitis', 'inflamed gum(s)', 'red gum(s)', '(gum|gums|gingiva) [(is|are)] (inflamed|red|swollen|angry)', 'gum inflammation', 'gingival inflammation', 'inflammation of the (gum|gums|gingiva)', '(angry|swollen|sore|puffy|reddened|inflamed) (gum|gums|gingiva)', '(gum|gums|gingiva) [(is|are|looks|look)] [(a bit|quite|very|really|all)] (inflamed|red|swollen|angry|reddened|puffy|sore|irritated) [(looking|and (inflamed|red|swollen|angry|puffy|sore))]', 'marginal redness', 'gingivitic'],
     withPlace: ['inflamed', 'red', 'reddened', 'angry', '(red|sore|swollen|puffy) and (angry|red|swollen|inflamed|sore|puffy)'],
   },
   'gingival-recession': {
@@ -266,7 +266,7 @@ export const conditions = {
   },
   'root-remnant': {
     label: 'Root remnant', group: 'number', places: ['T'],
-    say: ['(retained|remaining) root [(tip|fragment|remnant)]', 'root (remnant|remnants|tip left|left behind|still in|retained)', 'retained root(s)', '[(a|the)] [(little|wee|small)] (bit|piece|some|scrap|end|sliver|tip) of [(the|an|a)] [old] root [tip] [is] [(still|left)] (in|there|behind|left) [(there|in|behind)]', 'root tip [is] [(still|left)] (in|there|behind) [there]', '(old|some) root [is] [(still|left)] (in|there|behind) [there]'],
+    say: ['(retained|remaining) root [(tip|fragment|remnant)]', 'root (remnant|remnants|tip left|left behind|still in|retained)', 'retained root(s)', '[a] (bit|piece|scrap|sliver|end|tip|some) of [(the|an)] [old] root [tip] [is] [still] (left [(in|in there|there|behind)]|in [there]|there|behind)', 'root tip [is] [(still|left)] (in|there|behind) [there]', '(old|some) root [is] [(still|left)] (in|there|behind) [there]'],
   },
   drifted: {
     label: 'Drifted', group: 'number', places: ['T'],
@@ -460,7 +460,7 @@ export const conditions = {
   },
   quidding: {
     label: 'Quidding', group: 'horse', places: ['N'],
-    say: ['quid(s|ding|ded)', '(dropping|drops|dropped|spitting|spits) [out] [(half|some|any|a lot|lots|most|balls)] [of] [(his|her|their|the|its)] (food|feed|hay|haylage|chaff|dinner|hard feed|forage|nuts|wads)', '(dropping|drops|spitting|spits) (half|some|most|a lot|all) [of (his|her|the)] (it|food|feed|hay|haylage) [straight] back out', '(dropping|drops|spitting|spits) (half|most|all) of it [straight] back out', '(dropping|drops|spitting|spits) half [of] (his|her|the) (food|feed|hay|haylage) [straight] back out', '(half|some|most|a lot|lots) of (his|her|the) (food|feed|hay|haylage|dinner) (comes|coming|falls|falling|drops) ([straight] back out|[back|straight] out of (his|her) mouth)', '(wads|balls) of (hay|haylage|grass) (on the floor|in the stable|dropped)', 'leaving (quids|wads|balls)', '(spits|spitting) out (wads|balls) [of (hay|haylage|grass)]', 'drops (food|feed|hay|his feed|her feed)', 'balling hay', '(dropping|drops|spitting|spits|leaving|leaves|finding) [out] [(little|wee|big|half chewed)] (balls|wads|clumps|plugs|mouthfuls) of [(half|part|partly)] [chewed] [up] (hay|haylage|grass|feed|food)'],
+    say: ['quid(s|ding|ded)', '(dropping|drops|dropped|spitting|spits) [out] [(half|some|any|a lot|lots|most|balls)] [of] [(his|her|their|the|its)] (food|feed|hay|haylage|chaff|dinner|hard feed|forage|nuts|wads)', '(dropping|drops|spitting|spits) (half|some|most|a lot|all) [of (his|her|the)] (it|food|feed|hay|haylage) [straight] back out', '(dropping|drops|spitting|spits) (half|most|all) of it [straight] back out', '(dropping|drops|spitting|spits) half [of] (his|her|the) (food|feed|hay|haylage) [straight] back out', '(half|some|most|a lot|lots) of (his|her|the) (food|feed|hay|haylage|dinner) (comes|coming|falls|falling|drops) ([straight] back out|[back|straight] out of (his|her) mouth)', '(wads|balls) of (hay|haylage|grass) (on the floor|in the stable|dropped)', 'leaving (quids|wads|balls)', '(spits|spitting) out (wads|balls) [of (hay|haylage|grass)]', 'drops (food|feed|hay|his feed|her feed)', 'balling hay', '(dropping|drops|spitting [out]|spits [out]|leaving|leaves|finding) [(little|wee|big|half chewed)] (balls|wads|clumps|plugs|mouthfuls) of [(half|part|partly) chewed [up]] (hay|haylage|grass|feed|food)'],
   },
   'weight-loss': {
     label: 'Weight loss', group: 'horse', places: ['N'],

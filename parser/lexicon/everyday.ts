@@ -29,7 +29,7 @@ export const everydaySay: readonly Everyday[] = [
   {
     plain: 'rasped',
     say: [
-      '[(so|right|okay|and|it was|this was|that was|was)] [(just|only|simply)] [(a|the|his|her|another)] (routine|regular|light|quick|simple|standard|normal|usual|general|maintenance|bog standard|straightforward|basic) [(maintenance|light|quick|routine|little)] (rasp|float|rasping|floating) [(today|for him|for her|this time|really)]',
+      '[(just|only|simply)] [(a|the|his|her|another)] (routine|regular|light|quick|simple|standard|normal|usual|general|maintenance|bog standard|straightforward|basic) [(maintenance|light|quick|routine|little)] (rasp|float|rasping|floating) [today]',
     ],
     behind: ['nothing [(else|at all)] (abnormal|unusual|untoward|of note|amiss|nasty)', '(no|nil) (abnormality|abnormalities|abnormal)', '[(all|everything|mouth|the mouth|the rest)] [is] normal'],
   },

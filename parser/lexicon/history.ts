@@ -6,7 +6,7 @@ const months = '(january|february|march|april|may|june|july|august|september|oct
 const seasons = `(spring|summer|autumn|winter|fall|season|${months})`;
 /** Names of times of the year: no thing that a finding could be of. */
 export const timesOfYear: readonly string[] = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december', 'spring', 'summer', 'autumn', 'winter', 'christmas', 'easter'];
-const since = '[(about|around|roughly|only|just|nearly|over)] (a|one|two|three|four|five|six|eight|ten|twelve|a few|a couple of|couple of|few) [(day|week|month|year)] (days|weeks|months|years|day|week|month|year|fortnight) (ago|back)';
+const since = '[(about|around|roughly|only|just|nearly|over)] (a|one|two|three|four|five|six|eight|ten|twelve|a few|a couple of|couple of|few) (days|weeks|months|years|day|week|month|year|fortnight) (ago|back)';
 export const historyCues: readonly ScopeCue[] = [
   // "started about three weeks ago": since when, of what there is.
   { say: [`(started|began|starting|came on|set in) ${since}`, `(started|began|starting|came on|set in) (last (week|month|spring|summer|autumn|winter|year)|in [the] ${seasons})`], means: 'before', looks: 'back', kind: 'pseudo' },

@@ -1,5 +1,5 @@
 /** The lexicon, linted: no form owned by two entries unless said so, every form reads as its own entry, every entry has its gold. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { expand } from '../../parser/grammar/template.ts';
@@ -20,6 +20,24 @@ const formsOf = (entry: ConditionEntry): readonly string[] =>
 const ambiguous: Readonly<Record<string, string>> = {
   displaced: 'alone a position; beside a fracture how it stands',
 };
+
+/** Every template of the lexicon: strings with brackets, wherever they stand. */
+const templatesIn = (value: unknown): readonly string[] =>
+  typeof value === 'string'
+    ? /[([]/.test(value) && !/\\|\(\?|\^/.test(value)
+      ? [value]
+      : []
+    : value !== null && typeof value === 'object' && !(value instanceof RegExp)
+      ? Object.values(value).flatMap(templatesIn)
+      : [];
+
+test('no template says so much that every start pays for it: all forms are held in memory', async () => {
+  const folder = join(import.meta.dirname, '../../parser/lexicon');
+  const tables = await Promise.all(readdirSync(folder).map((file) => import(join(folder, file)) as Promise<object>));
+  const sizes = tables.flatMap((table) => templatesIn(Object.values(table))).map((form) => [expand(form).length, form] as const);
+  expect(sizes.filter(([size]) => size > 50_000)).toEqual([]);
+  expect(sizes.reduce((sum, [size]) => sum + size, 0)).toBeLessThan(900_000);
+});
 
 describe('conditions', () => {
   test('every spoken form is lower case words and hyphenless', () => {
