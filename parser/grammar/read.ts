@@ -59,7 +59,7 @@ import { supposed } from './supposed.ts';
 import { thatSide } from './thatSide.ts';
 import { timeAgain } from './timeAgain.ts';
 import { toDoYet } from './toDoYet.ts';
-import { approved, toTheHorse } from './toTheHorse.ts';
+import { approved, ofTheHorse, toTheHorse } from './toTheHorse.ts';
 import type { Token } from './tokens.ts';
 import { topics } from './topics.ts';
 import { treatmentsOf } from './treatments.ts';
@@ -160,7 +160,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
   const corrected = selfCorrected(begun);
   const tokens = shown(alongRow(corrected.tokens), context, carry);
   const { marks: heard, steps } = scan(tokens);
-  const scanned = retracted(toTheHorse(approved(heard, tokens), tokens), tokens);
+  const scanned = retracted(toTheHorse(ofTheHorse(approved(heard, tokens), tokens), tokens), tokens);
   const marks = turned(
     restated(
       leaning(

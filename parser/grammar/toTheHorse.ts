@@ -41,4 +41,23 @@ export function approved(marks: readonly Mark[], tokens: readonly Token[]): read
     : marks;
 }
 
+/** "he's fine", "she's grand now": how the horse is, and nothing of the mouth; with a place it is that ("he's fine on the left"). */
+export const ofTheHorse = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] =>
+  marks.some(({ place }) => place !== undefined)
+    ? marks
+    : marks.map((mark): Mark => {
+        const [who, is] = [tokens[mark.from - 2]?.t ?? '', tokens[mark.from - 1]?.t ?? ''];
+        const normal = mark.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality' && t.strength === 'absentSay') === true;
+        return normal && horse.has(who) && being.has(is) && approving.test(wordsOf(mark, tokens))
+          ? { from: mark.from, to: mark.to, terms: [{ k: 'talk' }] }
+          : mark;
+      });
+const horse: ReadonlySet<string> = new Set(['he', 'she', 'horse', 'pony', 'lad', 'mare', 'gelding']);
+const being: ReadonlySet<string> = new Set(['is', 'was', 'looks', 'seems']);
+const wordsOf = ({ from, to }: Mark, tokens: readonly Token[]): string =>
+  tokens
+    .slice(from, to)
+    .map(({ t }) => t)
+    .join(' ');
+
 const isTalk = ({ unknown, terms }: Mark): boolean => unknown === true || terms?.some(({ k }) => k === 'talk') === true;
