@@ -5,6 +5,7 @@ import { lessOfTheWork, lessRuledOut, lessThoseNamed, otherwiseOfThem } from './
 import {
   blind,
   displacedFracture,
+  displacedThere,
   howItRuns,
   normalInName,
   saysLess,
@@ -14,7 +15,7 @@ import {
   twoNames,
   whoseCondition,
 } from './refine/oneThing.ts';
-import { packed } from './refine/packed.ts';
+import { kindOfGap, packed } from './refine/packed.ts';
 import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
@@ -48,12 +49,14 @@ const ordered = woken<Rule>([
   { rule: quarterOfFront, needs: ['upper', 'lower', 'top', 'bottom'] },
   { rule: sharpCheekTeeth, needs: ['sharp'] },
   { rule: packed, needs: ['packed', 'packing'] },
+  { rule: kindOfGap, needs: ['valve', 'open'] },
   { rule: overhang, needs: ['overhang', 'overhangs', 'overhanging'] },
   { rule: blind, needs: ['wolf-tooth', 'blind-wolf-tooth'] },
   { rule: ofTheJaw, needs: ['reduced-excursion'] },
   { rule: gumThere, needs: ['gum'] },
   { rule: nodes, needs: ['lymph-node-enlargement', 'swelling'] },
   { rule: displacedFracture, needs: ['displaced'] },
+  { rule: displacedThere, needs: ['wolf-tooth', 'blind-wolf-tooth'] },
   { rule: sideOfPart, needs: ['abnormality', 'absent'] },
   { rule: otherwiseOfThem, needs: ['otherwise'] },
   { rule: lessThoseNamed, needs: ['except', 'rest', 'else', 'others', 'other', 'otherwise'] },

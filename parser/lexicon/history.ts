@@ -28,7 +28,7 @@ export const onThatDay = /^(?:last (?:time|year|visit|month|week|spring|summer|a
 export const workOfThePast: readonly string[] = [
   'last (year|time|visit|month|week|summer|winter|autumn|spring)', `last ${months}`, `in ${months}`,
   '(in|over|during|through|back in) [the] [(early|late|end of the|middle of the)] (spring|summer|autumn|winter|fall)', '(at|before|after|over|around) (christmas|easter|new year)', 'at the back end', `(this|last|on) ${days}`, 'in (twenty|two thousand)',
-  '(year|month|week)(s) (ago|back)', 'previously', 'yesterday', 'the other (day|week)',
+  '(year|month|week)(s) (ago|back)', 'previously', 'yesterday', '(rasped|floated|done|seen|treated|dressed|scaled) (recently|lately|not long ago|a while (ago|back))', 'recently (rasped|floated|done|treated|dressed|scaled)', 'the other (day|week)',
   '(at|by) the (clinic|hospital|surgery|university)',
   '(last|previous|old|other) (dentist|vet|edt|owner|person|one|man|chap|fella|fellow|lad|guy|lady|woman|technician)',
   'as a (foal|yearling|youngster|(two|three|four) year old)', 'when (he|she) was (a|two|three|four|five|six|young|younger)',

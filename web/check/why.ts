@@ -102,6 +102,7 @@ export const rulesInWords: Readonly<Record<string, string>> = {
   'said as unsure': 'whether it is so was said to be unsure',
   'said by another': 'somebody else said so',
   'said of the same place': 'it is said of the place of what it is instead',
+  'of the tooth just named': 'it is said of the tooth named right before it',
   'shown and not said': 'where “that” was is not known',
   'a bare not': 'a “not” on its own may rule out, or be “noted” or “nought”',
   'mobility or molar': '“M” is said of mobility and of molars',

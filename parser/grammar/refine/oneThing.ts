@@ -230,6 +230,17 @@ export const howItRuns: Rule = (reads, { marks }) => {
   );
 };
 
+/** "wolf tooth lower right displaced": of the tooth just named, where no other place was said. */
+export const displacedThere: Rule = (reads) =>
+  reads.map((read, i) => {
+    const [one, ...more] = read.made;
+    const body = one && finding(one);
+    const named = reads[i - 1]?.made.map(finding).find((other) => other && wolves.test(other.condition) && other.presence === 'present');
+    const place = named?.place;
+    if (!one || more.length > 0 || body?.condition !== 'displaced' || body.place !== null || !place || !('teeth' in place)) return read;
+    return { ...read, made: [{ ...become(one, { place }, 'of the tooth just named'), doubts: one.doubts.filter(({ doubt }) => doubt !== 'no-place') }] };
+  });
+
 /** "displaced as well", right after a fracture, is how the fracture stands. */
 export const displacedFracture: Rule = (reads, { context, carry }) => {
   const last = standing(context, carry.last);

@@ -52,3 +52,23 @@ export const packed: Rule = (reads, { context, carry, marks, tokens }) => {
     return gapSaid ? { ...made, body: food, rules: ['finding', 'packed beside a gap'] } : asked(made, [food, made.body]);
   });
 };
+
+const gapKinds: ReadonlySet<string> = new Set(['open', 'valve']);
+/** "diastema ..., valve type, food packed": a gap is a valve, and not the feed in it. */
+export const kindOfGap: Rule = (reads) => {
+  const found = reads.flatMap(({ made }) => made.map(({ body }) => body)).filter((body) => body?.kind === 'finding');
+  const at = (body: FindingBody): string => JSON.stringify(body.place);
+  const kindsOf = (body: FindingBody): NonNullable<FindingBody['qualifiers']> =>
+    (body.qualifiers ?? []).filter((kind) => gapKinds.has(kind));
+  const gapAt = new Set(found.filter(({ condition, place }) => condition === 'diastema' && place !== null).map(at));
+  const said = found.find((body) => body.condition !== 'diastema' && gapAt.has(at(body)) && kindsOf(body).length > 0);
+  if (said === undefined) return reads;
+  return each(reads, (made) => {
+    const { body } = made;
+    if (body?.kind !== 'finding' || at(body) !== at(said)) return made;
+    const { qualifiers, ...bare } = body;
+    const own = body.condition !== 'diastema' ? [] : kindsOf(kindsOf(body).length > 0 ? body : said);
+    const all = [...own, ...(qualifiers ?? []).filter((kind) => !gapKinds.has(kind))];
+    return { ...made, body: all.length > 0 ? { ...bare, qualifiers: all } : bare };
+  });
+};
