@@ -238,7 +238,10 @@ export const displacedThere: Rule = (reads) =>
     const named = reads[i - 1]?.made.map(finding).find((other) => other && wolves.test(other.condition) && other.presence === 'present');
     const place = named?.place;
     if (!one || more.length > 0 || body?.condition !== 'displaced' || body.place !== null || !place || !('teeth' in place)) return read;
-    return { ...read, made: [{ ...become(one, { place }, 'of the tooth just named'), doubts: one.doubts.filter(({ doubt }) => doubt !== 'no-place') }] };
+    return {
+      ...read,
+      made: [{ ...become(one, { place }, 'of the tooth just named'), doubts: one.doubts.filter(({ doubt }) => doubt !== 'no-place') }],
+    };
   });
 
 /** "displaced as well", right after a fracture, is how the fracture stands. */
