@@ -2,6 +2,7 @@
 import {
   asksWith,
   behindNot,
+  behindNotBeen,
   besideThis,
   closesAsides,
   goesOn,
@@ -14,6 +15,7 @@ import {
   ofTheNumber,
   openEnds,
   positions,
+  saidByThemselves,
   these,
   sidesOf,
   whichOf,
@@ -22,7 +24,6 @@ import {
 import { digitWords, teenWords, tensWords } from '../lexicon/numbers.ts';
 import { sidedNouns } from '../lexicon/sides.ts';
 import type { Hypothesis } from '../contract/word.ts';
-import { workWords } from './vocabulary.ts';
 
 const setOf = (...words: readonly string[]): ReadonlySet<string> => new Set(words);
 const never = setOf(...neverEnds),
@@ -36,7 +37,9 @@ const never = setOf(...neverEnds),
   asking = setOf(...asksWith),
   aside = setOf(...closesAsides),
   behindOnly = setOf(...neverBegins),
-  denied = setOf(...workWords, ...behindNot),
+  byItself = setOf(...saidByThemselves),
+  denied = setOf(...behindNot),
+  notBeen = setOf(...behindNotBeen),
   faces = setOf(...withSides),
   faceOf = setOf(...sidesOf),
   jaw = setOf(...jaws),
@@ -65,28 +68,31 @@ function runsOn(words: readonly string[], count: number): boolean {
   return (
     never.has(word) ||
     // "off the bit for a week" and "of course" are said by themselves.
-    (behindOnly.has(next) && !ownStart.has(second) && !ownStart.has(third)) ||
+    (behindOnly.has(next) && !byItself.has(second) && !byItself.has(third)) ||
     (ongoing.has(next) && !asking.has(second) && !aside.has(word)) ||
     (near.has(word) && times.has(next)) ||
     (jaw.has(word) && teeth.has(next)) ||
-    (faces.has(word) && faceOf.has(next)) ||
+    (faces.has(word) && faceOf.has(next) && second !== 'to' && !(second === 'of' && asking.has(third))) ||
     // "didn't, widen it": what was not done stands behind the pause.
-    (denies.test(word) && denied.has(next))
+    (denies.test(word) && denied.has(next)) ||
+    (isNot.test(word) && notBeen.has(next))
   );
 }
-const ownStart: ReadonlySet<string> = new Set(['course', 'bit', 'side', 'fore', 'hind']);
-const denies = /(?:n't|cannot)$/;
+const denies = /^(?:(?:did|do|does|ca|could|wo|would|should)n't|cannot)$/;
+const isNot = /^(?:is|are|was|were|has|have|had)n't$/;
 
-/** A pause where nobody ends is one of looking for a word. @returns the words as if nobody had paused there; the same object where all pauses stand */
-export function withoutSearching(hypothesis: Hypothesis): Hypothesis {
-  const { words } = hypothesis;
-  const plain = words.map(({ w }) => w.toLowerCase().replace(marks, ''));
-  const going = words.map((word, i) =>
-    i + 1 < words.length && pause.test(word.w) && runsOn(plain, i + 1) ? { ...word, w: word.w.replace(pause, '') } : word,
-  );
-  return going.every((word, i) => word === words[i])
+/** The words as if nobody had paused behind those; the same object where nobody did. */
+export function withoutPauses(hypothesis: Hypothesis, behind: (at: number) => boolean): Hypothesis {
+  const words = hypothesis.words.map((word, i) => (pause.test(word.w) && behind(i) ? { ...word, w: word.w.replace(pause, '') } : word));
+  return words.every((word, i) => word === hypothesis.words[i])
     ? hypothesis
-    : { ...hypothesis, words: going, text: going.map(({ w }) => w).join(' ') };
+    : { ...hypothesis, words, text: words.map(({ w }) => w).join(' ') };
 }
 const pause = /[,;:.!?]+$/;
+
+/** A pause where nobody ends is one of looking for a word. */
+export function withoutSearching(hypothesis: Hypothesis): Hypothesis {
+  const plain = hypothesis.words.map(({ w }) => w.toLowerCase().replace(marks, ''));
+  return withoutPauses(hypothesis, (at) => at + 1 < plain.length && runsOn(plain, at + 1));
+}
 const marks = /^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu;

@@ -7,6 +7,7 @@ import { approving, besideTalk, praising } from '../lexicon/talkBeside.ts';
 import type { Item } from '../contract/item.ts';
 import type { Hypothesis } from '../contract/word.ts';
 import type { Parsed } from './build.ts';
+import { withoutPauses } from './ending.ts';
 import { isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -38,19 +39,18 @@ export function hesitated(
   const bounds = [0, ...cuts, hypothesis.words.length];
   for (const [k, cut] of cuts.slice(0, MOST).entries()) {
     const stretch: Stretch = [bounds[k] as number, cut, bounds[k + 2] as number];
-    const sure = splits(tokens, stretch) || (!standsAlone(tokens, stretch) && attaches(tokens, stretch));
-    if (!sure && (standsAlone(tokens, stretch) || lostIn(said, stretch) === 0)) continue;
-    const joined = readAs(without(hypothesis, cut - 1));
+    const [split, alone] = [splits(tokens, stretch), standsAlone(tokens, stretch)];
+    const sure = split || (!alone && attaches(tokens, stretch));
+    if (!sure && (alone || lostIn(said, stretch) === 0)) continue;
+    const joined = readAs(withoutPauses(hypothesis, (at) => at === cut - 1));
     const left = lostIn(joined, stretch);
     if (!isOneThing(joined, said, stretch) || (left > 0 && !(sure && left < lostIn(said, stretch)))) continue;
-    if (sure || stillSaid(joined, said)) return inWordsHeard(joined, hypothesis);
+    // Half a name was read as something else; what only says when or where is nothing by itself.
+    const may = (words: readonly number[]): boolean =>
+      split ? words.includes(cut - 1) || words.includes(cut) : sure && words.every((word) => word >= cut && word < stretch[2]);
+    if (stillSaid(joined, said, may)) return inWordsHeard(joined, hypothesis);
   }
   return undefined;
-}
-
-function without(hypothesis: Hypothesis, at: number): Hypothesis {
-  const words = hypothesis.words.map((word, i) => (i === at ? { ...word, w: word.w.replace(/[,;:.!?]+$/, '') } : word));
-  return { ...hypothesis, words, text: words.map(({ w }) => w).join(' ') };
 }
 
 /** Words that became nothing, a question, or something that is asked about. */
@@ -100,10 +100,10 @@ function isOneThing(joined: Parsed, said: Parsed, stretch: Stretch): boolean {
   return over && joined.commands.length === 0 && joined.doubts.length <= said.doubts.length;
 }
 
-/** What was read of either side without a question still is. */
-function stillSaid(joined: Parsed, said: Parsed): boolean {
+/** What was read of either side without a question still is, but for what `mayGo`, by its words. */
+function stillSaid(joined: Parsed, said: Parsed, mayGo: (words: readonly number[]) => boolean): boolean {
   const asked = askedOf(said);
-  return said.items.every((item) => asked.has(item.id) || joined.items.some((other) => isOf(other, item)));
+  return said.items.every((item) => asked.has(item.id) || mayGo(item.evidence.words) || joined.items.some((other) => isOf(other, item)));
 }
 
 /** How it came to be is no part of what it says. */

@@ -35,10 +35,13 @@ export const jaws: readonly string[] = ['upper', 'lower', 'top', 'bottom'];
 export const positions: readonly string[] = ['sixes', 'sevens', 'eights', 'nines', 'tens', 'elevens'];
 /** Nothing begins with these. */
 export const neverBegins: readonly string[] = ['per', 'of', 'off', 'out', 'away', 'than', 'ago'];
-/** Behind "didn't", "can't" and the like: what is not so. */
-export const behindNot: readonly string[] = ['rule', 'see', 'feel', 'get', 'touch', 'need', 'needed', 'want', 'do', 'be', 'been', 'grown', 'have', 'had', 'looked', 'look', 'reach', 'meet', 'meeting', 'bother', 'take', 'put', 'say', 'let', 'find', 'found', 'seen', 'felt', 'done', 'come', 'go', 'gone', 'widen', 'reduce', 'rasp', 'float', 'flush', 'pack', 'extract', 'pull', 'scale', 'rinse', 'buff', 'round', 'remove', 'restore', 'fill', 'sedate', 'smooth', 'file', 'grind', 'trim', 'open', 'clean'];
+/** Behind "didn't" and "can't", behind "wasn't" and "hasn't": what is not so. No words of what was done instead: "couldn't, flushed it". */
+export const behindNot: readonly string[] = ['rule', 'feel', 'touch', 'reach', 'need', 'want', 'bother', 'widen', 'reduce', 'rasp', 'float', 'flush', 'pack', 'extract', 'pull', 'scale', 'rinse', 'buff', 'remove', 'restore', 'sedate', 'smooth', 'grind', 'trim'];
+export const behindNotBeen: readonly string[] = ['needed', 'grown', 'been', 'seen', 'felt', 'found', 'healed', 'meeting'];
 /** Of what it is, and which of its sides: "the tongue, side of it". */
 export const withSides: readonly string[] = ['cheek', 'tongue', 'palate', 'buccal', 'lingual', 'palatal', 'labial', 'lip', 'hand', 'either', 'other', 'outer', 'inner'];
 export const sidesOf: readonly string[] = ['side', 'sides', 'edge', 'edges', 'aspect', 'surface', 'surfaces', 'margin'];
 /** Said behind what may be so. */
 export const hedging: readonly string[] = ['possibly', 'maybe', 'perhaps', 'probably', 'think', 'reckon', 'suspect', 'likely'];
+/** But what these follow: "off the bit for a week", "of course", "off side". */
+export const saidByThemselves: readonly string[] = ['course', 'bit', 'side', 'fore', 'hind'];
