@@ -93,6 +93,7 @@ describe('by keyboard alone', () => {
     await page.keyboard.press('s');
     await expect.poll(async () => (await draft('open')).items.find((i) => i.item.id === id)?.state).toBe('struck');
     expect(await page.locator('li.line.is-struck').count()).toBe(1);
+    expect(await page.locator('li.line.is-struck .sign').count(), 'nothing is shown there any more').toBe(0);
     await page.keyboard.press('u');
     await expect.poll(async () => (await draft('open')).items.find((i) => i.item.id === id)?.state).toBe('open');
   });

@@ -42,7 +42,8 @@ export const Line = memo(
           }}
         >
           <svg class="look" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
-            {look && (
+            {/* Struck: nothing is there any more, also for who sees no line through words. */}
+            {look && state !== 'struck' && (
               <g class="sign">
                 <Sign look={look} x={10} y={10} r={7} />
               </g>
