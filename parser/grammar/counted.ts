@@ -34,13 +34,13 @@ const told: ReadonlySet<string> = new Set(['is', 'has', 'was', 'had', 'looks', '
 
 const text = (place: Place): string => JSON.stringify(place);
 /** Each tooth or gap of a place, or the part of the mouth, by itself. */
-const apart = (place: Place): readonly Place[] =>
+export const apart = (place: Place): readonly Place[] =>
   'teeth' in place
     ? place.teeth.map((tooth) => ({ teeth: [tooth] }))
     : 'spaces' in place
       ? place.spaces.map((space) => ({ spaces: [space] }))
       : [place];
-const known = (all: readonly Place[], place: Place): boolean => all.some((one) => text(one) === text(place));
+export const known = (all: readonly Place[], place: Place): boolean => all.some((one) => text(one) === text(place));
 
 /** The teeth that a phrase has named so far, each once. */
 const namedIn = (tokens: readonly Token[]): readonly Place[] => {
@@ -49,7 +49,7 @@ const namedIn = (tokens: readonly Token[]): readonly Place[] => {
 };
 
 /** Where the last findings are, back to as many teeth; undefined where they are not just so many. */
-function lastNamed({ items }: Context, count: number): readonly Place[] | undefined {
+export function lastNamed({ items }: Context, count: number): readonly Place[] | undefined {
   const found: Place[] = [];
   for (let at = items.length - 1; at >= 0 && found.length < count; at -= 1) {
     const item = items[at];
@@ -73,7 +73,8 @@ function inTheirOrder({ items }: Context, carry: Carry): readonly Place[] | unde
   return own.size === 2 && a !== undefined && b !== undefined ? [a, b].map((place) => JSON.parse(place) as Place) : undefined;
 }
 
-const wordsOf = (places: readonly Place[]): readonly string[] | undefined => {
+/** Those places as they are said, one after another. */
+export const wordsOf = (places: readonly Place[]): readonly string[] | undefined => {
   const all = places.map(itself);
   return all.every((words) => words !== undefined) ? all.flatMap((words, i) => [...(i > 0 ? ['and'] : []), ...(words ?? [])]) : undefined;
 };

@@ -1,11 +1,12 @@
-/** "Five mil at least", "two mil, if that", "four mil, could be five": what is said of a size right behind it. */
-import { behindSize, guessBefore, orEven } from '../lexicon/units.ts';
+/** "Five mil at least", "two mil, if that", "four mil, could be five", "i'd put that at four mil", "six, seven, call it seven": what is said of a size beside it. */
+import { askedOfSize, behindSize, guessBefore, judgedSay, orEven, settledSay } from '../lexicon/units.ts';
 import { firstWords, formAt, longestOf } from './forms.ts';
-import { readNumber } from './numbers.ts';
+import { mayBeNumber, readNumber } from './numbers.ts';
 import type { Rewording } from './said.ts';
 import { unitWords } from './sizes.ts';
 import type { Token } from './tokens.ts';
 
+const guessed: ReadonlySet<string> = new Set(guessBefore);
 const closing = longestOf([[behindSize, true as const]]),
   even = longestOf([[orEven, true as const]]);
 const ends = (tokens: readonly Token[], to: number): boolean => to >= tokens.length || tokens[to - 1]?.ends === true;
@@ -48,7 +49,6 @@ function orTheNext(tokens: readonly Token[]): readonly Token[] {
   ];
 }
 
-const guessed: ReadonlySet<string> = new Set(guessBefore);
 const halves: ReadonlySet<string> = new Set(['halfway', 'half', 'partway', 'fully']);
 /** "hook on one oh six, probably five mil": a guess at the size, and not at the hook. */
 function aboutSo(tokens: readonly Token[]): readonly Token[] {
@@ -62,7 +62,59 @@ function aboutSo(tokens: readonly Token[]): readonly Token[] {
   return tokens.some((_, at) => is(at)) ? tokens.map((token, at) => (is(at) ? { ...token, t: 'about' } : token)) : tokens;
 }
 
+const judged = longestOf([[judgedSay, true as const]]),
+  settled = longestOf([[settledSay, true as const]]),
+  wondered = longestOf([[askedOfSize, true as const]]);
+/** From these words on, and those between stand for the first behind them. */
+const leftOutOf = (tokens: readonly Token[], from: number, to: number): readonly Token[] => [
+  ...tokens.slice(0, from),
+  { ...(tokens[to] as Token), heard: tokens.slice(from, to + 1).map(({ word }) => word) },
+  ...tokens.slice(to + 1),
+];
+const figureAt = (tokens: readonly Token[], at: number): boolean => {
+  const said = ['a', 'an', 'about', 'just', 'grade', 'maybe', 'around'].includes(tokens[at]?.t ?? '') ? at + 1 : at;
+  return mayBeNumber(tokens[said]?.t);
+};
+/** "Peripheral caries i'd put that at one point two": a figure of it, and no time at which it was so. */
+function withoutJudging(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => {
+    const form = formAt(judged, tokens, i);
+    // "i'd put him at nine" is an age, but for his condition.
+    const ofHorse = form?.words.some((t) => t === 'him' || t === 'her') === true && !tokens.slice(0, i).some(({ t }) => t === 'condition');
+    return form !== undefined && !ofHorse && figureAt(tokens, i + form.words.length);
+  });
+  return at < 0 ? tokens : leftOutOf(tokens, at, at + (formAt(judged, tokens, at)?.words.length ?? 0));
+}
+/** "How deep are you now, six, seven, call it seven mil": the last of them, as a size; what was asked of oneself and read off on the way stands aside. */
+function settledOn(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => {
+    const form = i > 0 ? formAt(settled, tokens, i) : undefined;
+    const size = form && readNumber(tokens, i + form.words.length);
+    return size !== undefined && unitWords.has(tokens[size.to]?.t ?? '');
+  });
+  if (at < 0) return withoutWondering(tokens);
+  // Back over parts that are a number, or one or another: "two ten, call it four mil" is a tooth, and then its size.
+  let from = at;
+  for (let part = at; part > 0 && tokens[part - 1]?.ends === true;) {
+    part = tokens.slice(0, part - 1).findLastIndex(({ ends: paused }) => paused === true) + 1;
+    const said = tokens.slice(part, from).filter(({ t }) => !guessed.has(t));
+    if (!said.every(({ t }, i) => (i % 2 === 0 ? mayBeNumber(t) : t === 'or' || t === 'to')) || said.length % 2 === 0) break;
+    from = part;
+  }
+  return withoutWondering(from < at ? leftOutOf(tokens, from, at + (formAt(settled, tokens, at)?.words.length ?? 0)) : tokens);
+}
+function withoutWondering(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, i) => {
+    const form = formAt(wondered, tokens, i);
+    const to = i + (form?.words.length ?? 0);
+    return form !== undefined && tokens[to - 1]?.ends === true && figureAt(tokens, to);
+  });
+  return at < 0 ? tokens : leftOutOf(tokens, at, at + (formAt(wondered, tokens, at)?.words.length ?? 0));
+}
+
 export const moreOrLess: readonly Rewording[] = [
+  { rule: withoutJudging, needs: ['put', 'measure', 'measured', 'gauge', 'gauged', 'clocked'] },
+  { rule: settledOn, needs: ['call', 'say', 'make', 'go', 'settle', 'how'] },
   { rule: aboutSo, needs: guessed },
   { rule: withoutClosing, needs: firstWords(closing) },
   { rule: orTheNext, needs: firstWords(even) },

@@ -9,6 +9,7 @@ import { procedureOf } from '../lexicon/handling.ts';
 import { formAt, longestOf } from './forms.ts';
 import type { FindingBody, Made } from './made.ts';
 import { standing, type Carry } from './carry.ts';
+import { ofAllOfThem } from './oneByOne.ts';
 import type { Reading } from './read.ts';
 
 const visits = longestOf([[nextVisit, true]]);
@@ -93,5 +94,5 @@ function planned(made: readonly Made[], reading: Reading, context: Context, carr
     ...(carried ? { how: { place: 'carried' as const } } : {}),
     doubts: [],
   };
-  return withoutTwins([...made, work], context);
+  return withoutTwins(ofAllOfThem([...made, work], reading.tokens, context), context);
 }

@@ -40,7 +40,9 @@ import { noneElsewhere } from './noneElsewhere.ts';
 import { notSo } from './notSo.ts';
 import { butThere, notedOrNot } from './notThere.ts';
 import { ofThatGroup } from './ofThatGroup.ts';
+import { ofAllOfThem, oneByOne, oneByOneWords } from './oneByOne.ts';
 import { oneOrOther } from './oneOrOther.ts';
+import { opened } from './openedItself.ts';
 import { plainWork } from './plainWork.ts';
 import { pointed } from './pointing.ts';
 import { quarterFirst } from './quarterFirst.ts';
@@ -99,6 +101,7 @@ const reworded = inOrder([
   ...clearNow,
   ...cause,
   ...lookThere,
+  ...opened,
   ...whatDidIt,
   ...ofThatGroup,
   ...notSo,
@@ -143,6 +146,7 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
 const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: Carry) => readonly Token[]>([
   { rule: apposed, needs: apposedWords },
   { rule: counted, needs: countedWords },
+  { rule: oneByOne, needs: oneByOneWords },
   { rule: thatSide, needs: ['side', 'that', 'same'] },
   { rule: gotOne, needs: ['one', 'another'] },
   { rule: socketOf, needs: ['socket', 'sockets'] },
@@ -251,7 +255,7 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
     scanned: marks,
     marks: free,
     role: shared.role,
-    made: [...made, ...rest],
+    made: ofAllOfThem([...made, ...rest], tokens, context),
     places,
     unknown,
     takenBack: [...corrected.takenBack, ...spoken.filter((token) => !begun.includes(token)).map(({ word }) => word)],

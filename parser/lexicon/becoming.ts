@@ -71,3 +71,7 @@ export const notAll: readonly string[] = ['the worst', 'most', 'some', 'part', '
 export const partOfTheWay: readonly string[] = ['halfway', 'half way', 'half of the way', 'half the way', 'part way', 'partway', 'part of the way', 'some of the way', 'most of the way'];
 /** Tools, where the work is told by what was used on the thing. */
 export const usedOnIt: readonly string[] = ['burr', 'rasp', 'float', 'file', 'hand rasp', 'hand float', 'hand file', 'power float', 'power rasp', 'motorised float', 'motorised rasp', 'motorised', 'motor', 'power tool', 'forceps', 'elevator', 'disc'];
+/** What opens and closes, and the verbs of its opening; behind them, the time that it is compared with. */
+export const gapNames: readonly string[] = ['gap', 'gaps', 'space', 'spaces', 'diastema', 'diastemata', 'diastemas', 'valve'];
+export const openingBy: readonly string[] = ['opened', 'widened', 'opening', 'widening'];
+export const changedSince: readonly string[] = ['since', 'than', 'again'];

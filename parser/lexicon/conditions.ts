@@ -141,7 +141,7 @@ export const conditions = {
   },
   'peripheral-caries': {
     label: 'Peripheral caries', group: 'tooth', places: ['T'], scale: 'peripheral-caries',
-    say: ['peripheral (caries|decay)', 'peripheral cemental caries', 'peripheral (decay|lesions)', 'p c', 'caries (around|round) the (outside|edge|edges|periphery)'],
+    say: ['peripheral (caries|decay)', 'peripheral cemental caries', 'peripheral (decay|lesions)', 'p c', '(caries|decay|rot) [(all|right)] (around|round) the (outside|edge|edges|periphery|rim|margin|margins)'],
   },
   caries: {
     label: 'Caries', group: 'tooth', places: ['T'],

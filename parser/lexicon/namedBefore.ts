@@ -68,3 +68,11 @@ export const noneElsewhereSay: readonly string[] = [
 ];
 /** Of four canines: "the other three absent". */
 export const otherThree: readonly string[] = ['[(but|and)] [the] other three [(are|is)] (absent|missing|not there|not up|not through|not present|not in|not come)'];
+/** What stands for several that were found one by one; for two of them; before it, and behind it. */
+export const plurals: readonly string[] = ['[all of] (them|those|these)'];
+export const countedPlurals: readonly string[] = ['either [of (them|those|these|the two)]', 'both [of (them|those|these)]', 'the (pair|two) of (them|those|these)', '(them|those|these) (two|both)'];
+export const pluralLeads: readonly string[] = ['on', 'in', 'at', 'with'];
+export const pluralBehind: readonly string[] = ['down', 'off', 'out', 'back', 'for', 'by', 'with', 'now', 'today', 'too', 'alone', 'till', 'until', 'next', 'again', 'level', 'both', 'all', 'as', 'in', 'and', 'but'];
+/** Before what is said of both, and of neither. */
+export const pluralSubjects: readonly string[] = ['(they|those|these) are both', 'both [of (them|those|these)] (are|have|feel|look|got)', '(they|those|these) both (are|have|feel|look|got)', 'the (pair|two) of (them|those) are'];
+export const neitherSubjects: readonly string[] = ['neither [of (them|those|these)] (is|are|has|looks|feels)'];

@@ -213,7 +213,7 @@ if (values.fit) {
 
 const rows: string[][] = [];
 const all = new Map<string, Count[]>();
-for (const voice of ['alpha', 'kumo']) {
+for (const voice of ['kumo', 'gongitsune', 'alpha']) {
   const { spoken } = await phrases(speech, voice, 1, Number(values.every));
   for (const condition of [CLEAN, ...CONDITIONS.filter(({ name }) => name === '10 dB')]) {
     for (const [name, c] of await measure(spoken, condition)) {
