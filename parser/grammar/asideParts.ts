@@ -2,6 +2,7 @@
  * Parts between pauses that say nothing of the mouth by themselves: "grand, I'll see her again", "see that brown stuff there, that's tartar",
  * "possible crack in one ten, can't be sure without a picture". Read with the rest, their words would be another finding, or work.
  */
+import { vocatives } from '../lexicon/talkBeside.ts';
 import { partsOf } from './pauses.ts';
 import type { Rewording } from './said.ts';
 import { scan } from './scan.ts';
@@ -39,6 +40,9 @@ const table: readonly Aside[] = [
   },
 ];
 
+/** Whoever is spoken to, between pauses or at the end: "none on the left, missus". */
+const spokenTo = new RegExp(`^(?:(?:there|now|so|right|well|ah|oh|look|see|yeah|okay|you see|my|old) )*(?:${vocatives.join('|')})$`);
+
 const said = (tokens: readonly Token[]): string =>
   tokens
     .map(({ t }) => t)
@@ -51,6 +55,7 @@ function withoutAsides(tokens: readonly Token[]): readonly Token[] {
   if (parts.length < 2) return tokens;
   const texts = parts.map(said);
   const aside = (i: number): boolean =>
+    spokenTo.test(texts[i] as string) ||
     table.some(
       ({ part, next, before, first }) =>
         (i === 0) === first &&
@@ -91,6 +96,21 @@ export const asideParts: readonly Rewording[] = [
   { rule: normalToo, needs: ['nothing'] },
   {
     rule: withoutAsides,
-    needs: ['grand', 'perfect', 'great', 'good', 'fine', 'lovely', 'sound', 'brilliant', 'super', 'see', 'without', 'need', 'needed'],
+    needs: [
+      'grand',
+      'perfect',
+      'great',
+      'good',
+      'fine',
+      'lovely',
+      'sound',
+      'brilliant',
+      'super',
+      'see',
+      'without',
+      'need',
+      'needed',
+      ...vocatives,
+    ],
   },
 ];

@@ -334,10 +334,18 @@ function comparable(marks: readonly Mark[], tokens: readonly Token[], a: number,
     // "two ten has a gap in front of it": where it is, told by its own tooth.
     !(y.place?.relative && !x.place?.relative && x.place?.codes?.join() === y.place.codes?.join()) &&
     (shapeOf(x.place as RawPlace) === shapeOf(y.place as RawPlace) ||
-      (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth')) &&
+      (x.place?.all === true && shapeOf(y.place as RawPlace) === 'teeth') ||
+      // "hooks both sides, none on the lower left": what is ruled out there is not ruled out on both.
+      (x.place?.side === 'both' && x.place.jaw === undefined && y.place?.jaw !== undefined && ruledOutBefore(tokens, y.from))) &&
     !tokens.slice(x.to, y.from).some(({ t }, i) => beside.has(t) && !isHowMuch(tokens, x.to + i))
   );
 }
+
+const ruledOutBefore = (tokens: readonly Token[], at: number): boolean => {
+  let from = at;
+  while (from > 0 && ['on', 'in', 'at', 'the', 'of'].includes(tokens[from - 1]?.t ?? '')) from -= 1;
+  return ['none', 'nothing', 'nil', 'not'].includes(tokens[from - 1]?.t ?? '');
+};
 
 /** "bars a bit bruised on the left": how much it is there, and nothing of the other side. */
 const ofTheHead = (marks: readonly Mark[], units: readonly Unit[], head: number): boolean =>

@@ -23,6 +23,7 @@ import { mend } from './mend.ts';
 import { followed } from './follow.ts';
 import { memory, type Memory } from './memory.ts';
 import { putOff } from './nextTime.ts';
+import { noneBehind } from './noneBehind.ts';
 import { partByPart, type ReadPart } from './partByPart.ts';
 import { ofTheLast } from './ofTheLast.ts';
 import { putRight } from './putRight.ts';
@@ -116,7 +117,9 @@ export function parseOne(
   const readPart: ReadPart = (part, before, id, isFirst) =>
     parseOne({ ...heard, id, silenceBefore: isFirst ? heard.silenceBefore : undefined }, part, before, undefined, true);
   // What was misheard in a part is mended with the rest of its phrase.
-  const parted = mended ? whole : (partByPart(whole, hypothesis, tokens, context, readPart) ?? whole);
+  const parted = mended
+    ? whole
+    : (noneBehind(whole, hypothesis, tokens, context, readPart) ?? partByPart(whole, hypothesis, tokens, context, readPart) ?? whole);
   if (searches === 0) return parted;
   return hesitated(parted, hypothesis, tokens, (words) => parseOne(heard, words, context, stretches, false, searches - 1)) ?? parted;
 }

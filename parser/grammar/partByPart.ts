@@ -64,7 +64,7 @@ function isWorthIt(parts: readonly (readonly Token[])[], { utterance }: Parsed, 
 const isLost = (part: readonly Token[], { words }: Parsed['utterance']): boolean =>
   part.every(({ word }) => !/^(?:item|doubt):/.test(words[word]?.as ?? ''));
 
-interface Part {
+export interface Part {
   readonly from: number;
   readonly parsed: Parsed;
 }
@@ -124,7 +124,7 @@ function read(
   return parts;
 }
 
-const behind = (before: Context, { items, carry }: Parsed): Context => ({ ...before, items: [...before.items, ...items], carry });
+export const behind = (before: Context, { items, carry }: Parsed): Context => ({ ...before, items: [...before.items, ...items], carry });
 
 const spots = (place: Place | null | undefined): readonly string[] =>
   !place
@@ -151,7 +151,7 @@ const nameOf = (item: Item): string =>
 const leans = ({ how }: Item): boolean => Object.values(how).includes('carried');
 /** How it came to be, and how it was worded, are no part of what it says. */
 const unsaid: ReadonlySet<string> = new Set(['id', 'how', 'evidence', 'place', 'severitySaid', 'amountSaid']);
-const holds = (whole: readonly Item[], one: Item): boolean =>
+export const holds = (whole: readonly Item[], one: Item): boolean =>
   whole.some(
     (item) =>
       nameOf(item) === nameOf(one) &&
@@ -203,7 +203,7 @@ const saidTwice = (items: readonly Item[]): boolean =>
 const bareName = (item: Item): string => nameOf(item).split(' ').slice(0, 2).join(' ');
 
 /** The parts as the one phrase that they are: ids and words counted through. */
-function asOne(parts: readonly Part[], whole: Parsed, text: string, context: Context): Parsed {
+export function asOne(parts: readonly Part[], whole: Parsed, text: string, context: Context): Parsed {
   const { id } = whole;
   let items = 0;
   let doubts = 0;

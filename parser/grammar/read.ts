@@ -1,5 +1,6 @@
 /** One text to what it yields, before ids: the ordered rules at work on one reading. Pure. */
 import type { Context } from '../contract/draft.ts';
+import { aboveBelow } from './aboveBelow.ts';
 import { alikeThere } from './alike.ts';
 import { alone } from './alone.ts';
 import { alongRow } from './alongRow.ts';
@@ -101,6 +102,7 @@ const reworded = inOrder([
   ...clearNow,
   ...cause,
   ...lookThere,
+  ...aboveBelow,
   ...opened,
   ...whatDidIt,
   ...ofThatGroup,

@@ -9,6 +9,9 @@ export const jawSay: Readonly<Record<'upper' | 'lower' | 'both', readonly string
   lower: ['lower(s)', 'bottom(s)', 'down below', 'mandibular'],
   both: ['(upper|uppers|top) and (lower|lowers|bottom)', 'upper and lower', 'top and bottom'],
 };
+/** Behind what is named: the jaw that it is in; and what can be named without one. */
+export const jawBehind: Readonly<Record<string, string>> = { above: 'upper', below: 'lower', underneath: 'lower' };
+export const kindsOfJaw: readonly string[] = ['canines', 'tushes', 'tusks', 'incisors', 'corners', 'centrals', 'laterals', 'intermediates', 'molars', 'premolars', 'sixes', 'sevens', 'eights', 'nines', 'tens', 'elevens'];
 /** Words for a row of cheek teeth. */
 export const rowSay: readonly string[] = ['row(s)', 'arcade(s)', 'quadrant(s)', 'batter(y|ies)', 'cheek teeth row', 'dental arcade'];
 /** "The one hundreds": the quadrant by its first digit. */

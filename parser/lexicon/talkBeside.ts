@@ -14,3 +14,5 @@ export const praising = /^(?:(?:a|what a|really|very) )*(?:good|nice|lovely|gran
 export const besideTalk = /^(?:right|okay|ok|so|well|now|yes|yeah|aye|there|ta|got it|thanks|cheers|(?:and )?that(?:'s| is) (?:better|it|that))$/;
 /** It asks for a nod: "smells like a storm doesn't it", "tie your hair back would you". */
 export const tagQuestion = / (?:(?:is|does|has|was|did|are|do|would|could|will|can|were|have)(?: not)? (?:it|he|she|they|you|i|we)|eh|innit)$/;
+/** Whoever is spoken to, in one word. */
+export const vocatives: readonly string[] = ['missus', 'mate', 'pal', 'love', 'pet', 'darling', 'dear', 'buddy', 'bud', 'boss', 'chief', 'sir', 'madam', 'lad', 'lass', 'girl', 'boy', 'son', 'sweetheart', 'mister', 'folks', 'guys', 'doc', 'missy', 'petal', 'hen', 'duck', 'cobber', 'hun', 'hon', 'sunshine', 'fella'];
