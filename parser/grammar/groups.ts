@@ -1,8 +1,8 @@
 /** Places that stand together, and how two marks are tied to each other: by the small words between them. */
-import type { RawPlace } from './places.ts';
+import { within, type RawPlace } from './places.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
-import { quadrantOf } from './teeth.ts';
+import { otherSide, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 export const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
@@ -11,13 +11,17 @@ export interface Placing {
   readonly raw: RawPlace;
   readonly marks: readonly number[];
   readonly beside?: boolean;
-  /** Said as "and the rest of ...": as much a place as the teeth named before it. */ readonly rest?: boolean;
+  /** Said as "and the rest of ...", "and on both lower elevens": as much a place as the teeth named beside it. */ readonly rest?: boolean;
 }
 export type Link = 'and' | 'or' | 'nor' | 'stop' | 'prep' | 'beside' | '';
 
 /** "next to none on four oh four": how much, and not where. */
 export const isHowMuch = (tokens: readonly Token[], at: number): boolean =>
   tokens[at]?.t === 'next' && tokens[at + 1]?.t === 'to' && ['no', 'none'].includes(tokens[at + 2]?.t ?? '');
+
+/** "and", "plus", "as well as" */
+const joins = (between: readonly string[]): boolean =>
+  between.includes('and') || between.includes('plus') || between.join(' ').includes('as well as');
 
 /** How two marks are tied: the strongest small word between them, when nothing else stands there. */
 export function linkBetween(marks: readonly Mark[], tokens: readonly Token[], role: Roles['role'], a: number, b: number): Link {
@@ -29,7 +33,7 @@ export function linkBetween(marks: readonly Mark[], tokens: readonly Token[], ro
   if (between.some(beside)) return 'beside';
   const last = (tokens[(marks[b] as Mark).from - 1]?.t ?? '') === 'the' ? between.at(-2) : between.at(-1);
   if (last !== undefined && prepositions.has(last)) return 'prep';
-  return between.includes('and') ? 'and' : '';
+  return joins(between) ? 'and' : '';
 }
 
 export interface PlaceGroup {
@@ -115,8 +119,16 @@ export function placeGroups(
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || listed || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
-      const raw = goesOn ? ofItsRow(mark.place, last.placings.at(-1)?.raw) : mark.place;
-      last.placings.push({ raw, marks: [i], ...(bond === 'beside' ? { beside: true } : {}), ...(goesOn ? { rest: true } : {}) });
+      const before = last.placings.at(-1);
+      const raw = goesOn
+        ? ofItsRow(mark.place, before?.raw)
+        : ((endsHere(marks, tokens, role, i) ? facing(before?.raw, mark.place) : undefined) ?? mark.place);
+      const between = tokens.slice(marks[lastMark as number]?.to, mark.from).map(({ t }) => t);
+      const parted = joins(between) || tokens[(marks[lastMark as number] as Mark).to - 1]?.ends === true;
+      const also = before && parted ? teethBeside(before.raw, raw) : undefined;
+      if (before && also === 'first') last.placings.splice(-1, 1, { ...before, rest: true });
+      const rests = goesOn || also === 'second';
+      last.placings.push({ raw, marks: [i], ...(bond === 'beside' ? { beside: true } : {}), ...(rests ? { rest: true } : {}) });
     } else if (last && !apart && surfacesBetween && bond !== '') {
       last.marks.push(i);
       last.placings.push({ raw: mark.place, marks: [i] });
@@ -125,6 +137,20 @@ export function placeGroups(
   return groups;
 }
 
+/** "hook on one oh six and on the left": the same tooth of the side that is named. */
+function facing(before: RawPlace | undefined, { side, ...more }: RawPlace): RawPlace | undefined {
+  const [code, another] = before?.codes ?? [];
+  const onlySide = (side === 'left' || side === 'right') && Object.values(more).every((value) => value === undefined);
+  const opposite = code !== undefined && (side === 'left') !== [2, 3, 6, 7].includes(quadrantOf(code));
+  return onlySide && opposite && another === undefined ? { codes: [otherSide(code)], joined: 'one' } : undefined;
+}
+/** "hooks on both upper sixes and on three oh six": which of the two is a group of teeth, that the others are not of. */
+function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | undefined {
+  const [group, codes] = a.codes === undefined ? [a, b.codes] : [b, a.codes];
+  const named =
+    group.codes === undefined && group.region === undefined && (group.jaw !== undefined || group.row === true || group.plural === true);
+  return named && codes !== undefined && !codes.some((code) => within(group, [code])) ? (group === a ? 'first' : 'second') : undefined;
+}
 /** "..., tongue clear, ...": between two pauses a place and what is said of it. */
 const ownClause = (marks: readonly Mark[], tokens: readonly Token[], place: number, head: number): boolean => {
   const { from } = marks[place] as Mark;

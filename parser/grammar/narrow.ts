@@ -5,10 +5,10 @@
 import { conditions, type ConditionId } from '../lexicon/conditions.ts';
 import type { ConditionEntry } from '../lexicon/types.ts';
 import { first, gather, where } from './lists.ts';
-import { quadrantsOf, type RawPlace } from './places.ts';
+import { quadrantsOf, within, type RawPlace } from './places.ts';
 import { ofOneTooth } from './resolve.ts';
 import { isGlue, isHead, type Mark } from './scan.ts';
-import { areNeighbours, codeOf, positionOf, quadrantOf } from './teeth.ts';
+import { areNeighbours, codeOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 export const narrowed = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark[] => {
@@ -155,16 +155,6 @@ const partOf = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mark
           marks.slice(i + 1, i + 4).some(({ place }) => place?.positions !== undefined);
         return counted ? glue(mark) : mark;
       });
-
-/** Whether the teeth named all lie in the place named in general. */
-function within(raw: RawPlace, codes: readonly string[]): boolean {
-  const quadrants = raw.quadrants ?? quadrantsOf(raw);
-  return codes.every(
-    (code) =>
-      (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) &&
-      (raw.positions === undefined || raw.positions.includes(positionOf(code))),
-  );
-}
 
 /** "missing on the lower right, four oh nine and four ten": the teeth that follow with nothing of their own are where. */
 function led(marks: readonly Mark[]): readonly Mark[] {

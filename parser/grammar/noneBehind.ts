@@ -15,11 +15,12 @@ const none: ReadonlySet<string> = new Set(noneWords);
 const light: ReadonlySet<string> = new Set(noneOfIt);
 const leads: ReadonlySet<string> = new Set(['and', 'but', 'with', 'so']);
 
-/** Where "none" begins a part that says where. */
+/** Where "none" begins what is said behind a pause or a joining word, and says where. */
 function beginsAt(tokens: readonly Token[]): number {
   return tokens.findIndex((token, at) => {
-    if (at === 0 || tokens[at - 1]?.ends !== true) return false;
-    const first = leads.has(token.t) ? at + 1 : at;
+    const joined = leads.has(token.t);
+    if (at === 0 || !(joined || tokens[at - 1]?.ends === true)) return false;
+    const first = joined ? at + 1 : at;
     const end = tokens.findIndex(({ ends }, i) => i >= first && ends === true);
     return none.has(tokens[first]?.t ?? '') && tokens.slice(first + 1, end < 0 ? tokens.length : end + 1).some(({ t }) => !light.has(t));
   });

@@ -3,7 +3,7 @@ import { notATooth, ohWords, ordinalWords, positionPlurals, teenWords } from '..
 import { regions, type RegionId } from '../lexicon/regions.ts';
 import { measuring, readCodes } from './codes.ts';
 import { digit, readNumber } from './numbers.ts';
-import { codeOf, isTooth, quadrantOf, readCode, readPlural } from './teeth.ts';
+import { codeOf, isTooth, positionOf, quadrantOf, readCode, readPlural } from './teeth.ts';
 import { isOh, startsWithDigit, type Token } from './tokens.ts';
 import { longest } from './trie.ts';
 import { placeWords, vocabulary, withoutTalk, type Term } from './vocabulary.ts';
@@ -342,6 +342,8 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     // "tongue and palate both unremarkable": both of the two, no side.
     if (found && raw.region !== undefined && text(tokens, at) === 'both' && (!isPaired(raw.region) || ofTwo(tokens, start))) break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
+    // "points on the uppers and the lower left": no side is shared with what was named with an article of its own.
+    if (found && ownQuarter(raw, tokens, at, found, words)) break;
     const next =
       found &&
       [...found.values]
@@ -623,6 +625,23 @@ function secondQuarter(raw: RawPlace, values: readonly Term[], after: readonly T
   return jaw || (side && (after?.some(({ k }) => k === 'jaw') ?? false));
 }
 
+/** "the uppers and the lower left", "up top, on the lower left", but "upper and lower left": another jaw with a side that is only its own. */
+function ownQuarter(
+  { jaw, side, plural, positions }: RawPlace,
+  tokens: readonly Token[],
+  at: number,
+  found: { readonly values: readonly Term[]; readonly to: number },
+  words: readonly string[],
+): boolean {
+  if (jaw === undefined || side !== undefined || positions !== undefined) return false;
+  const other = found.values.some((term) => term.k === 'jaw' && term.id !== jaw && term.id !== 'both');
+  const and = tokens.slice(0, at).findLastIndex(({ t }) => t === 'and');
+  // "the upper and the lower left": of an adjective the noun is still to come.
+  const open = and > 0 && ['upper', 'lower'].includes(text(tokens, and - 1)) && tokens[and - 1]?.ends !== true;
+  const apart = !open && (plural || tokens[at - 1]?.ends === true || ['the', 'on', 'in', 'at'].includes(text(tokens, at - 1)));
+  return other && apart && (longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'side') ?? false);
+}
+
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */
 function grow(raw: RawPlace, term: Term): RawPlace | undefined {
   switch (term.k) {
@@ -683,3 +702,13 @@ export function contradicts(cluster: RawPlace, code: string): boolean {
 }
 
 export const isPaired = (region: RegionId): boolean => regions[region].paired;
+
+/** Whether the teeth named all lie in the place named in general. */
+export function within(raw: RawPlace, codes: readonly string[]): boolean {
+  const quadrants = raw.quadrants ?? quadrantsOf(raw);
+  return codes.every(
+    (code) =>
+      (quadrants.length === 0 || quadrants.includes(((quadrantOf(code) - 1) % 4) + 1)) &&
+      (raw.positions === undefined || raw.positions.includes(positionOf(code))),
+  );
+}
