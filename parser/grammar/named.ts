@@ -279,6 +279,8 @@ const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mar
       mark.place?.plural &&
       Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') &&
       before?.positions !== undefined &&
+      // "lower right six hooked, the uppers are fine": cheek teeth have rows of their own to be named by.
+      before.positions.every((position) => position < 6) &&
       before.jaw !== undefined &&
       before.jaw !== 'both' &&
       before.jaw !== mark.place.jaw &&
@@ -288,8 +290,12 @@ const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mar
       .find(isHead)
       ?.terms?.some((t) => t.k === 'condition' && t.id === 'abnormality');
     // "EOTRH on the corners, stage two uppers, stage three lowers": those of the corners.
-    const group = marks.slice(0, i).findLast(({ place }) => place?.positions !== undefined)?.place;
+    const at = marks.slice(0, i).findLastIndex(({ place }) => place?.positions !== undefined);
+    const group = marks[at]?.place;
+    // "calculus on the lower right six, caries on the uppers", "..., rasped the uppers": of another thing.
+    const another = group?.positions?.every((position) => position >= 6) && group.jaw !== undefined && group.jaw !== 'both' && marks.slice(at + 1, i).some(isHead);
     const shared =
+      !another &&
       mark.place !== undefined &&
       Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') &&
       mark.place.jaw !== 'both' &&

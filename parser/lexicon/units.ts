@@ -21,8 +21,8 @@ export const orEven: readonly string[] = ['(maybe|perhaps|possibly|could be|migh
 /** Right before a size: a guess at it, and not at what has it. */
 export const guessBefore: readonly string[] = ['probably', 'possibly', 'perhaps', 'maybe'];
 /** Before a size or a grade: who says so, and of what. "i'd put that at four mil". */
-export const judgedSay: readonly string[] = ["[(i|we|you)] [('d|will|would|can|could|have)] [(just|only|probably|maybe)] (put|measure|measured|gauge|gauged|clocked) (that|it|this|them|those|him|her|that one|this one) [down] (at|as|around|about|to be)", "[(i|we)] [('d|will|would|can|have)] (measure|measured|gauge|gauged) (that|it|this|that one|this one)"];
+export const judgedSay: readonly string[] = ["(put|measure|measured|gauge|gauged) (that|it|this|them|those|him|her) [down] (at|as|around|about|to be)", "i 'd put (that|it|this|them|those|him|her) (at|as|around|about)", '(measure|measured|gauge|gauged) (that|it|this)'];
 /** Before a size that was settled on behind others: "six, seven, call it seven mil". */
-export const settledSay: readonly string[] = ["[(let us|let's|i will|we will|i would|i 'd|we 'd)] (call it|say|call that|make it|go with|settle on)", "[(it|that)] is"];
+export const settledSay: readonly string[] = ["[(let us|let's|we will)] (call it|say|call that|make it|go with|settle on)", "[(it|that)] is"];
 /** Asked of oneself before the size is read off the probe: "how deep are you now". */
 export const askedOfSize: readonly string[] = ['how (deep|big|long|wide|tall|high|bad|far|loose) (is|are) (it|that|this|you|we|they|those|he|she) [(now|then|in there|there|this time)]'];
