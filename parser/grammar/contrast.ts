@@ -109,6 +109,9 @@ const alike = (a: Told, b: Told): boolean =>
 function twoTold(tokens: readonly Token[], from: number, to: number, item: Item): Turn | undefined {
   const cuts = Array.from({ length: Math.max(0, to - from - 1) }, (_, k) => to - 1 - k);
   const paused = cuts.filter((cut) => tokens[cut - 1]?.ends === true);
+  // "not on the upper elevens": one place, and nothing set against its jaw.
+  const whole = paused.length === 0 ? oneTold(tokens, from, to) : undefined;
+  if (whole?.mark.place && whole.mark.place.codes === undefined) return undefined;
   for (const cut of paused.length > 0 ? paused : cuts) {
     const [wrong, right] = [oneTold(tokens, from, cut), oneTold(tokens, cut, to)];
     if (wrong && right && alike(wrong, right) && holds(item, wrong) && !holds(item, right)) return { wrong, right };

@@ -293,9 +293,17 @@ const theOnes = (marks: readonly Mark[], tokens: readonly Token[]): readonly Mar
     const at = marks.slice(0, i).findLastIndex(({ place }) => place?.positions !== undefined);
     const group = marks[at]?.place;
     // "calculus on the lower right six, caries on the uppers", "..., rasped the uppers": of another thing.
-    const another = group?.positions?.every((position) => position >= 6) && group.jaw !== undefined && group.jaw !== 'both' && marks.slice(at + 1, i).some(isHead);
+    // "on the lower right six, but on the uppers": one tooth has no others.
+    const ofRow =
+      group?.positions?.every((position) => position >= 6) && !group.plural && group.side !== undefined && group.jaw !== undefined;
+    const another =
+      group?.positions?.every((position) => position >= 6) &&
+      group.jaw !== undefined &&
+      group.jaw !== 'both' &&
+      marks.slice(at + 1, i).some(isHead);
     const shared =
       !another &&
+      !ofRow &&
       mark.place !== undefined &&
       Object.keys(mark.place).every((key) => key === 'jaw' || key === 'plural') &&
       mark.place.jaw !== 'both' &&

@@ -39,6 +39,18 @@ function isThere(tokens: readonly Token[]): readonly Token[] {
   return it < 0 ? tokens : tokens.map((token, i) => (i === it && tokens[i - 1]?.t !== 'but' ? { ...token, t: 'but' } : token));
 }
 
+const some: ReadonlySet<string> = new Set(['one', 'some', 'two', 'three', 'a', 'couple']);
+/** "no hooks on one oh six, there is on two oh six": behind what was ruled out, as "but there is on two oh six". */
+function thereIs(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex(({ t }, i) => {
+    if (i < 2 || t !== 'there' || tokens[i - 1]?.ends !== true || !['is', 'are'].includes(tokens[i + 1]?.t ?? '')) return false;
+    let next = i + 2;
+    while (some.has(tokens[next]?.t ?? '')) next += 1;
+    return leadsPlace(tokens[next]) && tokens.slice(0, i).some(({ t: before }) => before === 'no' || before === 'none' || before === 'not');
+  });
+  return at < 0 ? tokens : [...tokens.slice(0, at), { t: 'but', word: (tokens[at] as Token).word, carried: true }, ...tokens.slice(at)];
+}
+
 /** "hook on one oh six yes, ramp on three eleven no": each behind its own finding. */
 function yesAndNo(tokens: readonly Token[]): readonly Token[] {
   const ends = (at: number): boolean => at === tokens.length - 1 || tokens[at]?.ends === true;
@@ -98,6 +110,7 @@ export const butThere: readonly Rewording[] = [
   { rule: orAnything, needs: anything },
   { rule: yesAndNo, needs: ['yes'] },
   { rule: isThere, needs: ['not'] },
+  { rule: thereIs, needs: ['there'] },
 ];
 
 /** @returns the word that is a "not" without a verb right behind a finding or its place, with nothing behind it that it could turn */

@@ -633,13 +633,24 @@ function ownQuarter(
   found: { readonly values: readonly Term[]; readonly to: number },
   words: readonly string[],
 ): boolean {
-  if (jaw === undefined || side !== undefined || positions !== undefined) return false;
+  const next = longest(vocabulary, words, found.to)?.values;
+  const told = next?.some(({ k }) => k === 'side' || k === 'group') || readPlural(tokens, found.to) !== undefined;
+  // "on the lower elevens, and on the lower right six": the jaw again, of another place.
+  if (positions !== undefined)
+    return (
+      jaw !== undefined &&
+      told &&
+      found.values.some((term) => term.k === 'jaw' && term.id === jaw) &&
+      ['on', 'the'].includes(text(tokens, at - 1)) &&
+      tokens.slice(Math.max(0, at - 3), at).some(({ t, ends }) => t === 'and' || ends === true)
+    );
+  if (jaw === undefined || side !== undefined) return false;
   const other = found.values.some((term) => term.k === 'jaw' && term.id !== jaw && term.id !== 'both');
   const and = tokens.slice(0, at).findLastIndex(({ t }) => t === 'and');
   // "the upper and the lower left": of an adjective the noun is still to come.
   const open = and > 0 && ['upper', 'lower'].includes(text(tokens, and - 1)) && tokens[and - 1]?.ends !== true;
   const apart = !open && (plural || tokens[at - 1]?.ends === true || ['the', 'on', 'in', 'at'].includes(text(tokens, at - 1)));
-  return other && apart && (longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'side') ?? false);
+  return other && apart && told;
 }
 
 /** The place with one more word of place in it; undefined where the word adds nothing or would contradict. */

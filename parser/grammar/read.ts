@@ -32,6 +32,7 @@ import { instead } from './instead.ts';
 import { leftAlone } from './leftAlone.ts';
 import { leftOut } from './leftOut.ts';
 import { first, where } from './lists.ts';
+import { leftTo } from './leftThere.ts';
 import { lookThere } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { moreOrLess } from './moreOrLess.ts';
@@ -118,6 +119,7 @@ const reworded = inOrder([
   ...alikeThere,
   ...butThere,
   ...namedAgain,
+  ...leftTo,
   ...sharedWork,
   ...plainWork,
   ...governed,

@@ -15,6 +15,8 @@ type Finding = Extract<Item, { kind: 'finding' }>;
 const notThere = /\b(?:no|none|not|nope|has not|does not|is not)$|\b(?:nothing|none) (?:like that|of that|there|of it)\b/;
 /** "not on the left", "but not two oh six": it is not there; where the last one is, that is no other place. */
 const notAlso = /^(?:(?:but|and|just|though) )*not (?!(?:that|this|it|just|only|so)\b)/;
+/** "not on one oh seven and one oh eight": neither; "not one oh seven, two oh seven" sets one against the other. */
+const listed = / (?:and|or|to|through) /;
 const noneThere = /^(?:but |and )*none (?:on|at|in|of them (?:on|at))\b/;
 /** "there's one on the right", "but there is on two oh six": of what was ruled out elsewhere. */
 const thereAfterAll =
@@ -43,7 +45,7 @@ export function sameAgain(
   const counted = oneOfThem.test(words.replace(aTooth, '')) || /(?:has|does|there is)$/.test(words);
   if (last.presence === 'absent' && counted && thereAfterAll.test(words) && !/\b(?:no|not|none|nothing|never)\b/.test(words))
     return again('present', { ...last, presence: 'present' });
-  if (notAlso.test(words) && placings.length === 1 && (placings[0]?.raw.codes?.length ?? 1) === 1) {
+  if (notAlso.test(words) && placings.length === 1 && ((placings[0]?.raw.codes?.length ?? 1) === 1 || listed.test(words))) {
     const { place } = sideOfLast(last, placings, input.missing);
     if (place !== null && JSON.stringify(place) !== JSON.stringify(last.place)) return again('absent', last, []);
   }

@@ -41,3 +41,7 @@ export const takingApart: readonly string[] = ['taking', 'having', 'getting', 'w
 export const portions: readonly string[] = ['(got|took|had|knocked|cleaned|chipped|scraped|cracked|taken|managed to get) [only] (most|some|half|part|a bit|a third|two thirds|the top|the top half|the worst) [of]'];
 /** Work that may be half done. A cavity is half filled and feed half chewed by nobody. */
 export const halfDone: readonly string[] = ['rasped', 'extracted', 'elevated', 'removed', 'scaled', 'taken', 'flushed', 'packed', 'widened', 'buffed', 'rounded', 'debrided'];
+/** Behind a place: the work that was done elsewhere was not done there. */
+export const notWorked: readonly string[] = ['[(was|were)] not (touched|done|reduced|rasped|floated|scaled|flushed)', '[(was|were)] untouched'];
+/** The infinitive of work that is done at one place and left at another. */
+export const verbOfWork: Readonly<Record<string, string>> = { reduce: 'reduce', rasp: 'rasp', 'scale-calculus': 'scale', extract: 'extract', flush: 'flush', buff: 'buff', round: 'round' };

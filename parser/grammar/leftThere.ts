@@ -1,0 +1,68 @@
+/**
+ * "Reduced one oh six and left two oh six alone", "rasped the uppers, lowers not touched": the work was done at the one place and not at the
+ * other. Said again with the verb of the work, so that neither takes the other's.
+ */
+import { leftHow, notWorked, verbOfWork } from '../lexicon/plainWork.ts';
+import { formAt, longestOf } from './forms.ts';
+import { first } from './lists.ts';
+import { endOfPart } from './saidPlainly.ts';
+import { isGlue, scan, type Mark } from './scan.ts';
+import type { Rewording } from './said.ts';
+import type { Token } from './tokens.ts';
+
+const how = longestOf([[leftHow, true as const]]);
+const untouched = longestOf([[notWorked, true as const]]);
+const joins: ReadonlySet<string> = new Set(['and', 'but']);
+
+/** The verb of work that was done before, and nothing of the kind behind it. */
+function verbBefore(tokens: readonly Token[]): string | undefined {
+  const done = scan(tokens).marks.flatMap(({ terms }) =>
+    (terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' && t.term.done ? [t.term.id] : [])),
+  );
+  return verbOfWork[done.at(-1) ?? ''];
+}
+/** The place that begins here, with its small words. */
+function placeAt(tokens: readonly Token[], at: number, end: number): { readonly to: number } | undefined {
+  const marks = scan(tokens.slice(at, end)).marks;
+  const place = marks.findIndex((mark) => !isGlue(mark));
+  const mark: Mark | undefined = marks[place];
+  let to = mark?.to ?? 0;
+  // "one oh seven and one oh eight": both.
+  for (let next = place + 1; next < marks.length && (isGlue(marks[next] as Mark) || marks[next]?.place); next += 1)
+    if (marks[next]?.place) to = (marks[next] as Mark).to;
+  return mark?.place && mark.place.region === undefined ? { to: at + to } : undefined;
+}
+
+/** What was left there, of the words that begin here; undefined where it is not told so. */
+function leftAt(tokens: readonly Token[], at: number): { readonly from: number; readonly to: number; readonly end: number } | undefined {
+  const part = endOfPart(tokens, at);
+  const leaves = tokens[at]?.t === 'left';
+  const from = leaves ? at + 1 : at;
+  const place = placeAt(tokens, from, part);
+  if (place === undefined) return undefined;
+  const left = tokens[place.to]?.t === 'left';
+  const behind = leaves ? formAt(how, tokens, place.to) : left ? formAt(how, tokens, place.to + 1) : formAt(untouched, tokens, place.to);
+  const end = behind && place.to + (left && !leaves ? 1 : 0) + behind.words.length;
+  return end !== undefined && end <= part ? { from, to: place.to, end } : undefined;
+}
+
+function leftThere(tokens: readonly Token[]): readonly Token[] {
+  return (
+    first(tokens, ({ t }, i) => {
+      const at = joins.has(t) ? i + 1 : i;
+      if (i < 2 || !(joins.has(t) || tokens[i - 1]?.ends === true)) return undefined;
+      const left = leftAt(tokens, at);
+      const verb = left && verbBefore(tokens.slice(0, i));
+      if (left === undefined || verb === undefined) return undefined;
+      const heard = [...tokens.slice(at, left.from), ...tokens.slice(left.to, left.end)].map(({ word }) => word);
+      const put = ['did', 'not', verb].map((one): Token => ({ t: one, word: heard[0] as number, heard }));
+      const place = tokens.slice(left.from, left.to);
+      const { ends: _ends, ...last } = place.at(-1) as Token;
+      const closed = [...place.slice(0, -1), tokens[left.end - 1]?.ends ? { ...last, ends: true as const } : last];
+      const before = [...tokens.slice(0, i - 1), { ...(tokens[i - 1] as Token), ends: true as const }];
+      return [...before, ...put, ...closed, ...tokens.slice(left.end)];
+    }) ?? tokens
+  );
+}
+
+export const leftTo: readonly Rewording[] = [{ rule: leftThere, needs: ['left', 'not', 'untouched'] }];
