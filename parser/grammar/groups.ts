@@ -80,7 +80,8 @@ export function placeGroups(
     const goesOn = rest && heads.some((head) => head.mark < lastMark) && endsHere(marks, tokens, role, i);
     const tied = lastMark === undefined || (rest && !goesOn) ? '' : link(lastMark, i);
     // "nothing wrong with the incisors or the canines": of what is not there "or" names both.
-    const bond = (tied === 'or' || tied === 'nor') && ruledOut && isGroup(mark.place) && isGroup(last?.placings.at(-1)?.raw) ? 'and' : tied;
+    const bond =
+      (tied === 'or' || tied === 'nor') && ruledOut && (isGroup(mark.place) || isGroup(last?.placings.at(-1)?.raw)) ? 'and' : tied;
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween =
       lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
@@ -124,7 +125,10 @@ export function placeGroups(
         ? ofItsRow(mark.place, before?.raw)
         : ((endsHere(marks, tokens, role, i) ? facing(before?.raw, mark.place) : undefined) ?? mark.place);
       const between = tokens.slice(marks[lastMark as number]?.to, mark.from).map(({ t }) => t);
-      const parted = joins(between) || tokens[(marks[lastMark as number] as Mark).to - 1]?.ends === true;
+      const parted =
+        joins(between) ||
+        ((tied === 'or' || tied === 'nor') && bond === 'and') ||
+        tokens[(marks[lastMark as number] as Mark).to - 1]?.ends === true;
       const also = before && parted ? teethBeside(before.raw, raw) : undefined;
       if (before && also === 'first') last.placings.splice(-1, 1, { ...before, rest: true });
       const rests = goesOn || also === 'second';

@@ -6,7 +6,7 @@ import { leftHow, notWorked, verbOfWork } from '../lexicon/plainWork.ts';
 import { formAt, longestOf } from './forms.ts';
 import { first } from './lists.ts';
 import { endOfPart } from './saidPlainly.ts';
-import { isGlue, scan, type Mark } from './scan.ts';
+import { isGlue, scan } from './scan.ts';
 import type { Rewording } from './said.ts';
 import type { Token } from './tokens.ts';
 
@@ -21,16 +21,11 @@ function verbBefore(tokens: readonly Token[]): string | undefined {
   );
   return verbOfWork[done.at(-1) ?? ''];
 }
-/** The place that begins here, with its small words. */
-function placeAt(tokens: readonly Token[], at: number, end: number): { readonly to: number } | undefined {
-  const marks = scan(tokens.slice(at, end)).marks;
-  const place = marks.findIndex((mark) => !isGlue(mark));
-  const mark: Mark | undefined = marks[place];
-  let to = mark?.to ?? 0;
-  // "one oh seven and one oh eight": both.
-  for (let next = place + 1; next < marks.length && (isGlue(marks[next] as Mark) || marks[next]?.place); next += 1)
-    if (marks[next]?.place) to = (marks[next] as Mark).to;
-  return mark?.place && mark.place.region === undefined ? { to: at + to } : undefined;
+/** Nothing but a place, or two; "one oh eight and left the lower left" is more. */
+function isPlace(tokens: readonly Token[]): boolean {
+  if (tokens.some(({ t }, i) => t === 'left' && joins.has(tokens[i - 1]?.t ?? ''))) return false;
+  const marks = scan(tokens).marks.filter((mark) => !isGlue(mark));
+  return marks.length > 0 && marks.every(({ place }) => place !== undefined && place.region === undefined);
 }
 
 /** What was left there, of the words that begin here; undefined where it is not told so. */
@@ -38,12 +33,14 @@ function leftAt(tokens: readonly Token[], at: number): { readonly from: number; 
   const part = endOfPart(tokens, at);
   const leaves = tokens[at]?.t === 'left';
   const from = leaves ? at + 1 : at;
-  const place = placeAt(tokens, from, part);
-  if (place === undefined) return undefined;
-  const left = tokens[place.to]?.t === 'left';
-  const behind = leaves ? formAt(how, tokens, place.to) : left ? formAt(how, tokens, place.to + 1) : formAt(untouched, tokens, place.to);
-  const end = behind && place.to + (left && !leaves ? 1 : 0) + behind.words.length;
-  return end !== undefined && end <= part ? { from, to: place.to, end } : undefined;
+  // The end is looked for first: "the lower left alone" is a place and "alone".
+  return first(tokens.slice(from + 1, part), (_, i) => {
+    const to = from + 1 + i;
+    const left = !leaves && tokens[to]?.t === 'left' ? to + 1 : to;
+    const behind = leaves || left > to ? formAt(how, tokens, left) : formAt(untouched, tokens, to);
+    const end = left + (behind?.words.length ?? 0);
+    return behind && end <= part && isPlace(tokens.slice(from, to)) ? { from, to, end } : undefined;
+  });
 }
 
 function leftThere(tokens: readonly Token[]): readonly Token[] {

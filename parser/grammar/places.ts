@@ -341,6 +341,15 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       break;
     // "tongue and palate both unremarkable": both of the two, no side.
     if (found && raw.region !== undefined && text(tokens, at) === 'both' && (!isPaired(raw.region) || ofTwo(tokens, start))) break;
+    // "the lower elevens and both upper sixes": both of what comes.
+    if (
+      found &&
+      text(tokens, at) === 'both' &&
+      text(tokens, at - 1) === 'and' &&
+      (raw.positions ?? raw.jaw) !== undefined &&
+      longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'jaw')
+    )
+      break;
     if (found && secondQuarter(raw, found.values, longest(vocabulary, words, found.to)?.values)) break;
     // "points on the uppers and the lower left": no side is shared with what was named with an article of its own.
     if (found && ownQuarter(raw, tokens, at, found, words)) break;
@@ -367,7 +376,9 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
     }
     // "lower left at the bottom": the jaw twice.
     if (raw.jaw !== undefined && raw.side !== undefined && text(tokens, at + 1) === 'the' && jawWords[text(tokens, at + 2)] === raw.jaw) {
-      if (['at', 'on'].includes(text(tokens, at)) && readSingle(tokens, at + 3, raw, true) === undefined) {
+      // "lower left, and on the lower right six": another place.
+      const another = text(tokens, at - 1) === 'and' || ['left', 'right'].includes(text(tokens, at + 3));
+      if (!another && ['at', 'on'].includes(text(tokens, at)) && readSingle(tokens, at + 3, raw, true) === undefined) {
         to = at = at + 3;
         continue;
       }

@@ -1,0 +1,109 @@
+/**
+ * Places and findings set beside each other, by the algebra of sets: "c on A and B" is c at every tooth of A and of B, "c on A, none on B" is c at A
+ * and none at B, "c on A except B" is A less B. The teeth of a row, a jaw and a position are those of the Triadan system (Floyd 1991, standards
+ * section 1). A reading may ask; it may not be wrong in silence.
+ */
+import { describe, expect, test } from 'vitest';
+import type { Item, Place } from '../../parser/contract/item.ts';
+import { rowTeeth, type RowId } from '../../parser/lexicon/teeth.ts';
+import { readLines } from './corpus.ts';
+
+const row = (quadrant: number): readonly string[] =>
+  [6, 7, 8, 9, 10, 11].map((position) => `${quadrant}${String(position).padStart(2, '0')}`);
+const places: Readonly<Record<string, readonly string[]>> = {
+  'one oh six': ['106'],
+  'three oh nine': ['309'],
+  'two ten': ['210'],
+  'the upper right': row(1),
+  'the lower left': row(3),
+  'the uppers': [...row(1), ...row(2)],
+  'the lowers': [...row(3), ...row(4)],
+  'both upper sixes': ['106', '206'],
+  'the lower elevens': ['311', '411'],
+  'one oh seven and one oh eight': ['107', '108'],
+  'three oh eight to three ten': ['308', '309', '310'],
+  'the lower right six': ['406'],
+};
+/** A position of one jaw, and the other jaw: its teeth of that position, or all of it; people mean either. */
+const meansEither = (a: string, b: string): boolean =>
+  [a, b].some((one) => /sixes|elevens/.test(one)) && [a, b].some((one) => one === 'the uppers' || one === 'the lowers');
+const conditions: Readonly<Record<string, string>> = {
+  calculus: 'calculus',
+  points: 'sharp-enamel-points',
+  caries: 'caries',
+  cupping: 'cupped-out',
+};
+
+type Meant = Readonly<Record<string, readonly string[]>>;
+type Case = (c: string, d: string, a: string, b: string) => readonly [lines: string, meant: Meant];
+const at = (place: string): readonly string[] => places[place] as readonly string[];
+const is = (c: string, presence: string): string => `${conditions[c]} ${presence}`;
+/** What the last of the lines means. */
+const forms: Readonly<Record<string, Case>> = {
+  'A and B': (c, _d, a, b) => [`${c} on ${a} and ${b}`, { [is(c, 'present')]: [...at(a), ...at(b)] }],
+  'A, and on B too': (c, _d, a, b) => [`${c} on ${a}, and on ${b} too`, { [is(c, 'present')]: [...at(a), ...at(b)] }],
+  'A, same on B': (c, _d, a, b) => [`${c} on ${a}, same on ${b}`, { [is(c, 'present')]: [...at(a), ...at(b)] }],
+  'none on A or B': (c, _d, a, b) => [`no ${c} on ${a} or ${b}`, { [is(c, 'absent')]: [...at(a), ...at(b)] }],
+  'A, none on B': (c, _d, a, b) => [`${c} on ${a}, none on ${b}`, { [is(c, 'present')]: at(a), [is(c, 'absent')]: at(b) }],
+  'A but none on B': (c, _d, a, b) => [`${c} on ${a} but none on ${b}`, { [is(c, 'present')]: at(a), [is(c, 'absent')]: at(b) }],
+  'none on A, there is on B': (c, _d, a, b) => [
+    `no ${c} on ${a}, there is on ${b}`,
+    { [is(c, 'absent')]: at(a), [is(c, 'present')]: at(b) },
+  ],
+  'one on A, another on B': (c, d, a, b) => [`${c} on ${a}, ${d} on ${b}`, { [is(c, 'present')]: at(a), [is(d, 'present')]: at(b) }],
+  'one on A, no other on B': (c, d, a, b) => [`${c} on ${a}, no ${d} on ${b}`, { [is(c, 'present')]: at(a), [is(d, 'absent')]: at(b) }],
+  'two on A': (c, d, a) => [`${c} and ${d} on ${a}`, { [is(c, 'present')]: at(a), [is(d, 'present')]: at(a) }],
+  'neither on A': (c, d, a) => [`no ${c} or ${d} on ${a}`, { [is(c, 'absent')]: at(a), [is(d, 'absent')]: at(a) }],
+  'A, rasped B': (c, _d, a, b) => [`${c} on ${a}, rasped ${b}`, { [is(c, 'present')]: at(a), 'rasp done': at(b) }],
+  'rasped A and B': (_c, _d, a, b) => [`rasped ${a} and ${b}`, { 'rasp done': [...at(a), ...at(b)] }],
+  'reduced A and left B': (_c, _d, a, b) => [`reduced ${a} and left ${b} alone`, { 'reduce done': at(a), 'reduce not-done': at(b) }],
+  'reduced A, B not touched': (_c, _d, a, b) => [`reduced ${a}, ${b} not touched`, { 'reduce done': at(a), 'reduce not-done': at(b) }],
+  'then: and on B': (c, _d, a, b) => [`${c} on ${a} / and on ${b}`, { [is(c, 'present')]: at(b) }],
+  'then: not on B': (c, _d, a, b) => [`${c} on ${a} / not on ${b}`, { [is(c, 'absent')]: at(b) }],
+  'then: none on B': (c, _d, a, b) => [`${c} on ${a} / none on ${b}`, { [is(c, 'absent')]: at(b) }],
+};
+
+const teethOf = (place: Place | null | undefined): readonly string[] =>
+  !place ? [] : 'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((one) => rowTeeth[one as RowId]) : ['elsewhere'];
+const nameOf = (item: Item): string =>
+  item.kind === 'finding'
+    ? `${item.condition} ${item.presence}`
+    : item.kind === 'treatment'
+      ? `${item.procedure} ${item.state}`
+      : item.kind;
+const written = (all: ReadonlyMap<string, readonly string[]>): string =>
+  [...all]
+    .map(([name, teeth]) => `${name}: ${[...new Set(teeth)].sort().join(' ')}`)
+    .sort()
+    .join('; ');
+function madeOf(items: readonly Item[]): string {
+  const made = new Map<string, readonly string[]>();
+  for (const item of items) made.set(nameOf(item), [...(made.get(nameOf(item)) ?? []), ...teethOf('place' in item ? item.place : null)]);
+  return written(made);
+}
+
+/** Every place beside every other that shares no tooth with it; the findings take turns. */
+const pairs = Object.keys(places).flatMap((a, i) =>
+  Object.keys(places).flatMap((b, k) => {
+    const names = Object.keys(conditions);
+    const apart = !at(a).some((tooth) => at(b).includes(tooth)) && !meansEither(a, b);
+    return apart ? [[names[(i + k) % 4], names[(i + k + 1 + (i % 3)) % 4], a, b] as [string, string, string, string]] : [];
+  }),
+);
+
+describe('places and findings beside each other', () => {
+  test.each(Object.entries(forms))('%s', (_name, form) => {
+    const wrong: string[] = [];
+    let right = 0;
+    for (const pair of pairs) {
+      const [lines, meant] = form(...pair);
+      const read = readLines(lines.split(' / ')).at(-1);
+      const made = madeOf(read?.items ?? []);
+      if (made === written(new Map(Object.entries(meant)))) right += 1;
+      else if ((read?.doubts.length ?? 0) === 0) wrong.push(`${lines}: ${made}`);
+    }
+    expect(wrong).toEqual([]);
+    // What is asked of everybody is no reading.
+    expect(right).toBeGreaterThan(pairs.length / 2);
+  });
+});
