@@ -7,6 +7,7 @@ import { apposed, apposedWords } from './apposed.ts';
 import { asideParts } from './asideParts.ts';
 import { asked, askedWords } from './asked.ts';
 import { assemble } from './assemble.ts';
+import { backAgain } from './backAgain.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
@@ -93,6 +94,7 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...backAgain,
   ...wayRound,
   ...moreOrLess,
   ...asideParts,
