@@ -12,6 +12,7 @@ import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { cause } from './cause.ts';
+import { downBare } from './downBare.ts';
 import { clearNow } from './clearNow.ts';
 import { comparedTo } from './comparedTo.ts';
 import { plainlyComplained } from './complaints.ts';
@@ -27,6 +28,7 @@ import { gotOne } from './gotOne.ts';
 import { governed } from './governed.ts';
 import { handled } from './handled.ts';
 import { endedNow } from './history.ts';
+import { howHeBoreIt } from './howHeBoreIt.ts';
 import { inTurn } from './inTurn.ts';
 import { instead } from './instead.ts';
 import { leftAlone } from './leftAlone.ts';
@@ -95,6 +97,8 @@ export interface Reading {
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
   ...backAgain,
+  ...downBare,
+  ...howHeBoreIt,
   ...wayRound,
   ...moreOrLess,
   ...asideParts,

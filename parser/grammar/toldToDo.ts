@@ -2,12 +2,14 @@
 import type { Context } from '../contract/draft.ts';
 import type { Place } from '../contract/item.ts';
 import { handledAs } from '../lexicon/handling.ts';
-import { haveOut, ofATooth, ofSeveral, ofWolfTeeth, toWatch, vetToTake } from '../lexicon/toldToDo.ts';
+import { haveOut, ofATooth, ofSeveral, ofWolfTeeth, toFeed, toWatch, vetToTake } from '../lexicon/toldToDo.ts';
 import { missingTeeth } from './carry.ts';
 import { leantOn } from './followUps.ts';
+import { codesIn } from './has.ts';
 import { gather } from './lists.ts';
 import type { Made } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
+import { adviceIn } from './saidNext.ts';
 import type { Mark } from './scan.ts';
 import { ownWords } from './tokens.ts';
 import type { Before, WorkRule } from './work.ts';
@@ -21,6 +23,9 @@ export const toldToDo: WorkRule = (marks, tokens, before) => {
   const what = said?.['what'] ?? said?.['whole'];
   return what === undefined ? [] : outOf(what, marks, before, byVet !== undefined);
 };
+
+/** Behind what each part of it says by itself: one piece of advice over its pauses. */
+export const toldFeed: WorkRule = (marks, tokens) => (codesIn(marks) ? [] : adviceIn(marks, tokens, [toFeed]));
 
 function outOf(what: string, marks: readonly Mark[], { context }: Before, byVet: boolean): readonly Made[] {
   const placings = gather(marks, ({ place }, m) => place && { raw: place, marks: [m] });

@@ -20,7 +20,7 @@ import { stretches, type Stretch } from './stretches.ts';
 import { sedations } from './sedations.ts';
 import { facts, factWords } from './facts.ts';
 import { toldIn, toldWords } from './told.ts';
-import { toldToDo } from './toldToDo.ts';
+import { toldFeed, toldToDo } from './toldToDo.ts';
 import type { Token } from './tokens.ts';
 
 export interface Claimed {
@@ -63,6 +63,8 @@ export function workRules(marks: readonly Mark[], tokens: readonly Token[], befo
   if (whole.length > 0) return { made: whole, marks: new Set(whole.flatMap((m) => m.marks)) };
   const several = awake.some((rule) => tellsWhatIsNext.has(rule)) ? severalNext(marks, tokens, before) : [];
   if (several.length > 0) return { made: several, marks: new Set(several.flatMap((m) => m.marks)) };
+  const fed = awake.includes(toldToDo) ? toldFeed(marks, tokens, before) : [];
+  if (fed.length > 0) return { made: fed, marks: new Set(fed.flatMap((m) => m.marks)) };
   const parts = stretches(marks, tokens);
   const made =
     parts.length === 1 ? claimed(awake, marks, tokens, before) : parts.flatMap((part) => inStretch(awake, part, marks, tokens, before));

@@ -14,3 +14,7 @@ export const praising = /^(?:(?:a|what a|really|very) )*(?:good|nice|lovely|gran
 export const besideTalk = /^(?:right|okay|ok|so|well|now|yes|yeah|aye|there|ta|got it|thanks|cheers|(?:and )?that(?:'s| is) (?:better|it|that))$/;
 /** It asks for a nod: "smells like a storm doesn't it", "tie your hair back would you". */
 export const tagQuestion = / (?:(?:is|does|has|was|did|are|do|would|could|will|can|were|have)(?: not)? (?:it|he|she|they|you|i|we)|eh|innit)$/;
+/** Behind work and "and": how the horse bore it. */
+export const boreIt = /^(?:he|she) (?:(?:was|is|has|had|just|really|even|has been) )*(?:did not|does not|never|hardly|barely|stood|tolerated|took it|put up|seemed|slept|dozed|coped|behaved|good|grand|great|fine|perfect|quiet|not bothered|no bother|lovely|brilliant)\b/;
+/** Behind work and "so": who is to see it now. */
+export const soYouCanSee = /^(?:that )?(?:you|we|they|i|she|he) (?:can|could|will|would|are able to) (?:all |now |both )*(?:see|have a|get a|take a|look|be able)\b/;

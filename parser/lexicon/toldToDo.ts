@@ -18,4 +18,7 @@ export const toWatch = new RegExp(`^${lead}(?:told|asked|said to|got|warned|remi
 export const ofATooth = /\b(?:it|them|that|those|this|these|both|one|tooth|teeth)\b/;
 export const ofSeveral = /\b(?:them|those|these|both|teeth)\b/;
 export const ofWolfTeeth = /\bwolf (?:tooth|teeth)\b/;
+const fed = '(?:hay|haylage|hard feed|feeds?|food|forage|chaff|chop|nuts|cubes|pellets|beet|mash|mashes|fibre|bran|carrots|apples|alfalfa|lucerne|grass)';
+/** "Told her soft mash only, nothing hard", over its pauses: what is to be fed, and for how long. */
+export const toFeed = new RegExp(`^${lead}(?:told|advised) ${someone} (?:(?:that|it is|it has to be|to feed|to stick to) )*(?<text>(?=.*\\b${fed}\\b)(?:(?:no|nothing|not|just|only|but|hard|long|and|or|instead of|plenty of|some|his|her|the|soaked|steamed|soft|wet|sloppy|short|damp|chopped|soaking|wetted|mushy|water|else|please|${fed})(?: |$))+(?:(?:for|till|until|from|the next|while)\\b.*)?)$`);
 export const toldToWords: readonly string[] = ['told', 'advised', 'asked', 'recommended', 'suggested', 'said', 'got', 'warned', 'reminded'];
