@@ -3,6 +3,7 @@ import { loweredSay } from '../lexicon/handling.ts';
 import { readCodes } from './codes.ts';
 import { readNumber } from './numbers.ts';
 import type { Rewording } from './said.ts';
+import { readMeasure } from './sizes.ts';
 import type { Token } from './tokens.ts';
 
 const lowered: ReadonlySet<string> = new Set(loweredSay);
@@ -53,4 +54,28 @@ function bareAt(tokens: readonly Token[], at: number): number | undefined {
 const endsTooth = (tokens: readonly Token[], last: number): boolean =>
   [2, 1, 3, 4].some((words) => last - words + 1 >= 0 && readCodes(tokens, last - words + 1)?.to === last + 1);
 
-export const downBare: readonly Rewording[] = [{ rule: inMillimetres, needs: ['down', 'by'] }];
+const verbs: ReadonlySet<string> = new Set(['take', 'bring', 'get']);
+/** "Plan to take four eleven down another three mil": a tooth taken down so far is reduced. */
+function takenDown(tokens: readonly Token[]): readonly Token[] {
+  for (let at = 0; at < tokens.length - 3; at += 1) {
+    const tooth = verbs.has(tokens[at]?.t ?? '') ? readCodes(tokens, at + 1) : undefined;
+    if (tooth === undefined || tokens[tooth.to]?.t !== 'down' || tokens[tooth.to]?.ends || tokens[tooth.to - 1]?.ends) continue;
+    let from = tooth.to + 1;
+    while (more.has(tokens[from]?.t ?? '') || (tokens[from]?.t === 'a' && tokens[from + 1]?.t === 'further'))
+      from += tokens[from]?.t === 'a' ? 2 : 1;
+    if (readMeasure(tokens, from)?.measure?.unit !== 'mm') continue;
+    const [verb, down] = [tokens[at] as Token, tokens[tooth.to] as Token];
+    return [
+      ...tokens.slice(0, at),
+      { t: 'reduce', word: verb.word, heard: [verb.word, down.word] },
+      ...tokens.slice(at + 1, tooth.to),
+      ...tokens.slice(tooth.to + 1),
+    ];
+  }
+  return tokens;
+}
+
+export const downBare: readonly Rewording[] = [
+  { rule: inMillimetres, needs: ['down', 'by'] },
+  { rule: takenDown, needs: ['down'] },
+];
