@@ -22,6 +22,7 @@ import { everyday } from './everyday.ts';
 import { exceptionsIn } from './except.ts';
 import { withoutFalseStarts } from './falseStart.ts';
 import { leaning } from './figures.ts';
+import { feltSmooth } from './feltSmooth.ts';
 import { findingsOf } from './findings.ts';
 import { hearsaid, questioned, questionWords } from './framed.ts';
 import { gotOne } from './gotOne.ts';
@@ -99,6 +100,7 @@ const reworded = inOrder([
   ...backAgain,
   ...downBare,
   ...howHeBoreIt,
+  ...feltSmooth,
   ...wayRound,
   ...moreOrLess,
   ...asideParts,

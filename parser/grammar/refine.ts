@@ -65,7 +65,7 @@ const ordered = woken<Rule>([
   { rule: notThisBut, needs: ['absent'] },
   { rule: thatSide, needs: ['absent'] },
   { rule: onlyNamed, needs: ['work'] },
-  { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
+  { rule: afterWork, needs: ['now', 'after', 'afterwards', 'again'] },
 ]);
 
 /** What was read so far: the conditions, and what the rules ask for beside them. */

@@ -109,3 +109,9 @@ export const agentOtherwise: Around = {
 export const doneThen = /^(?:(?:so|and|well|right|now) )*(?:(?:he|she|it|they|this one|(?:his|her|the) (?:teeth|mouth)) (?:is |was |were |has |had |been |got )+)?(?:last |only |just )*(?:rasped|floated|done|seen|treated|filed|dentisted)(?: (?!(?:and|but|then|so|is|are) )[\w']+){0,6}? (?:(?:days?|weeks?|fortnight|months?|years?|while) (?:ago|back)|last (?:time|visit|year|month|spring|summer|autumn|winter|fall)|(?:in|over|back in) (?:the )?(?:spring|summer|autumn|winter|fall|new year|january|february|march|april|may|june|july|august|september|october|november|december))(?=$| (?:and|but|yet|points|hooks|there)\b)/;
 /** Behind "points back": they have come again, and there. */
 export const backThere = /^(?:(?:already|again|now|today) )*(?:(?:on|at|in|all) |$)/;
+/** All of a part: gone round by feel. */
+export const feltRound = /^(?:(?:so|and|right|then|now|i|we|have|just) )*(?:been|went|gone|going) (?:back |all )*(?:round|around|over) (?:it |them |everything |the lot |him |her |all )*(?:again )?(?:with|by) (?:(?:my|the|a) )?(?:fingers?|hands?|thumb|finger ends|fingertips?)(?: again)?$/;
+/** How far it could be felt or seen. */
+export const asFarAs = /^(?:(?:so|and|right|then|now|all|everything|well) )*(?:that |what |as far as )(?:i|we) (?:can|could|was able to|managed to) (?:get to|reach|feel|get at|get round|get)(?: back)?(?: (?:is|are|it is|that is|they are|feels))?(?= )/;
+/** What was felt then, and nothing else. */
+export const smoothThere = /^(?:(?:it is|it's|that is|that's|they are|everything is|is|and|all|nice|lovely|grand|very|now|feels|feeling) )*smooth(?: (?:now|all|the|way|round|along|today|again|enough|as|glass))*$/;

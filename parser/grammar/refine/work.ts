@@ -263,12 +263,16 @@ export const partDone: Rule = (reads, { marks, tokens, context }) =>
         };
       });
 
+/** "felt round again, all smooth" */
+const felt: ReadonlySet<string> = new Set(['felt', 'feel', 'finger', 'fingers', 'hand', 'hands']);
 /** "all smooth now", once work was done there, erases nothing that was found before it. */
 export const afterWork: Rule = (reads, { context, tokens, marks }) => {
   // "lower right now, all lovely", "now, lower right, all lovely": what comes next.
   const next = (i: number): boolean =>
     tokens[i]?.ends === true && (i === 0 || marks.some(({ to, place }) => to === i && place !== undefined));
-  const now = tokens.some(({ t }, i) => t === 'after' || t === 'afterwards' || (t === 'now' && !next(i)));
+  const now = tokens.some(
+    ({ t }, i) => t === 'after' || t === 'afterwards' || (t === 'now' && !next(i)) || (t === 'again' && felt.has(tokens[i - 2]?.t ?? '')),
+  );
   const worked =
     context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) ||
     reads.some(({ clause, made }) => clause.head.work?.done && !made.some(({ body }) => body?.kind === 'fact'));
