@@ -32,6 +32,11 @@ const table: readonly Aside[] = [
     part: /^(?:but |though )?(?:(?:i|we|you) )?(?:can|could) not (?:really )?(?:be |say |tell )?(?:for )?(?:certain|sure|say|tell|know)?(?: for (?:certain|sure))? without (?:a |an |the |some )?(?:picture|pictures|photo|x ray|x rays|radiograph|radiographs|scan|film)$/,
     first: false,
   },
+  // "..., and that's as much as i'd want to do in one go": of the work before it, and nothing to come.
+  {
+    part: /^(?:(?:and|but|so) )*(?:that is|which is|it is) (?:(?:really|about|just|probably) )*(?:as (?:much|far|low) as|all|plenty|enough|the most|the limit)\b.*\b(?:in (?:the )?one (?:go|visit|sitting|session|day|hit)|at once|at (?:a|the one) time|for (?:the )?one (?:go|day|visit))$/,
+    first: false,
+  },
   // Why work was left undone: read as work itself, it would undo what was said of the first.
   {
     part: /^(?:(?:he|she|it) does not need (?:it|them|any|one)|(?:it is |they are )?not needed|(?:there is )?no need)$/,
@@ -111,6 +116,11 @@ export const asideParts: readonly Rewording[] = [
       'need',
       'needed',
       ...vocatives,
+      'plenty',
+      'much',
+      'far',
+      'enough',
+      'limit',
     ],
   },
 ];

@@ -4,7 +4,7 @@
  */
 import { asking, askingAnywhere, askingOfPlaces } from '../lexicon/framing.ts';
 import { either } from './either.ts';
-import { answerOf, leads, ofTheMouth } from './framed.ts';
+import { answerOf, leads, ofTheMouth, onlyAsked } from './framed.ts';
 import { firstWords, formAt, longestOf } from './forms.ts';
 import type { Way } from './said.ts';
 import { scan } from './scan.ts';
@@ -48,7 +48,7 @@ export const asked: Way = (tokens, { once: readAs }) => {
   const rest = [...tokens.slice(0, clause.from), ...tokens.slice(answer?.to ?? clause.to)];
   const found = readAs(answer ? [...tokens.slice(0, answer.at), ...tokens.slice(answer.to)] : tokens);
   if (answer?.yes) return { ...found, oneSentence: true };
-  const without = rest.length > 0 ? readAs(rest) : { ...found, made: [] };
+  const without = rest.length > 0 ? readAs(rest) : ofTheMouth(found) ? { ...found, made: [] } : onlyAsked(found);
   if (answer) return { ...without, oneSentence: true };
   if (!ofTheMouth(found)) return { ...without, oneSentence: true };
   // What a question would change of an item that stands is no item to choose.

@@ -1,9 +1,10 @@
 /** Speech that steers. What takes something away acts only as the whole phrase. */
 import type { Context } from '../contract/draft.ts';
-import type { Command } from '../contract/doubt.ts';
+import type { Command, Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import { commands, namedBy, notBeforeNames, type CommandEntry, type CommandId } from '../lexicon/commands.ts';
 import { itemsOf, remember, type Carry } from './carry.ts';
+import { where } from './lists.ts';
 import type { Trie } from './trie.ts';
 import { becauseTrie, carryingOnTrie, closerTrie, commandTrie, flaggingTrie, forTheVetTrie, openerTrie } from './vocabulary.ts';
 
@@ -222,12 +223,23 @@ const ended = (carry: Carry): Carry => ({
   ...(carry.last ? { last: carry.last } : {}),
 });
 
-/** Only while a question is open: "the first", "the fourth one". */
+/** Only while a question is open: "the first", "the fourth one"; right behind it "the upper one", of the teeth that it offers. */
 function answer(text: string, context: Context, carry: Carry): Steered | undefined {
   const open = context.doubts.findLast((doubt) => (doubt.readings ?? []).length > 1);
-  const reading = ['first', 'second', 'third', 'fourth'].findIndex((ordinal) => text.includes(ordinal));
+  const ordinal = ['first', 'second', 'third', 'fourth'].findIndex((nth) => text.includes(nth));
+  const reading = ordinal >= 0 || open?.item === undefined || !carry.lastItems.includes(open.item) ? ordinal : inJaw(text, open);
   const items = open?.readings?.[reading]?.items;
   return open === undefined || items === undefined
     ? undefined
     : { commands: [{ command: 'answer', doubt: open.id, reading }], carry, items, settles: [open.id] };
 }
+/** The one reading of which all teeth stand in the jaw that was named. */
+function inJaw(text: string, { readings = [] }: Doubt): number {
+  const quadrants = /\b(?:upper|top)\b/.test(text) ? '1256' : '3478';
+  const there = where(readings, ({ items }) => {
+    const teeth = items.flatMap(teethOf);
+    return teeth.length > 0 && teeth.every((code) => quadrants.includes(code[0] as string));
+  });
+  return there.length === 1 ? (there[0] as number) : -1;
+}
+const teethOf = (item: Item): readonly string[] => ('place' in item && item.place && 'teeth' in item.place ? item.place.teeth : []);

@@ -140,7 +140,7 @@ export const facts: WorkRule = (marks, tokens) => {
     told ||
     (own.from > 0 && ofItself.has(about as FactAbout) && !subject.test(words.slice(own.from).join(' '))) ||
     // "a hundred and five with the vat": what is paid is no tooth.
-    (about !== 'account' && codesIn(marksIn(marks))) ||
+    (about !== 'account' && codesIn(marksIn(marks)) && !(about === 'consent' && ofThese(words, marksIn(marks)))) ||
     (findingsIn(beside) &&
       !consentedTo(words, beside) &&
       !['history', 'earlier-treatment', 'behaviour', 'bit', 'use', 'feed'].includes(about))
@@ -178,6 +178,18 @@ const consentedTo = (words: readonly string[], beside: readonly Mark[]): boolean
   return at >= 0 && beside.filter(namesOne).every(({ from }) => words.slice(at, from).some((word) => word === 'for' || word === 'to'));
 };
 
+const agreed: ReadonlySet<string> = new Set(['consent', 'consented', 'consents', 'permission']);
+/** "owner's consented to two oh nine coming out": the teeth that it was given for, and nothing else behind them. */
+function ofThese(words: readonly string[], marks: readonly Mark[]): boolean {
+  const at = words.findIndex((word) => agreed.has(word));
+  const teeth = marks.filter(({ place }) => place?.codes !== undefined);
+  return (
+    at >= 0 &&
+    teeth.every(({ from }) => from > at && words.slice(at, from).some((word) => word === 'for' || word === 'to')) &&
+    !words.slice(teeth.at(-1)?.to ?? 0).some((word) => word === 'and' || word === 'but')
+  );
+}
+
 /** Whether the phrase says that someone agreed to something, or did not. */
 export const consentIn = (tokens: readonly Token[]): boolean => {
   const words = tokens.map(({ t }) => t);
@@ -187,7 +199,7 @@ export const consentIn = (tokens: readonly Token[]): boolean => {
 const rateIn = (tokens: readonly Token[]): number | undefined =>
   tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
 const consentFor = {
-  extraction: /extract|\b(?:tak(?:e|ing)|hav(?:e|ing)|pull(?:ing)?|whip(?:ping)?|get(?:ting)?) .*\bout\b|\bpull|\bcom(?:e|ing) out\b/,
+  extraction: /extract|\b(?:tak(?:e|ing)|hav(?:e|ing)|pull(?:ing)?|whip(?:ping)?|get(?:ting)?) .*\bout\b|\bpull|\bcom(?:e|ing) out\b|\b(?:taken|whipped|drawn) out\b/,
   sedation: /sedat/,
   treatment: /treat|\b(?:rasp|float)(?:ing)?\b/,
   exam: /exam/,

@@ -121,10 +121,29 @@ function answeredOrAsked(found: Reading, ruledOut: Reading, words: readonly numb
 }
 
 /** "when was he last done": a fact or work of no place is asked of a person, who answers or does not. */
-export const ofTheMouth = ({ made }: Reading): boolean =>
-  made.some(
-    ({ body }) => body?.kind === 'finding' || body?.kind === 'sedation' || (body !== undefined && 'place' in body && body.place !== null),
+export const ofTheMouth = (reading: Reading): boolean =>
+  reading.made.some(
+    ({ body }) =>
+      (body?.kind === 'finding' && (body.place !== null || conditions[body.condition].group !== 'horse' || !ofSomebody(reading))) ||
+      (body?.kind === 'sedation' && (body.agent !== undefined || body.dose !== undefined || !ofSomebody(reading))) ||
+      (body !== undefined && body.kind !== 'finding' && body.kind !== 'sedation' && 'place' in body && body.place !== null),
   );
+/** "is he sedated", "have you noticed her dropping feed": how the horse is, asked of who knows it, is no sight of this mouth. "is he quidding, yes a bit" may be answered. */
+const ofSomebody = ({ tokens }: Reading): boolean =>
+  tokens.some(({ t }) => somebody.has(t)) &&
+  !tokens.some(({ t }) => replies.has(t)) &&
+  !tokens.slice(0, -NAME - 1).some(({ ends }, i) => ends === true && i > 1);
+/** Words behind the question that may be a name. */
+const NAME = 2;
+const somebody: ReadonlySet<string> = new Set(['he', 'she', 'him', 'her', 'it', 'they', 'you']);
+const replies: ReadonlySet<string> = new Set(['yes', 'yeah', 'yep', 'yup', 'aye', 'no', 'nope', 'nah']);
+
+/** What is asked of a person is talk: nothing is made of it, and no name in it is left to be read. */
+export const onlyAsked = (reading: Reading): Reading => ({
+  ...reading,
+  made: [],
+  ...(reading.made.length > 0 ? { role: reading.role.map((role) => (role === 'head' ? ('glue' as const) : role)) } : {}),
+});
 
 /** A question with its answer, or both readings of it; what was looked for. */
 const warns: ReadonlySet<string> = new Set(['any', 'if', 'so', 'and']);
@@ -136,7 +155,7 @@ export const questioned: Way = (tokens, { once }) => {
   const as = (words: readonly Token[]): Reading => ({ ...once(words), oneSentence: true });
   if (frame.yes !== undefined) return as(frame.yes ? frame.found : frame.ruledOut);
   const found = as(frame.found);
-  if (!ofTheMouth(found)) return { ...found, made: [] };
+  if (!ofTheMouth(found)) return onlyAsked(found);
   // "has the vet reduced it": the work is asked about, and not done either way.
   const ruledOut = as(frame.ruledOut);
   const made = ruledOut.made.filter(({ body }) => body?.kind !== 'treatment');

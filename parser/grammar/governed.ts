@@ -105,7 +105,7 @@ function before(tokens: readonly Token[], at: number): readonly Token[] | undefi
   if (form === undefined || over(tokens, at, past(at, form))) return at === 0 ? bare(tokens) : undefined;
   let verb = past(at, form);
   while (small.has(tokens[verb]?.t ?? '')) verb += 1;
-  const did = persons.has(tokens[verb + 1]?.t ?? '') ? undefined : pastAt(tokens, verb);
+  const did = persons.has(tokens[verb + 1]?.t ?? '') || opensWide(tokens, verb) ? undefined : pastAt(tokens, verb);
   if (did === undefined || (form.means.gerund && !tokens[verb]?.t.endsWith('ing')) || (form.means.tried && did.procedure === 'extract'))
     return undefined;
   return [
@@ -115,6 +115,23 @@ function before(tokens: readonly Token[], at: number): readonly Token[] | undefi
     ...(form.means.halfway ? withoutHalfway(tokens.slice(verb + 1)) : tokens.slice(verb + 1)),
   ];
 }
+/** "he won't open that far": his mouth, and no gap. */
+const opensWide = (tokens: readonly Token[], verb: number): boolean =>
+  tokens[verb]?.t === 'open' && (tokens[verb + 1] === undefined || tokens[verb]?.ends === true || howWide.has(tokens[verb + 1]?.t ?? ''));
+const howWide: ReadonlySet<string> = new Set([
+  'that',
+  'far',
+  'wide',
+  'up',
+  'his',
+  'her',
+  'enough',
+  'any',
+  'wider',
+  'further',
+  'properly',
+  'for',
+]);
 /** "stopped rasping part way through": "partly" says it. */
 function withoutHalfway(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex((_, i) => formAt(halfway, tokens, i) !== undefined);

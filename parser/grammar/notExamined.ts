@@ -183,8 +183,11 @@ function cueIn(words: readonly string[], toPlace: (at: number) => boolean, point
     const to = from + found[0].split(' ').length;
     // "saw two eleven but could not feel it": the place itself.
     if (how.sees && ['it', 'them'].includes(words[to] ?? '') && pointed(from)) return [{ from, to: to + 1, how }];
+    // "can not see any of the elevens": which, and no finding.
+    const anyOf = words[to] === 'any' && words[to + 1] === 'of' && (toPlace(to + 2) || toPlace(to + 3));
     return how.sees &&
       !toPlace(to) &&
+      !anyOf &&
       ['any', 'anything', 'why', 'that', 'how', 'a', 'an', 'much', 'many', 'one', 'lots', 'it', 'them', 'these', 'those'].includes(
         words[to] ?? '',
       )
@@ -320,8 +323,11 @@ const notThere = /^(?:(?:it|they|that|is|are|has) )*(?:missing|gone|not there)$/
 function trimmed(words: readonly string[]): string {
   const idle = new Set(noReason);
   const from = words.findIndex((word) => !idle.has(word));
-  return from < 0 ? '' : words.slice(from, words.findLastIndex((word) => !idle.has(word)) + 1).join(' ');
+  // "would not open far enough": how far.
+  const last = words.findLastIndex((word, i) => !idle.has(word) || (word === 'enough' && reaching.has(words[i - 1] ?? '')));
+  return from < 0 ? '' : words.slice(from, last + 1).join(' ');
 }
+const reaching: ReadonlySet<string> = new Set(['far', 'wide', 'still', 'long']);
 
 /** The marks of the clause that a bare "not seen" stands in: between two pauses, or from the place right before it where a finding has one of its own. */
 function clauseAt(marks: readonly Mark[], tokens: readonly Token[], at: number): readonly number[] {

@@ -8,10 +8,12 @@ import { apposed, apposedWords } from './apposed.ts';
 import { asideParts } from './asideParts.ts';
 import { asked, askedWords } from './asked.ts';
 import { assemble } from './assemble.ts';
+import { backAgain } from './backAgain.ts';
 import { answered, ruledOutOrBack } from './bareNo.ts';
 import { missingTeeth, standing, type Carry } from './carry.ts';
 import { believed, onlyLight } from './core.ts';
 import { cause } from './cause.ts';
+import { downBare } from './downBare.ts';
 import { clearNow } from './clearNow.ts';
 import { comparedTo } from './comparedTo.ts';
 import { plainlyComplained } from './complaints.ts';
@@ -21,12 +23,14 @@ import { everyday } from './everyday.ts';
 import { exceptionsIn } from './except.ts';
 import { withoutFalseStarts } from './falseStart.ts';
 import { leaning } from './figures.ts';
+import { feltSmooth } from './feltSmooth.ts';
 import { findingsOf } from './findings.ts';
 import { hearsaid, questioned, questionWords } from './framed.ts';
 import { gotOne } from './gotOne.ts';
 import { governed } from './governed.ts';
 import { handled } from './handled.ts';
 import { endedNow } from './history.ts';
+import { howHeBoreIt } from './howHeBoreIt.ts';
 import { inTurn } from './inTurn.ts';
 import { instead } from './instead.ts';
 import { leftAlone } from './leftAlone.ts';
@@ -95,6 +99,10 @@ export interface Reading {
 
 /** Said in words that the rules behind know. In this order. */
 const reworded = inOrder([
+  ...backAgain,
+  ...downBare,
+  ...howHeBoreIt,
+  ...feltSmooth,
   ...wayRound,
   ...moreOrLess,
   ...asideParts,

@@ -20,7 +20,7 @@ import { longAgo, wolfTeethBefore } from './refine/past.ts';
 import { quarterOfFront } from './refine/quarter.ts';
 import type { Around, Read, Rule } from './refine/rule.ts';
 import { notThisBut, thatSide } from './refine/ruledOut.ts';
-import { afterWork, objectOfWork, onlyNamed, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
+import { afterWork, objectOfWork, ofTheHorse, onlyNamed, outAlone, partDone, unclearWork, wouldHave } from './refine/work.ts';
 import { woken, type Said } from './said.ts';
 import { parted, timeWords } from './timeline.ts';
 
@@ -65,7 +65,8 @@ const ordered = woken<Rule>([
   { rule: notThisBut, needs: ['absent'] },
   { rule: thatSide, needs: ['absent'] },
   { rule: onlyNamed, needs: ['work'] },
-  { rule: afterWork, needs: ['now', 'after', 'afterwards'] },
+  { rule: ofTheHorse, needs: ['him', 'her'] },
+  { rule: afterWork, needs: ['now', 'after', 'afterwards', 'again'] },
 ]);
 
 /** What was read so far: the conditions, and what the rules ask for beside them. */

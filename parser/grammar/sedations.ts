@@ -176,9 +176,13 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
   // "topped up", or an amount behind one that was said: "then another half a mil".
   const again =
     topUps.findLast((i) => i > (agents.at(-1)?.i ?? marks.length)) ??
-    where(marks, ({ from, to }, i) => i > 0 && tokens.slice(from, to).some(({ t }) => moreOf.has(t))).find(
-      (i) => i > (agents.at(-1)?.i ?? marks.length) && doseIn(tokens, (marks[i] as Mark).from, tokens.length)?.unit !== undefined,
-    );
+    where(
+      marks,
+      ({ from, to }, i) =>
+        i > 0 &&
+        (tokens.slice(from, to).some(({ t }) => moreOf.has(t)) ||
+          (tokens[to - 1]?.t === 'then' && doseAt(tokens, to)?.dose.unit !== undefined)),
+    ).find((i) => i > (agents.at(-1)?.i ?? marks.length) && doseIn(tokens, (marks[i] as Mark).from, tokens.length)?.unit !== undefined);
   const [single] = agents.length === 1 ? agents : [];
   // "detomidine nought point three mil topped up with nought point one": two amounts, two times.
   const added =
@@ -191,19 +195,21 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
           false,
         )
       : undefined;
+  const said = routesIn(marks, tokens);
+  const routes = again !== undefined && added ? said.filter((one) => one.at < (marks[again] as Mark).from) : said;
   const each = agents.map(({ agent, class: kind }, n): Made => {
     // "no detomidine, vet used romifidine", "usually has detomidine": what was not given today is never recorded as given.
     const stance = stanceOf(marks, tokens, at, n, kind);
     if (stance !== undefined) return notGiven(stance, agent, kind, all, text);
-    // Each agent takes the words up to the next one; words before the first are everybody's.
-    const from = n === 0 ? 0 : (marks[agents[n - 1]?.i as number] as Mark).to;
+    // Each agent takes the words up to the next one.
     const next = n === agents.length - 1 ? undefined : (marks[agents[n + 1]?.i as number] as Mark);
     const to = next === undefined ? tokens.length : (doses.starts[n + 1] ?? next.from);
     const own = doses.own[n];
-    const routes = marks.flatMap((mark) => workAt(mark).flatMap((w) => (w.as === 'route' ? [{ at: mark.from, route: w.route }] : [])));
-    const route =
-      (routes.find(({ at }) => at >= from && at < to) ?? routes[0])?.route ??
-      (/\b(under|beneath|below) (the|his|her|its) tongue\b/.test(text) ? ('sublingual' as const) : undefined);
+    const route = routeOf(
+      routes,
+      agents.map(({ i }) => (marks[i] as Mark).from),
+      n,
+    );
     const doubts: MadeDoubt[] =
       own && own.unit === undefined && own.said === undefined
         ? [
@@ -250,8 +256,33 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
           };
     return { body, marks: all, rules: ['dose as spoken'], doubts };
   });
-  return [...without, ...each, ...(added ? [added] : [])];
+  const then = added && said.find((one) => one.at > (marks[again as number] as Mark).from)?.route;
+  const topped = added && then ? [{ ...added, body: { ...added.body, route: then } as ItemBody }] : added ? [added] : [];
+  return [...without, ...each, ...topped];
 };
+
+interface Routed {
+  readonly at: number;
+  readonly route: Extract<Work, { as: 'route' }>['route'];
+}
+/** The routes that are named, where they stand. */
+function routesIn(marks: readonly Mark[], tokens: readonly Token[]): readonly Routed[] {
+  const named = marks.flatMap((mark) => workAt(mark).flatMap((w) => (w.as === 'route' ? [{ at: mark.from, route: w.route }] : [])));
+  const under = where(
+    tokens,
+    ({ t }, i) =>
+      ['under', 'beneath', 'below'].includes(t) &&
+      ['the', 'his', 'her', 'its'].includes(tokens[i + 1]?.t ?? '') &&
+      tokens[i + 2]?.t === 'tongue',
+  ).map((at) => ({ at, route: 'sublingual' as const }));
+  return [...named, ...under].sort((a, b) => a.at - b.at);
+}
+/** One route before or behind all agents is everybody's; one between them is that of the agent before it, or of the one behind it where routes lead. */
+function routeOf(routes: readonly Routed[], agents: readonly number[], n: number): Routed['route'] | undefined {
+  const here = agents[n] as number;
+  const leads = (routes[0]?.at ?? Infinity) < (agents[0] as number);
+  return (leads ? routes.findLast(({ at }) => at < here) : routes.find(({ at }) => at > here))?.route;
+}
 
 /** Before an amount: on top of what was given. */
 const moreOf: ReadonlySet<string> = new Set(['another', 'second', 'third', 'further']);

@@ -60,7 +60,9 @@ export function tokenise(words: readonly string[]): readonly Token[] {
     const before = tokens.length;
     const got = gotNext(words[word + 1]);
     const article = articles.has(words[word + 1] ?? '');
-    for (const t of parts(w))
+    // "yeah nah, one oh six is hooked": a yes.
+    const yeah = nah.test(w) && yeahs.test(words[word - 1] ?? '');
+    for (const t of yeah ? ['yeah'] : parts(w))
       if (!mereSounds.has(t)) tokens.push({ t: got && t === 'is' && w !== 'is' ? 'has' : article && t === "'d" ? 'had' : t, word });
     const last = tokens.at(-1);
     if (last && tokens.length > before && closing.has(w.at(-1) as string)) tokens[tokens.length - 1] = { ...last, ends: true };
@@ -70,6 +72,8 @@ export function tokenise(words: readonly string[]): readonly Token[] {
 
 /** "two ten's got a hook": has. */
 const gotNext = (next: string | undefined): boolean => next === 'got' || next === 'had';
+const nah = /^nah\b/i;
+const yeahs = /^(?:yeah|yea|yep)\b/i;
 /** "he'd an ulcer": had. */
 const articles: ReadonlySet<string> = new Set(['a', 'an', 'no']);
 const mereSounds = new Set(sounds);

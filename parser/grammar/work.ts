@@ -10,6 +10,7 @@ import { advisedWords } from '../lexicon/advising.ts';
 import { imagingWords } from '../lexicon/imaging.ts';
 import { oneNextWords } from '../lexicon/nextThings.ts';
 import { notLookedWords } from '../lexicon/notExamined.ts';
+import { toldToWords } from '../lexicon/toldToDo.ts';
 import { nextWords, oneNext, severalNext, wholeNext } from './nextThings.ts';
 import { notExamined } from './notExamined.ts';
 import { saidNext, toldNext } from './saidNext.ts';
@@ -19,6 +20,7 @@ import { stretches, type Stretch } from './stretches.ts';
 import { sedations } from './sedations.ts';
 import { facts, factWords } from './facts.ts';
 import { toldIn, toldWords } from './told.ts';
+import { toldFeed, toldToDo } from './toldToDo.ts';
 import type { Token } from './tokens.ts';
 
 export interface Claimed {
@@ -36,6 +38,7 @@ export type WorkRule = (marks: readonly Mark[], tokens: readonly Token[], before
 const ordered = woken<WorkRule>([
   { rule: sedations, needs: ['agent', 'sedate', 'topUp', 'more', 'second', 'third', 'further', 'another', 'again'] },
   { rule: imaging, needs: imagingWords },
+  { rule: toldToDo, needs: toldToWords },
   { rule: saidNext, needs: nextWords },
   { rule: followUps, needs: followUpWords },
   { rule: advisedThere, needs: advisedWords },
@@ -54,10 +57,14 @@ export function workRules(marks: readonly Mark[], tokens: readonly Token[], befo
   // Who wants it is no fact by itself: "owner's happy to have it x-rayed".
   const pictures = awake.includes(imaging) ? imaging(marks, tokens, before) : [];
   if (pictures.length > 0) return { made: pictures, marks: new Set(pictures.flatMap((m) => m.marks)) };
+  const told = awake.includes(toldToDo) ? toldToDo(marks, tokens, before) : [];
+  if (told.length > 0) return { made: told, marks: new Set(told.flatMap((m) => m.marks)) };
   const whole = awake.includes(oneNext) ? wholeNext(marks, tokens, before) : [];
   if (whole.length > 0) return { made: whole, marks: new Set(whole.flatMap((m) => m.marks)) };
   const several = awake.some((rule) => tellsWhatIsNext.has(rule)) ? severalNext(marks, tokens, before) : [];
   if (several.length > 0) return { made: several, marks: new Set(several.flatMap((m) => m.marks)) };
+  const fed = awake.includes(toldToDo) ? toldFeed(marks, tokens, before) : [];
+  if (fed.length > 0) return { made: fed, marks: new Set(fed.flatMap((m) => m.marks)) };
   const parts = stretches(marks, tokens);
   const made =
     parts.length === 1 ? claimed(awake, marks, tokens, before) : parts.flatMap((part) => inStretch(awake, part, marks, tokens, before));

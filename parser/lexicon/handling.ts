@@ -45,6 +45,8 @@ export const moved: Readonly<Partial<Record<Handled, ProcedureId>>> = { cap: 're
 export const handledSay: ReadonlySet<string> = new Set(['took', 'taken', 'got', 'cleaned', 'cleared', 'pulled', 'popped', 'lifted', 'flicked', 'whipped', 'prised', 'prized', 'eased', 'twisted', 'knocked', 'chipped', 'picked', 'had', 'dropped', 'brought', 'cut', 'wiggled', 'worked', 'cracked', 'scraped', 'ground', 'shaved', 'slipped', 'levered', 'teased', 'drew', 'hooked', 'dug', 'raked', 'scooped', 'fished']);
 /** The verb behind "tried to", "could not", "managed to". */
 export const handleSay: ReadonlySet<string> = new Set(['take', 'get', 'pull', 'pop', 'lift', 'flick', 'prise', 'prize', 'ease', 'twist', 'knock', 'chip', 'pick', 'have', 'bring', 'cut', 'wiggle', 'work', 'lever', 'tease', 'draw', 'want', 'having', 'shift', 'move', 'budge', 'loosen', 'remove', 'extract', 'elevate', 'getting', 'pulling', 'taking', 'shifting', 'lifting', 'extracting', 'removing', 'elevating']);
+/** Before what is taken down. */
+export const loweredSay: readonly string[] = ['took', 'taken', 'take', 'taking', 'brought', 'bring', 'bringing', 'got', 'get', 'dropped', 'ground', 'filed', 'rasped', 'knocked'];
 /** Those that need no particle. */
 export const movingSay: ReadonlySet<string> = new Set(['pull', 'drew', 'shift', 'move', 'budge', 'loosen', 'remove', 'extract', 'elevate', 'pulling', 'shifting', 'extracting', 'removing', 'elevating']);
 /** What is left of a tooth, and is not the tooth. */

@@ -104,3 +104,14 @@ export const agentOtherwise: Around = {
   before: /\b(?:usually|normally|generally|typically|always|tends? to|used to|often|sometimes|if|allergic to|reacts? to|reacted to|bad reaction to|in case|last time|last year|previously|in the past|owner has|ask(?:ed)? (?:the )?(?:vet )?(?:for|about)|would (?:have|need|use|want|like)|might|may|could (?:have|use|try)|thinking of|talk(?:ed|ing) about|offered|would rather(?: try| have| give)?)\b[^,]*$/,
   after: /^(?:did|does|has|would|will) not (?:agree|suit)\b|^(?:(?:was |were )?offered|usually|normally|last time|last year|last (?:week|month|visit|spring|summer|autumn|winter)|yesterday|for the (?:farrier|clipping|clippers|shoeing)|(?:\w+ ){1,2}(?:days|weeks|months|years) ago|in the past|before(?! (?:i|we|you|he|she|it|they|the|starting))|previously|as a rule|if (?:he|she|needed|we)|next time|another (?:day|time))\b/,
 };
+
+/** "Rasped six months ago", "last floated in the spring", at a phrase's start: work of another day, to where it is said when. */
+export const doneThen = /^(?:(?:so|and|well|right|now) )*(?:(?:he|she|it|they|this one|(?:his|her|the) (?:teeth|mouth)) (?:is |was |were |has |had |been |got )+)?(?:last |only |just )*(?:rasped|floated|done|seen|treated|filed|dentisted)(?: (?!(?:and|but|then|so|is|are) )[\w']+){0,6}? (?:(?:days?|weeks?|fortnight|months?|years?|while) (?:ago|back)|last (?:time|visit|year|month|spring|summer|autumn|winter|fall)|(?:in|over|back in) (?:the )?(?:spring|summer|autumn|winter|fall|new year|january|february|march|april|may|june|july|august|september|october|november|december))(?=$| (?:and|but|yet|points|hooks|there)\b)/;
+/** Behind "points back": they have come again, and there. */
+export const backThere = /^(?:(?:already|again|now|today) )*(?:(?:on|at|in|all) |$)/;
+/** All of a part: gone round by feel. */
+export const feltRound = /^(?:(?:so|and|right|then|now|i|we|have|just) )*(?:been|went|gone|going) (?:back |all )*(?:round|around|over) (?:it |them |everything |the lot |him |her |all )*(?:again )?(?:with|by) (?:(?:my|the|a) )?(?:fingers?|hands?|thumb|finger ends|fingertips?)(?: again)?$/;
+/** How far it could be felt or seen. */
+export const asFarAs = /^(?:(?:so|and|right|then|now|all|everything|well) )*(?:that |what |as far as )(?:i|we) (?:can|could|was able to|managed to) (?:get to|reach|feel|get at|get round|get)(?: back)?(?: (?:is|are|it is|that is|they are|feels))?(?= )/;
+/** What was felt then, and nothing else. */
+export const smoothThere = /^(?:(?:it is|it's|that is|that's|they are|everything is|is|and|all|nice|lovely|grand|very|now|feels|feeling) )*smooth(?: (?:now|all|the|way|round|along|today|again|enough|as|glass))*$/;

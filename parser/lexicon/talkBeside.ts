@@ -16,3 +16,7 @@ export const besideTalk = /^(?:right|okay|ok|so|well|now|yes|yeah|aye|there|ta|g
 export const tagQuestion = / (?:(?:is|does|has|was|did|are|do|would|could|will|can|were|have)(?: not)? (?:it|he|she|they|you|i|we)|eh|innit)$/;
 /** Whoever is spoken to, in one word. */
 export const vocatives: readonly string[] = ['missus', 'mate', 'pal', 'love', 'pet', 'darling', 'dear', 'buddy', 'bud', 'boss', 'chief', 'sir', 'madam', 'lad', 'lass', 'girl', 'boy', 'son', 'sweetheart', 'mister', 'folks', 'guys', 'doc', 'missy', 'petal', 'hen', 'duck', 'cobber', 'hun', 'hon', 'sunshine', 'fella'];
+/** Behind work and "and": how the horse bore it. */
+export const boreIt = /^(?:he|she) (?:(?:was|is|has|had|just|really|even|has been) )*(?:did not|does not|never|hardly|barely|stood|tolerated|took it|put up|seemed|slept|dozed|coped|behaved|good|grand|great|fine|perfect|quiet|not bothered|no bother|lovely|brilliant)\b/;
+/** Behind work and "so": who is to see it now. */
+export const soYouCanSee = /^(?:that )?(?:you|we|they|i|she|he) (?:can|could|will|would|are able to) (?:all |now |both )*(?:see|have a|get a|take a|look|be able)\b/;

@@ -263,12 +263,35 @@ export const partDone: Rule = (reads, { marks, tokens, context }) =>
         };
       });
 
+const horse: ReadonlySet<string> = new Set(['him', 'her']);
+/** "i've floated him and put bit seats on both upper sixes": he is rasped all over, and the sixes are where the seats are. */
+export const ofTheHorse: Rule = (reads, { marks, tokens }) => {
+  const worked = reads.flatMap(({ clause: { head } }) => (head.work ? [{ id: head.work.id, at: head.mark }] : []));
+  return each(reads, (made, { clause }) => {
+    const { mark, work } = clause.head;
+    const next = worked.find(({ id, at }) => at > mark && id !== 'rasp')?.at;
+    const own = clause.placings.flatMap(({ marks: at }) => at);
+    return work?.id === 'rasp' &&
+      made.body?.kind === 'treatment' &&
+      made.body.place !== null &&
+      next !== undefined &&
+      horse.has(tokens[(marks[mark] as Mark).to]?.t ?? '') &&
+      own.every((at) => at > next)
+      ? { ...made, body: { ...made.body, place: null } }
+      : made;
+  });
+};
+
+/** "felt round again, all smooth" */
+const felt: ReadonlySet<string> = new Set(['felt', 'feel', 'finger', 'fingers', 'hand', 'hands']);
 /** "all smooth now", once work was done there, erases nothing that was found before it. */
 export const afterWork: Rule = (reads, { context, tokens, marks }) => {
   // "lower right now, all lovely", "now, lower right, all lovely": what comes next.
   const next = (i: number): boolean =>
     tokens[i]?.ends === true && (i === 0 || marks.some(({ to, place }) => to === i && place !== undefined));
-  const now = tokens.some(({ t }, i) => t === 'after' || t === 'afterwards' || (t === 'now' && !next(i)));
+  const now = tokens.some(
+    ({ t }, i) => t === 'after' || t === 'afterwards' || (t === 'now' && !next(i)) || (t === 'again' && felt.has(tokens[i - 2]?.t ?? '')),
+  );
   const worked =
     context.items.some((item) => item.kind === 'treatment' && ['done', 'part-done'].includes(item.state)) ||
     reads.some(({ clause, made }) => clause.head.work?.done && !made.some(({ body }) => body?.kind === 'fact'));
