@@ -199,7 +199,8 @@ export const consentIn = (tokens: readonly Token[]): boolean => {
 const rateIn = (tokens: readonly Token[]): number | undefined =>
   tokens.map((_, at) => readNumber(tokens, at)?.value).find((value) => value !== undefined);
 const consentFor = {
-  extraction: /extract|\b(?:tak(?:e|ing)|hav(?:e|ing)|pull(?:ing)?|whip(?:ping)?|get(?:ting)?) .*\bout\b|\bpull|\bcom(?:e|ing) out\b|\b(?:taken|whipped|drawn) out\b/,
+  extraction:
+    /extract|\b(?:tak(?:e|ing)|hav(?:e|ing)|pull(?:ing)?|whip(?:ping)?|get(?:ting)?) .*\bout\b|\bpull|\bcom(?:e|ing) out\b|\b(?:taken|whipped|drawn) out\b/,
   sedation: /sedat/,
   treatment: /treat|\b(?:rasp|float)(?:ing)?\b/,
   exam: /exam/,

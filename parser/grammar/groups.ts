@@ -80,8 +80,12 @@ export function placeGroups(
     const goesOn = rest && heads.some((head) => head.mark < lastMark) && endsHere(marks, tokens, role, i);
     const tied = lastMark === undefined || (rest && !goesOn) ? '' : link(lastMark, i);
     // "nothing wrong with the incisors or the canines": of what is not there "or" names both.
+    const before = last?.placings.at(-1)?.raw;
+    const areGroups = isGroup(mark.place) && isGroup(before);
     const bond =
-      (tied === 'or' || tied === 'nor') && ruledOut && (isGroup(mark.place) || isGroup(last?.placings.at(-1)?.raw)) ? 'and' : tied;
+      (tied === 'or' || tied === 'nor') && ruledOut && (areGroups || (before && teethBeside(before, mark.place) !== undefined))
+        ? 'and'
+        : tied;
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
     const surfacesBetween =
       lastMark !== undefined && marks.slice(lastMark + 1, i).some(({ terms }) => terms?.some((t) => t.k === 'surface'));
@@ -120,17 +124,17 @@ export function placeGroups(
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
     if (last && !apart && !surfacesBetween && (regions || listed || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
-      const before = last.placings.at(-1);
+      const placing = last.placings.at(-1);
       const raw = goesOn
-        ? ofItsRow(mark.place, before?.raw)
-        : ((endsHere(marks, tokens, role, i) ? facing(before?.raw, mark.place) : undefined) ?? mark.place);
+        ? ofItsRow(mark.place, before)
+        : ((endsHere(marks, tokens, role, i) ? facing(before, mark.place) : undefined) ?? mark.place);
       const between = tokens.slice(marks[lastMark as number]?.to, mark.from).map(({ t }) => t);
       const parted =
         joins(between) ||
         ((tied === 'or' || tied === 'nor') && bond === 'and') ||
         tokens[(marks[lastMark as number] as Mark).to - 1]?.ends === true;
-      const also = before && parted ? teethBeside(before.raw, raw) : undefined;
-      if (before && also === 'first') last.placings.splice(-1, 1, { ...before, rest: true });
+      const also = before && parted ? teethBeside(before, raw) : undefined;
+      if (placing && also === 'first') last.placings.splice(-1, 1, { ...placing, rest: true });
       const rests = goesOn || also === 'second';
       last.placings.push({ raw, marks: [i], ...(bond === 'beside' ? { beside: true } : {}), ...(rests ? { rest: true } : {}) });
     } else if (last && !apart && surfacesBetween && bond !== '') {

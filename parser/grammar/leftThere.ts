@@ -54,8 +54,8 @@ function leftThere(tokens: readonly Token[]): readonly Token[] {
       const heard = [...tokens.slice(at, left.from), ...tokens.slice(left.to, left.end)].map(({ word }) => word);
       const put = ['did', 'not', verb].map((one): Token => ({ t: one, word: heard[0] as number, heard }));
       const place = tokens.slice(left.from, left.to);
-      const { ends: _ends, ...last } = place.at(-1) as Token;
-      const closed = [...place.slice(0, -1), tokens[left.end - 1]?.ends ? { ...last, ends: true as const } : last];
+      const { t: word, ...last } = place.at(-1) as Token;
+      const closed = [...place.slice(0, -1), { ...last, t: word, ends: tokens[left.end - 1]?.ends }];
       const before = [...tokens.slice(0, i - 1), { ...(tokens[i - 1] as Token), ends: true as const }];
       return [...before, ...put, ...closed, ...tokens.slice(left.end)];
     }) ?? tokens
