@@ -55,12 +55,27 @@ const said = (tokens: readonly Token[]): string =>
     .replace(/-/g, ' ')
     .replace(/ ?'s\b/g, ' is');
 
+const pleased = /^(?:(?:and|that is|very|really) )*(?:grand|lovely|great|perfect|brilliant|super|smashing|good|champion)$/;
+/** "hook on one oh six, grand", "see him in six months, lovely": behind a finding or what comes next nothing is called normal. */
+const isPleased = (parts: readonly (readonly Token[])[], i: number): boolean =>
+  i > 0 &&
+  i === parts.length - 1 &&
+  pleased.test(said(parts[i] as readonly Token[])) &&
+  scan(parts[i - 1] as readonly Token[]).marks.some(
+    ({ terms }) =>
+      terms?.some(
+        (t) => (t.k === 'condition' && t.id !== 'abnormality' && t.strength === 'say') || (t.k === 'work' && settles.has(t.term.as)),
+      ) === true,
+  );
+const settles: ReadonlySet<string> = new Set(['agent', 'recheck', 'procedure', 'scale']);
+
 function withoutAsides(tokens: readonly Token[]): readonly Token[] {
   const parts = partsOf(tokens);
   if (parts.length < 2) return tokens;
   const texts = parts.map(said);
   const aside = (i: number): boolean =>
     spokenTo.test(texts[i] as string) ||
+    isPleased(parts, i) ||
     table.some(
       ({ part, next, before, first }) =>
         (i === 0) === first &&

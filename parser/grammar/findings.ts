@@ -401,8 +401,10 @@ export function detailsOf(
   if (inName) Object.assign(details, { severity: 'slight', ...(inName === 'slightly' ? {} : { severitySaid: inName }) });
   // "looser than in the spring": the name compares.
   const [, end] = headMark < 0 ? [0, -1] : headSpan(marks, headMark);
-  if (details.change === undefined && words.at(-1) === 'looser' && ['than', 'since'].includes(tokens[end]?.t ?? ''))
-    details.change = ['no', 'not', 'any'].includes(tokens[headSpan(marks, headMark)[0] - 1]?.t ?? '') ? 'unchanged' : 'worse';
+  if (details.change === undefined && words.at(-1) === 'looser') {
+    const no = ['no', 'not', 'any'].includes(tokens[headSpan(marks, headMark)[0] - 1]?.t ?? '');
+    if (no || ['than', 'since'].includes(tokens[end]?.t ?? '')) details.change = no ? 'unchanged' : 'worse';
+  }
   details.qualifiers = [...new Set(details.qualifiers)];
   // A surface that the finding's own name carries ("buccal points").
   for (const surface of ['buccal', 'lingual', 'palatal', 'labial'] as const) if (words.includes(surface)) details.surfaces.push(surface);

@@ -61,13 +61,8 @@ export function scopesOf(
       : (cues.find(({ looks }) => looks !== 'back') ??
         (marks[(heads[next] ?? { mark: -1 }).mark]?.again && !turnedAgain(marks, i, heads[next] as Head) ? cues[0] : undefined));
     const back = cues.find(({ looks }) => looks !== 'forward');
-    // "no looser than last time": as loose as it was.
-    if (
-      next >= 0 &&
-      tokens[(marks[(heads[next] as Head).mark] as Mark).to - 1]?.t === 'looser' &&
-      tokens[(marks[(heads[next] as Head).mark] as Mark).to]?.t === 'than' &&
-      (heads[next] as Head).mark === i + 1
-    )
+    // "no looser than last time", "is no looser": as loose as it was.
+    if (next >= 0 && tokens[(marks[(heads[next] as Head).mark] as Mark).to - 1]?.t === 'looser' && (heads[next] as Head).mark === i + 1)
       return;
     // "I'd be surprised if one oh nine wasn't fractured": two turns make none.
     if (

@@ -22,6 +22,8 @@ export const everydaySay: readonly Everyday[] = [
   ...['is', 'are', 'looks', 'look', 'feels', 'feel'].map((verb): Everyday => ({ plain: `${verb} fine`, say: [`${verb} (alright|all right)`] })),
   { plain: 'crest at', say: ['[the] (top|peak|worst|height|highest point|high point|highest part|highest bit) of it [(is|being)] [just] (at|on|round|about|by)', '[the] (high point|highest point|highest part|highest bit) [is] (at|on|by)'] },
   ...['on', 'in', 'at', 'there', 'anywhere'].map((where): Everyday => ({ plain: `nothing else ${where}`, say: [`otherwise nothing [(else|much)] ${where}`, `nothing otherwise ${where}`, `(apart from|other than|bar|besides) that nothing [else] ${where}`] })),
+  ...['loose', 'wobbly', 'mobile', 'cracked', 'fractured', 'sharp', 'worn', 'rotated', 'displaced'].map((how): Everyday => ({ plain: `no other teeth ${how}`, say: [`nothing else [(is|looks|feels|seems)] ${how}`, `none [of the (others|rest)] [(is|are)] ${how} elsewhere`, `nothing ${how} (elsewhere|anywhere else)`, `none of the (others|rest) (is|are|look|feel) ${how}`] })),
+  { plain: 'there', say: ['there yet'] },
   {
     plain: 'bit seats already on',
     say: ['(somebody|someone|somebody else|someone else|whoever|the last (one|dentist|man|person|fella|fellow|lad)) [(is|has|had)] [already] (put|made|cut|done|did) [(the|some|a|in)] bit seats [in] (on|in|at)', '(somebody|someone|somebody else|someone else|the last (one|dentist|man|person)) [(is|has|had)] [already] bit seated'],
