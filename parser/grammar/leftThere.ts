@@ -1,8 +1,9 @@
 /**
- * "Reduced one oh six and left two oh six alone", "rasped the uppers, lowers not touched": the work was done at the one place and not at the
- * other. Said again with the verb of the work, so that neither takes the other's.
+ * "Reduced one oh six and left two oh six alone", "rasped the uppers, lowers not touched", "reduced one oh six, two oh six next time": the work was
+ * done at the one place, and not, or not yet, at the other. Said again with the verb of the work, so that neither takes the other's.
  */
-import { leftHow, notWorked, verbOfWork } from '../lexicon/plainWork.ts';
+import { nextVisit } from '../lexicon/governing.ts';
+import { laterOn, leftHow, moreOfIt, notWorked, toBeDone, verbOfWork } from '../lexicon/plainWork.ts';
 import { formAt, longestOf } from './forms.ts';
 import { first } from './lists.ts';
 import { endOfPart } from './saidPlainly.ts';
@@ -12,6 +13,9 @@ import type { Token } from './tokens.ts';
 
 const how = longestOf([[leftHow, true as const]]);
 const untouched = longestOf([[notWorked, true as const]]);
+const later = longestOf([[[...nextVisit, ...laterOn], true as const]]);
+const more = longestOf([[moreOfIt, true as const]]);
+const small: ReadonlySet<string> = new Set(toBeDone);
 const joins: ReadonlySet<string> = new Set(['and', 'but']);
 
 /** The verb of work that was done before, and nothing of the kind behind it. */
@@ -23,13 +27,21 @@ function verbBefore(tokens: readonly Token[]): string | undefined {
 }
 /** Nothing but a place, or two; "one oh eight and left the lower left" is more. */
 function isPlace(tokens: readonly Token[]): boolean {
-  if (tokens.some(({ t }, i) => t === 'left' && joins.has(tokens[i - 1]?.t ?? ''))) return false;
+  if (tokens.some(({ t }, i) => t === 'today' || t === 'now' || (t === 'left' && joins.has(tokens[i - 1]?.t ?? '')))) return false;
   const marks = scan(tokens).marks.filter((mark) => !isGlue(mark));
   return marks.length > 0 && marks.every(({ place }) => place !== undefined && place.region === undefined);
 }
 
+/** A place told apart from what is said of it, and where that ends. */
+interface Told {
+  readonly from: number;
+  readonly to: number;
+  readonly end: number;
+  /** What is still to come off. */
+  readonly amount?: readonly string[];
+}
 /** What was left there, of the words that begin here; undefined where it is not told so. */
-function leftAt(tokens: readonly Token[], at: number): { readonly from: number; readonly to: number; readonly end: number } | undefined {
+function leftAt(tokens: readonly Token[], at: number): Told | undefined {
   const part = endOfPart(tokens, at);
   const leaves = tokens[at]?.t === 'left';
   const from = leaves ? at + 1 : at;
@@ -42,24 +54,61 @@ function leftAt(tokens: readonly Token[], at: number): { readonly from: number; 
     return behind && end <= part && isPlace(tokens.slice(from, to)) ? { from, to, end } : undefined;
   });
 }
+/** What is to be done there another day. */
+function laterAt(tokens: readonly Token[], at: number): Told | undefined {
+  const part = endOfPart(tokens, at);
+  let from = at;
+  while (from < part && small.has(tokens[from]?.t ?? '')) from += 1;
+  return first(tokens.slice(from + 1, part), (_, i) => {
+    const to = from + 1 + i;
+    let when = to;
+    while (small.has(tokens[when]?.t ?? '')) when += 1;
+    const form = formAt(later, tokens, when);
+    return form && when + form.words.length <= part && isPlace(tokens.slice(from, to)) ? { from, to, end: when } : undefined;
+  });
+}
+
+/** "took two mil off one oh six, more next time": at the same place. */
+function moreAt(tokens: readonly Token[], at: number): Told | undefined {
+  let from = at;
+  while (small.has(tokens[from]?.t ?? '')) from += 1;
+  const form = formAt(more, tokens, from);
+  let when = from + (form?.words.length ?? 0);
+  while (form && small.has(tokens[when]?.t ?? '')) when += 1;
+  // "half reduced, the rest next time": part of it was done, and that says it.
+  const partly = tokens.slice(0, at).some(({ t }) => t.startsWith('half') || t.startsWith('part'));
+  if (!form || partly || tokens[when - 1]?.ends === true || formAt(later, tokens, when) === undefined) return undefined;
+  const amount = form.words[0] === 'another' && form.words[1] !== 'bit' ? ['by', form.words[1] as string, 'mil'] : [];
+  return { from: when, to: when, end: when, amount };
+}
 
 function leftThere(tokens: readonly Token[]): readonly Token[] {
   return (
     first(tokens, ({ t }, i) => {
       const at = joins.has(t) ? i + 1 : i;
-      if (i < 2 || !(joins.has(t) || tokens[i - 1]?.ends === true)) return undefined;
+      // "reduced one oh six will do two oh six next time": also where the pause was taken for one that looks for a word.
+      if (i < 2 || !(joins.has(t) || t === 'will' || tokens[i - 1]?.ends === true)) return undefined;
       const left = leftAt(tokens, at);
-      const verb = left && verbBefore(tokens.slice(0, i));
-      if (left === undefined || verb === undefined) return undefined;
-      const heard = [...tokens.slice(at, left.from), ...tokens.slice(left.to, left.end)].map(({ word }) => word);
-      const put = ['did', 'not', verb].map((one): Token => ({ t: one, word: heard[0] as number, heard }));
-      const place = tokens.slice(left.from, left.to);
+      const it = left ? undefined : moreAt(tokens, at);
+      const told = left ?? it ?? laterAt(tokens, at);
+      const verb = told && verbBefore(tokens.slice(0, i));
+      if (told === undefined || verb === undefined) return undefined;
+      const heard = [...tokens.slice(at, told.from), ...tokens.slice(told.to, told.end)].map(({ word }) => word);
+      const put = (left ? ['did', 'not', verb] : ['will', verb, ...(it ? ['it', ...(it.amount ?? [])] : [])]).map((one): Token => ({
+        t: one,
+        word: heard[0] ?? (tokens[told.from] as Token).word,
+        ...(heard.length > 0 ? { heard } : { carried: true as const }),
+      }));
+      const parted = [...tokens.slice(0, i - 1), { ...(tokens[i - 1] as Token), ends: true as const }];
+      if (it) return [...parted, ...put, ...tokens.slice(told.end)];
+      const place = tokens.slice(told.from, told.to);
       const { t: word, ...last } = place.at(-1) as Token;
-      const closed = [...place.slice(0, -1), { ...last, t: word, ends: tokens[left.end - 1]?.ends }];
-      const before = [...tokens.slice(0, i - 1), { ...(tokens[i - 1] as Token), ends: true as const }];
-      return [...before, ...put, ...closed, ...tokens.slice(left.end)];
+      const closed = [...place.slice(0, -1), { ...last, t: word, ends: left ? tokens[told.end - 1]?.ends : undefined }];
+      return [...parted, ...put, ...closed, ...tokens.slice(told.end)];
     }) ?? tokens
   );
 }
 
-export const leftTo: readonly Rewording[] = [{ rule: leftThere, needs: ['left', 'not', 'untouched'] }];
+export const leftTo: readonly Rewording[] = [
+  { rule: leftThere, needs: ['left', 'not', 'untouched', 'next', 'another', 'later', 'back', 'wait', 'in'] },
+];

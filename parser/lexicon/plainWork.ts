@@ -45,3 +45,9 @@ export const halfDone: readonly string[] = ['rasped', 'extracted', 'elevated', '
 export const notWorked: readonly string[] = ['[(was|were)] not (touched|done|reduced|rasped|floated|scaled|flushed)', '[(was|were)] untouched'];
 /** The infinitive of work that is done at one place and left at another. */
 export const verbOfWork: Readonly<Record<string, string>> = { reduce: 'reduce', rasp: 'rasp', 'scale-calculus': 'scale', extract: 'extract', flush: 'flush', buff: 'buff', round: 'round' };
+/** Around a place: that something is to be done there, and no more. */
+export const toBeDone: readonly string[] = ['i', 'we', 'will', "'ll", 'shall', 'am', 'are', 'going', 'to', 'can', 'do', 'take', 'tackle', 'then', 'wait', 'waits', 'keep', 'have', 'be', 'done', 'come', 'down', 'off', 'is', 'for', 'till', 'until', 'just'];
+/** Another day, beside those of the next visit. */
+export const laterOn: readonly string[] = ['in [(about|another)] (a|two|three|four|five|six|eight|ten|twelve|the) (week|weeks|month|months|spring|summer|autumn|winter|new year|fall)', '[till|until] (spring|autumn|winter|summer)'];
+/** What is still to come off where some was taken. */
+export const moreOfIt: readonly string[] = ['[(a|some)] [(bit|little|wee bit|touch)] more [(off|of it|of that)]', 'the (rest|remainder|other half) [of (it|that)]', 'another (one|two|three|four|bit) [(mil|mils)] [off]'];
