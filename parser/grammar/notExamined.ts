@@ -84,9 +84,7 @@ export const notExamined: WorkRule = (all, tokens, { carry }) => {
   const from = Math.max(cue.to, ...group.map((i) => (marks[i] as Mark).to), ...object.map((i) => (marks[i] as Mark).to));
   const heads = marks.flatMap((mark, i) => (mark.place === undefined && mark.terms?.some((t) => t.k === 'condition') ? [i] : []));
   const another = heads.find(
-    (i) =>
-      (marks[i] as Mark).from >= from &&
-      marks.some(({ place }, p) => place?.codes !== undefined && Math.abs(p - i) <= 3 && (marks[p] as Mark).from >= from),
+    (i) => (marks[i] as Mark).from >= from && marks.some((mark, p) => ofItsOwn(mark, tokens) && Math.abs(p - i) <= 3 && mark.from >= from),
   );
   // "..., but the tongue has an ulcer": another place with a finding of its own, and no reason.
   const but = words.findIndex(
@@ -101,9 +99,7 @@ export const notExamined: WorkRule = (all, tokens, { carry }) => {
       ? but
       : another === undefined
         ? words.length
-        : Math.min(
-            ...marks.filter((mark, i) => mark.from >= from && (i === another || mark.place?.codes !== undefined)).map((mark) => mark.from),
-          );
+        : Math.min(...marks.filter((mark, i) => mark.from >= from && (i === another || ofItsOwn(mark, tokens))).map((mark) => mark.from));
   // "too sore to examine": the reason stands in front of what was not done.
   const tooMuch = /^(too (?:\w+ ){1,3}?|(?:would|will|did|could) not (?!let|allow|get|manage|have|able)(?:\w+ ){1,5}?)(?:for me )?to\b/
     .exec(words.slice(cue.from, cue.to).join(' '))?.[1]
@@ -319,6 +315,20 @@ function placesOf(placings: readonly Placing[]): readonly Place[] {
 }
 
 const notThere = /^(?:(?:it|they|that|is|are|has) )*(?:missing|gone|not there)$/;
+/** A tooth, or a part of one jaw behind a pause with nobody in it: "couldn't see three oh nine, points on the lower right six", but "..., he's sore on the upper right". */
+function ofItsOwn({ place, from }: Mark, tokens: readonly Token[]): boolean {
+  if (place === undefined || place.codes !== undefined) return place !== undefined;
+  const part = tokens.slice(tokens.slice(0, from).findLastIndex(({ ends }) => ends === true) + 1, from);
+  const who = part.some(({ t }) => whose.has(t));
+  return (
+    !who &&
+    place.region === undefined &&
+    place.jaw !== undefined &&
+    (place.side ?? place.positions ?? place.plural ?? place.row) !== undefined
+  );
+}
+const whose: ReadonlySet<string> = new Set(['he', 'she', 'his', 'her', 'it', 'him', 'because', 'cos', 'too', 'as']);
+
 /** A reason in its own words, less the words at its edges that give none. */
 function trimmed(words: readonly string[]): string {
   const idle = new Set(noReason);
