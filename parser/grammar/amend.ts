@@ -12,7 +12,7 @@ import { bodyOf } from './meaning.ts';
 import type { ItemBody, Made } from './made.ts';
 import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
-import { glueMarks, sideOfLast, said } from './sameAgain.ts';
+import { glueMarks, isGap, sideOfLast, said } from './sameAgain.ts';
 import type { Mark } from './scan.ts';
 import { doseIn } from './sedations.ts';
 import type { Token } from './tokens.ts';
@@ -82,7 +82,7 @@ export function amendedPlace(last: Item, input: Alone, placings: readonly Placin
     .slice(-1)
     .map((p) => ofItsJaw(p, last.place))
     .map((p) =>
-      ofTwo && p.raw.codes && p.raw.codes.length > 1
+      ofTwo && p.raw.codes && p.raw.codes.length > 1 && !isGap(p.raw.codes, last)
         ? { ...p, raw: { ...p.raw, codes: p.raw.codes.slice(-1), joined: 'one' as const } }
         : p,
     );

@@ -7,7 +7,7 @@ import { detailsOf, sizedOrNot } from './findings.ts';
 import { where } from './lists.ts';
 import type { FindingBody, Made, MadeDoubt } from './made.ts';
 import { resolvePlace, wantedBy, type Resolved } from './resolve.ts';
-import { otherSide, positionOf } from './teeth.ts';
+import { areNeighbours, otherSide, positionOf } from './teeth.ts';
 
 type Finding = Extract<Item, { kind: 'finding' }>;
 
@@ -45,7 +45,11 @@ export function sameAgain(
   const counted = oneOfThem.test(words.replace(aTooth, '')) || /(?:has|does|there is)$/.test(words);
   if (last.presence === 'absent' && counted && thereAfterAll.test(words) && !/\b(?:no|not|none|nothing|never)\b/.test(words))
     return again('present', { ...last, presence: 'present' });
-  if (notAlso.test(words) && placings.length === 1 && ((placings[0]?.raw.codes?.length ?? 1) === 1 || listed.test(words))) {
+  if (
+    notAlso.test(words) &&
+    placings.length === 1 &&
+    ((placings[0]?.raw.codes?.length ?? 1) === 1 || listed.test(words) || isGap(placings[0]?.raw.codes ?? [], last))
+  ) {
     const { place } = sideOfLast(last, placings, input.missing);
     if (place !== null && JSON.stringify(place) !== JSON.stringify(last.place)) return again('absent', last, []);
   }
@@ -54,6 +58,9 @@ export function sameAgain(
   return fits && another.test(words) ? again(last.presence) : undefined;
 }
 
+/** "not at three ten three eleven", of what is at a gap: one gap, and no tooth set against another. */
+export const isGap = (codes: readonly string[], last: Item): boolean =>
+  codes.length === 2 && areNeighbours(codes[0] as string, codes[1] as string) && 'place' in last && !!last.place && 'spaces' in last.place;
 const sides = ['left', 'right'] as const;
 /** "nothing like that on the right": the place of the last finding, on the side named. */
 export function sideOfLast(last: Item, placings: readonly Placing[], missing: ReadonlySet<string>): Resolved {
