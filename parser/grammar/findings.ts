@@ -402,8 +402,10 @@ export function detailsOf(
   // "looser than in the spring": the name compares.
   const [, end] = headMark < 0 ? [0, -1] : headSpan(marks, headMark);
   if (details.change === undefined && words.at(-1) === 'looser') {
-    const no = ['no', 'not', 'any'].includes(tokens[headSpan(marks, headMark)[0] - 1]?.t ?? '');
-    if (no || ['than', 'since'].includes(tokens[end]?.t ?? '')) details.change = no ? 'unchanged' : 'worse';
+    const at = headSpan(marks, headMark)[0] - 1;
+    const no = ['no', 'not', 'any'].includes(tokens[at]?.t ?? '');
+    const than = ['than', 'since'].includes(tokens[end]?.t ?? '');
+    if (than || (no && at > 0 && tokens[at - 1]?.ends !== true)) details.change = no ? 'unchanged' : 'worse';
   }
   details.qualifiers = [...new Set(details.qualifiers)];
   // A surface that the finding's own name carries ("buccal points").

@@ -62,8 +62,9 @@ export function scopesOf(
         (marks[(heads[next] ?? { mark: -1 }).mark]?.again && !turnedAgain(marks, i, heads[next] as Head) ? cues[0] : undefined));
     const back = cues.find(({ looks }) => looks !== 'forward');
     // "no looser than last time", "is no looser": as loose as it was.
-    if (next >= 0 && tokens[(marks[(heads[next] as Head).mark] as Mark).to - 1]?.t === 'looser' && (heads[next] as Head).mark === i + 1)
-      return;
+    const named = marks[heads[next]?.mark ?? -1];
+    const told = named && (tokens[named.to]?.t === 'than' || (mark.from > 0 && tokens[mark.from - 1]?.ends !== true));
+    if (told && tokens[named.to - 1]?.t === 'looser' && heads[next]?.mark === i + 1) return;
     // "I'd be surprised if one oh nine wasn't fractured": two turns make none.
     if (
       cues.some(({ means }) => means === 'absent') &&
