@@ -6,8 +6,16 @@ import { placeWords } from '../mouth/names.ts';
 import { placeOfItem, standsAt } from '../mouth/marks.ts';
 import { keysOf, teethSpokenOf } from '../mouth/places.ts';
 import { told } from '../told.ts';
+import { differing, type Differs } from './differs.ts';
 import { act, at, busy, draft, editing, opened, questionsHere, settle, soundOf, standing, utterance } from './desk.ts';
 import { Phrase, Play } from './Said.tsx';
+
+/** One reading, with the words that are only its own marked. */
+const Offered = ({ before, own, after }: Differs) => (
+  <span>
+    {before} {own && (before || after) ? <mark>{own}</mark> : own} {after}
+  </span>
+);
 
 /** A grade from the scale in place of the one that was said and is not on it. */
 async function grade(item: Item, doubt: string, value: string): Promise<void> {
@@ -43,6 +51,7 @@ function Question({ entry }: { entry: DraftDoubt }) {
       document.getElementById(`line-${item.id}`)?.scrollIntoView({ block: 'center' });
     } else editing.value = 'new';
   };
+  const differs = differing((doubt.readings ?? []).map(({ label }) => label));
   const half = [doubt.place && placeWords(doubt.place), doubt.condition && condition(doubt.condition).label].filter(Boolean).join(', ');
   return (
     <li class={`question${at.value === doubt.id ? ' at' : ''}`}>
@@ -81,9 +90,9 @@ function Question({ entry }: { entry: DraftDoubt }) {
       </div>
       <div class="row">
         <Play sound={soundOf(doubt.utterance, doubt.at ?? item?.evidence.at)} />
-        {doubt.readings?.map((reading, n) => (
+        {differs.map((_, n) => (
           <button type="button" key={n} class="reading" disabled={busy.value} onClick={() => void settle(doubt.id, 'reading', n)}>
-            <kbd>{n + 1}</kbd> {reading.label}
+            <kbd>{n + 1}</kbd> <Offered {...(differs[n] as Differs)} />
           </button>
         ))}
         {doubt.legal && item && (
