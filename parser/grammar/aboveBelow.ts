@@ -93,6 +93,21 @@ function otherJaw(tokens: readonly Token[]): readonly Token[] {
   const jaw = /^[lb]/.test(behind[1] as string) ? 'upper' : 'lower';
   return [...tokens.slice(0, both - 1), { t: jaw, word: (tokens[both - 1] as Token).word, carried: true }, ...tokens.slice(both - 1)];
 }
+const across: Readonly<Record<string, string>> = { left: 'right', right: 'left' };
+/** "Points upper right, same on the left": the other side stays in the jaw that was named. */
+function sameJaw(tokens: readonly Token[]): readonly Token[] {
+  const same = tokens.findIndex(({ t }, i) => t === 'same' && i > 1);
+  const end = tokens.findIndex(({ ends }, i) => i >= same && ends === true);
+  const side = tokens.findIndex(({ t }, i) => i > same && (end < 0 || i <= end) && across[t] !== undefined);
+  if (same < 0 || side < 0 || !/^(?:(?:again|thing|on|at|for|over|the) )*$/.test(`${textOf(tokens.slice(same + 1, side))} `)) return tokens;
+  const mark = scan(tokens.slice(0, same)).marks.findLast(({ place }) => place !== undefined);
+  const place = mark?.place;
+  const quarter = place?.codes === undefined && place?.region === undefined && place?.side === across[(tokens[side] as Token).t];
+  if (!mark || !quarter || (place?.jaw !== 'upper' && place?.jaw !== 'lower')) return tokens;
+  const to = tokens[side + 1]?.t === 'side' && tokens[side]?.ends !== true ? side + 2 : side + 1;
+  const words = tokens.slice(mark.from, mark.to).map(({ t }) => across[t] ?? t);
+  return [...tokens.slice(0, side), ...plainly(tokens, side, to, words), ...tokens.slice(to)];
+}
 const textOf = (tokens: readonly Token[]): string => tokens.map(({ t }) => t).join(' ');
 
 /** Each in its turn: "canines up above, none below". */
@@ -104,4 +119,5 @@ function eachInItsJaw(tokens: readonly Token[]): readonly Token[] {
 export const aboveBelow: readonly Rewording[] = [
   { rule: eachInItsJaw, needs: Object.keys(jawBehind) },
   { rule: otherJaw, needs: none },
+  { rule: sameJaw, needs: ['same'] },
 ];
