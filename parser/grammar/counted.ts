@@ -79,6 +79,18 @@ export const wordsOf = (places: readonly Place[]): readonly string[] | undefined
   return all.every((words) => words !== undefined) ? all.flatMap((words, i) => [...(i > 0 ? ['and'] : []), ...(words ?? [])]) : undefined;
 };
 
+/** Words that stand for what points back, from one to before another. */
+export const pointed = (tokens: readonly Token[], at: number, to: number, words: readonly string[]): readonly Token[] => {
+  const heard = tokens.slice(at, to).map(({ word }) => word);
+  return words.map((t, i): Token => ({
+    t,
+    word: heard[i] ?? (heard.at(-1) as number),
+    heard,
+    carried: true,
+    ...(i === words.length - 1 && tokens[to - 1]?.ends ? { ends: true as const } : {}),
+  }));
+};
+
 export function counted(tokens: readonly Token[], context: Context, carry: Carry): readonly Token[] {
   for (let at = 0; at < tokens.length; at += 1) {
     const behind = leads.has(tokens[at - 1]?.t ?? '');
@@ -101,15 +113,7 @@ export function counted(tokens: readonly Token[], context: Context, carry: Carry
         : undefined;
     const words = places && wordsOf(places);
     if (words === undefined) continue;
-    const heard = tokens.slice(at, to).map(({ word }) => word);
-    const put = words.map((t, i): Token => ({
-      t,
-      word: heard[i] ?? (heard.at(-1) as number),
-      heard,
-      carried: true,
-      ...(i === words.length - 1 && tokens[to - 1]?.ends ? { ends: true as const } : {}),
-    }));
-    return [...tokens.slice(0, at), ...put, ...tokens.slice(to)];
+    return [...tokens.slice(0, at), ...pointed(tokens, at, to, words), ...tokens.slice(to)];
   }
   return tokens;
 }

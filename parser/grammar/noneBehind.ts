@@ -2,13 +2,11 @@
  * "Points on the uppers, none on the other side", "hooks both sides, none behind it": what stands before the pause was found. Where the phrase at
  * once has it ruled out, for want of knowing where there is none, the two are read one behind the other; if nothing comes of the second it is asked.
  */
-import type { Context } from '../contract/draft.ts';
 import type { Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
-import type { Hypothesis } from '../contract/word.ts';
 import { noneOfIt, noneWords } from '../lexicon/scopes.ts';
 import type { Parsed } from './build.ts';
-import { asOne, behind, holds, type ReadPart } from './partByPart.ts';
+import { asOne, behind, holds, partReader, type InParts } from './partByPart.ts';
 import type { Token } from './tokens.ts';
 
 const none: ReadonlySet<string> = new Set(noneWords);
@@ -28,21 +26,12 @@ function beginsAt(tokens: readonly Token[]): number {
 const isFound = (item: Item): boolean => item.kind === 'finding' && item.presence === 'present';
 const ruledOut = (item: Item): Item => ({ ...item, presence: 'absent' }) as Item;
 
-export function noneBehind(
-  whole: Parsed,
-  hypothesis: Hypothesis,
-  tokens: readonly Token[],
-  context: Context,
-  readPart: ReadPart,
-): Parsed | undefined {
+export const noneBehind: InParts = (whole, hypothesis, tokens, context, readPart) => {
   if (!whole.items.some((item) => item.kind === 'finding' && item.presence === 'absent')) return undefined;
   const at = beginsAt(tokens);
   const cut = tokens[at]?.word;
   if (at < 0 || cut === undefined) return undefined;
-  const part = (from: number, to: number, there: Context, k: number): Parsed => {
-    const words = hypothesis.words.slice(from, to);
-    return readPart({ ...hypothesis, words, text: words.map(({ w }) => w).join(' ') }, there, `${whole.id}~${k}`, k === 0);
-  };
+  const part = partReader(hypothesis, whole.id, readPart);
   const first = part(0, cut, context, 0);
   const turned = first.items.some((item) => isFound(item) && !holds(whole.items, item) && holds(whole.items, ruledOut(item)));
   if (!turned || first.commands.length > 0 || first.header !== undefined) return undefined;
@@ -63,7 +52,7 @@ export function noneBehind(
     hypothesis.text,
     context,
   );
-}
+};
 
 /** "Points on the uppers, none on the left": the group less those named; undefined where none of it is left. */
 function less(item: Item, others: readonly Item[]): Item | undefined {

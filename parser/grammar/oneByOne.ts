@@ -6,7 +6,7 @@ import type { Context } from '../contract/draft.ts';
 import type { Item, Place } from '../contract/item.ts';
 import { handledAs } from '../lexicon/handling.ts';
 import { countedPlurals, neitherSubjects, plurals, pluralBehind, pluralLeads, pluralSubjects } from '../lexicon/namedBefore.ts';
-import { apart, known, lastNamed, wordsOf } from './counted.ts';
+import { apart, known, lastNamed, pointed, wordsOf } from './counted.ts';
 import { formAt, longestOf, type Forms } from './forms.ts';
 import type { Made } from './made.ts';
 import { scan } from './scan.ts';
@@ -95,17 +95,6 @@ function asSubject(tokens: readonly Token[], context: Context): readonly Token[]
   return [...tokens.slice(0, at), ...pointed(tokens, at, to, [...words, ...form.means.split(' ')]), ...tokens.slice(to)];
 }
 const small: ReadonlySet<string> = new Set(['and', 'but', 'so', 'now', 'yeah', 'well']);
-const pointed = (tokens: readonly Token[], at: number, to: number, words: readonly string[]): readonly Token[] => {
-  const heard = tokens.slice(at, to).map(({ word }) => word);
-  return words.map((t, i): Token => ({
-    t,
-    word: heard[i] ?? (heard.at(-1) as number),
-    heard,
-    carried: true,
-    ...(i === words.length - 1 && tokens[to - 1]?.ends ? { ends: true as const } : {}),
-  }));
-};
-
 /** The words that point back to several, read as the teeth or gaps themselves. */
 export function oneByOne(tokens: readonly Token[], context: Context): readonly Token[] {
   for (let at = 1; at < tokens.length; at += 1) {

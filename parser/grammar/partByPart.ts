@@ -16,18 +16,27 @@ import { didWords } from './vocabulary.ts';
 
 /** Reads words as a phrase of its own, with what stands before it; only the first has the silence of the phrase before it. */
 export type ReadPart = (part: Hypothesis, before: Context, id: string, isFirst: boolean) => Parsed;
-const inOrder: ReadonlySet<string> = new Set(['first', 'second', 'former', 'latter']);
-/** So many parts are worth reading by themselves: the work stays linear. */
-const MOST = 6;
-
-/** @returns the reading part by part where it is what was said; undefined where the phrase at once stands */
-export function partByPart(
+/** A phrase read otherwise than at once; undefined where that reading stands. */
+export type InParts = (
   whole: Parsed,
   hypothesis: Hypothesis,
   tokens: readonly Token[],
   context: Context,
   readPart: ReadPart,
-): Parsed | undefined {
+) => Parsed | undefined;
+/** Reads the words from one to before another, the so-manieth part of its phrase. */
+export const partReader =
+  (hypothesis: Hypothesis, id: string, readPart: ReadPart) =>
+  (from: number, to: number, before: Context, k: number): Parsed => {
+    const words = hypothesis.words.slice(from, to);
+    return readPart({ ...hypothesis, words, text: words.map(({ w }) => w).join(' ') }, before, `${id}~${k}`, from === 0);
+  };
+const inOrder: ReadonlySet<string> = new Set(['first', 'second', 'former', 'latter']);
+/** So many parts are worth reading by themselves: the work stays linear. */
+const MOST = 6;
+
+/** @returns the reading part by part where it is what was said; undefined where the phrase at once stands */
+export const partByPart: InParts = (whole, hypothesis, tokens, context, readPart) => {
   const cuts = tokens.flatMap(({ ends }, i) => (ends && i + 1 < tokens.length ? [i + 1] : []));
   if (cuts.length === 0 || cuts.length >= MOST || whole.commands.length > 0 || whole.header !== undefined) return undefined;
   const stretches = [0, ...cuts].map((from, i) => tokens.slice(from, cuts[i] ?? tokens.length));
@@ -45,7 +54,7 @@ export function partByPart(
   );
   if (!parts || parts.length < 2 || !saysMore(parts, whole.items)) return undefined;
   return asOne(parts, whole, hypothesis.text, context);
-}
+};
 
 /** A tooth, a row, a part of the mouth: "both" and a side alone say which of those that were named. */
 const placed = (part: readonly Token[]): boolean =>
@@ -95,10 +104,8 @@ function read(
   const { words } = hypothesis;
   const parts: Part[] = [];
   let before = context;
-  const cut = (from: number, to: number, there: Context): Parsed => {
-    const said = words.slice(from, to);
-    return readPart({ ...hypothesis, words: said, text: said.map(({ w }) => w).join(' ') }, there, `${id}~${parts.length}`, from === 0);
-  };
+  const readFrom = partReader(hypothesis, id, readPart);
+  const cut = (from: number, to: number, there: Context): Parsed => readFrom(from, to, there, parts.length);
   const end = (k: number): number => starts[k] ?? words.length;
   for (let k = 0; k < starts.length;) {
     const from = end(k);
