@@ -67,6 +67,8 @@ function runsOn(words: readonly string[], count: number): boolean {
   const [word = '', next = '', second = '', third = ''] = words.slice(count - 1, count + 3);
   return (
     never.has(word) ||
+    // "right cheek, level with one oh seven": one place; "down to level, with the hand rasp" is said to its end.
+    (word === 'level' && next === 'with' && (counting.has(second) || (second === 'the' && teeth.has(third)))) ||
     // "off the bit for a week" and "of course" are said by themselves.
     (behindOnly.has(next) && !byItself.has(second) && !byItself.has(third)) ||
     (ongoing.has(next) && !asking.has(second) && !aside.has(word)) ||
