@@ -1,7 +1,9 @@
 /** The grammar's front door. Pure: no clock, no random, no I/O. */
 import type { Context, Header, ParseResult } from './contract/draft.ts';
 import type { HeardPhrase } from './contract/word.ts';
+import { carryOf } from './grammar/carry.ts';
 import { parseOne, stretchesRead, type Parsed, type Stretches } from './grammar/parse.ts';
+import { askedWhereLost } from './grammar/soundsOfTrade.ts';
 import { lexiconVersion, tradeForms } from './grammar/vocabulary.ts';
 import { weigh } from './grammar/weigh.ts';
 
@@ -39,7 +41,8 @@ export function parse(heard: HeardPhrase, context: Context, stretches: Stretches
   const best = heard.hypotheses[0];
   if (best === undefined || best.words.length === 0) return unheard(heard, context);
   const first = parseOne(heard, best, context, stretches);
-  return withSound(heard) ? weigh(first, heard, context, stretches) : first;
+  const weighed = withSound(heard) ? weigh(first, heard, context, stretches) : first;
+  return carryOf(context).paused ? weighed : askedWhereLost(weighed);
 }
 
 /** One typed or scripted line: no times, nothing to weigh. */

@@ -1,7 +1,7 @@
 /**
  * When a reading is what was expected: sets are equal; ids, evidence and how a field came do not count; a default left out
  * equals a default written. An expectation may be wider: `"*"` fits any value of a field or none, `null` fits none, `items: "any"` leaves the
- * items open, `some` names what must be among them, and `never` what must not appear. Written from the contract alone, used by the gold and the held-out cases.
+ * items open, and with them whether the phrase is asked about as `unread`, `some` names what must be among them, and `never` what must not appear. Written from the contract alone, used by the gold and the held-out cases.
  */
 type Json = unknown;
 type Fields = Readonly<Record<string, Json>>;
@@ -94,7 +94,13 @@ export function difference(expected: Expected, got: Got): Difference {
     (expected.never ?? []).some((no) => fits(bare(no), bare(item), true) && defaultsHold(no, bare(item) as Fields)),
   );
   const commands = pair(expected.commands ?? [], got.commands, named);
-  const doubts = pair(expected.doubts ?? [], got.doubts, named);
+  // What is open may be asked about.
+  const open = expected.items === 'any' && got.items.length === 0;
+  const doubts = pair(
+    expected.doubts ?? [],
+    open && expected.doubts === undefined ? got.doubts.filter((doubt) => (doubt as Fields)['doubt'] !== 'unread') : got.doubts,
+    named,
+  );
   const header = expected.header === undefined || fits(bare(expected.header), bare(got.header ?? {}), true);
   return {
     missing: [
