@@ -143,13 +143,20 @@ export function assemble(marks: readonly Mark[], tokens: readonly Token[], { hea
       after[0]?.marks[0] === mark + 1 &&
       ruledOut(heads[h] as Head, scopes[h] as readonly Scope[]) &&
       tokens.slice((marks[before.marks.at(-1) as number] as Mark).to - 1, (marks[mark] as Mark).from).some(({ ends }) => ends);
+    // "behind four ten, a gap, behind one oh nine, a pocket": each place before what is there.
+    const alternates =
+      before !== undefined &&
+      after.length === 1 &&
+      nextHead !== Infinity &&
+      tokens[(marks[after[0]?.marks[0] as number] as Mark).from - 1]?.ends === true &&
+      !groups.some((g) => (g.marks[0] as number) > nextHead && (g.marks[0] as number) < (heads[h + 2]?.mark ?? Infinity));
     const strong =
       after[0] !== undefined &&
       (bond === 'prep' ||
         ownNo ||
         within(before, after[0]) ||
         after[0].marks.some((m) => marks[m]?.own) ||
-        after[0].bound ||
+        (after[0].bound && !alternates) ||
         bond === 'beside' ||
         own ||
         crest);

@@ -88,7 +88,8 @@ export function build(
     });
   // "four ten has got a gap behind it": the tooth is in the place, by what points back to it.
   marks.forEach(({ place }, m) => {
-    const item = place?.codes?.length ? items.find((one) => place.codes?.every((code) => teethIn(one).includes(code))) : undefined;
+    const itself = place?.codes?.length && place.relative === undefined;
+    const item = itself ? items.find((one) => place.codes?.every((code) => teethIn(one).includes(code))) : undefined;
     if (item) claim(wordsOf([m], reading), `item:${item.id}`);
   });
   claim(reading.takenBack, 'command');

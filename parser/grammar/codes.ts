@@ -91,13 +91,17 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
       continue;
     }
     if (next === undefined && short === undefined) break;
+    // "behind one oh nine and three oh eight three oh nine": a gap, and another that its two teeth name.
+    if (relative && codes.length === 1 && next && namesGap(tokens, next)) break;
     const code = next ? codeOf(next.quadrant, next.position) : codeOf(quadrant, (short as { position: number }).position);
     // "one oh six and two oh six, one oh six is four mil": said again it begins anew.
-    if (codes.includes(code) && codes.at(-1) !== code) break;
+    const ofNextGap = link === '' && codes.length % 2 === 1 && codes.length > 1 && areNeighbours(codes.at(-1) as string, code);
+    if (codes.includes(code) && codes.at(-1) !== code && !(ofNextGap && twosBefore(codes))) break;
     if (next?.repaired) {
       if (link === '' && text(tokens, after) === 'to') break;
       repaired = true;
     }
+    const paused = link === '' && tokens[to - 1]?.ends === true;
     quadrant = next?.quadrant ?? quadrant;
     to = (next ?? (short as { to: number })).to;
     if (
@@ -110,7 +114,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
       joined = 'range';
     } else {
       codes.push(code);
-      links[codes.length - 1] = link;
+      links[codes.length - 1] = paused ? ',' : link;
       if (joined !== 'between')
         joined =
           joined === 'range'
@@ -139,7 +143,7 @@ export function readCodes(tokens: readonly Token[], start: number): PlaceSpan | 
     joined = 'range';
     to += back ? 3 : 1;
   }
-  if (inPairs(codes, links)) joined = 'pairs';
+  if (inPairs(codes, links)) joined = links.includes('or') ? 'orPairs' : 'pairs';
   const good = codes.filter((code) => isTooth(code) || isSupernumerary(code));
   const bad = codes.filter((code) => !isTooth(code) && !isSupernumerary(code));
   return {
@@ -186,11 +190,21 @@ function readUnvoiced(tokens: readonly Token[], at: number, between: boolean, be
     : undefined;
 }
 
+/** All but the last are neighbours by twos. */
+const twosBefore = (codes: readonly string[]): boolean =>
+  codes.slice(0, -1).every((code, i) => i % 2 === 0 || areNeighbours(codes[i - 1] as string, code));
+
+/** Right behind it the number of its neighbour. */
+function namesGap(tokens: readonly Token[], { quadrant, position, to }: Code): boolean {
+  const other = readCode(tokens, to);
+  return other !== undefined && areNeighbours(codeOf(quadrant, position), codeOf(other.quadrant, other.position));
+}
+
 /** "three oh seven three oh eight and three ten three eleven": neighbours by twos, each two a gap of their own. */
 function inPairs(codes: readonly string[], links: readonly string[]): boolean {
   if (codes.length < 4 || codes.length % 2 === 1) return false;
   const twos = codes.every((code, i) => i % 2 === 0 || ((links[i] ?? '') === '' && areNeighbours(codes[i - 1] as string, code)));
-  return twos && codes.some((code, i) => i > 0 && i % 2 === 0 && (links[i] === 'and' || code === codes[i - 1]));
+  return twos && codes.some((code, i) => i > 0 && i % 2 === 0 && (['and', 'or', ','].includes(links[i] ?? '') || code === codes[i - 1]));
 }
 
 /** "between three oh nine and ten", "one oh six and seven". */

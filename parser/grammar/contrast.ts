@@ -10,6 +10,7 @@ import { lies, type Reached } from './reachBack.ts';
 import { isHead, scan, type Mark } from './scan.ts';
 import { positionOf } from './teeth.ts';
 import { expand } from './template.ts';
+import { isGap } from './sameAgain.ts';
 import type { Token } from './tokens.ts';
 
 /** How many words such a phrase has at most. */
@@ -112,6 +113,8 @@ function twoTold(tokens: readonly Token[], from: number, to: number, item: Item)
   // "not on the upper elevens": one place, and nothing set against its jaw.
   const whole = paused.length === 0 ? oneTold(tokens, from, to) : undefined;
   if (whole?.mark.place && whole.mark.place.codes === undefined) return undefined;
+  // "not at three ten three eleven", of what is in a gap: another gap.
+  if (isGap(whole?.mark.place?.codes ?? [], item)) return undefined;
   for (const cut of paused.length > 0 ? paused : cuts) {
     const [wrong, right] = [oneTold(tokens, from, cut), oneTold(tokens, cut, to)];
     if (wrong && right && alike(wrong, right) && holds(item, wrong) && !holds(item, right)) return { wrong, right };

@@ -83,7 +83,9 @@ export function placeGroups(
     const before = last?.placings.at(-1)?.raw;
     const areGroups = isGroup(mark.place) && isGroup(before);
     const bond =
-      (tied === 'or' || tied === 'nor') && ruledOut && (areGroups || (before && teethBeside(before, mark.place) !== undefined))
+      (tied === 'or' || tied === 'nor') &&
+      ruledOut &&
+      (areGroups || (before && (teethBeside(before, mark.place) !== undefined || (isGap(before) && isGap(mark.place)))))
         ? 'and'
         : tied;
     const bound = mark.place.joined === 'between' || mark.place.relative !== undefined;
@@ -159,6 +161,8 @@ function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | undefined {
     group.codes === undefined && group.region === undefined && (group.jaw !== undefined || group.row === true || group.plural === true);
   return named && codes !== undefined && !codes.some((code) => within(group, [code])) ? (group === a ? 'first' : 'second') : undefined;
 }
+/** "between ...", "behind ...", "three oh nine three ten": two teeth, or one of them, say which gap. */
+const isGap = (raw: RawPlace): boolean => raw.relative !== undefined || ['between', 'adjacent', 'pairs'].includes(raw.joined ?? '');
 /** "..., tongue clear, ...": between two pauses a place and what is said of it. */
 const ownClause = (marks: readonly Mark[], tokens: readonly Token[], place: number, head: number): boolean => {
   const { from } = marks[place] as Mark;

@@ -46,7 +46,7 @@ export const partByPart: InParts = (whole, hypothesis, tokens, context, readPart
   const parts = read(
     // Words that say no more ("just") may stand before the first that was kept.
     stretches.map((part, i) => (i === 0 ? 0 : (part[0] as Token).word)),
-    stretches.map((part) => isLost(part, whole.utterance)),
+    stretches.map((part) => isLost(part, whole)),
     hypothesis,
     context,
     whole.id,
@@ -62,16 +62,21 @@ const placed = (part: readonly Token[]): boolean =>
     ({ place }) => place !== undefined && (place.codes ?? place.positions ?? place.jaw ?? place.region ?? place.row) !== undefined,
   );
 /** A first part that leans, work that leans in a later one, or a part that was lost. */
-function isWorthIt(parts: readonly (readonly Token[])[], { utterance }: Parsed, { items }: Context): boolean {
+function isWorthIt(parts: readonly (readonly Token[])[], whole: Parsed, { items }: Context): boolean {
   const [first = [], ...others] = parts;
   if (items.length > 0 && !(placed(first) && scan(first).marks.some(isHead))) return true;
   if (others.some((part) => part.some(({ t }) => didWords.has(t)) && !placed(part))) return true;
-  return parts.some((part) => isLost(part, utterance));
+  return parts.some((part) => isLost(part, whole));
 }
 
-/** None of its words is of an item or asked about. */
-const isLost = (part: readonly Token[], { words }: Parsed['utterance']): boolean =>
-  part.every(({ word }) => !/^(?:item|doubt):/.test(words[word]?.as ?? ''));
+/** None of its words is of an item, or asked about for what it means. */
+const isLost = (part: readonly Token[], { utterance: { words }, doubts }: Parsed): boolean => {
+  const unread = doubts.flatMap(({ doubt, id }) => (doubt === 'unread' ? [`doubt:${id}`] : []));
+  return part.every(({ word }) => {
+    const as = words[word]?.as ?? '';
+    return !/^(?:item|doubt):/.test(as) || unread.includes(as);
+  });
+};
 
 export interface Part {
   readonly from: number;
@@ -139,7 +144,7 @@ const spots = (place: Place | null | undefined): readonly string[] =>
     : 'teeth' in place
       ? place.teeth
       : 'spaces' in place
-        ? place.spaces.flat()
+        ? place.spaces.map((space) => space.join('/'))
         : 'rows' in place
           ? place.rows
           : [`${place.region} ${place.side ?? ''}`];

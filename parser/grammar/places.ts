@@ -15,7 +15,8 @@ export type Jaw = 'upper' | 'lower' | 'both';
 export interface RawPlace {
   /** Codes in the order spoken, and how they were put together. */
   readonly codes?: readonly string[];
-  readonly joined?: 'one' | 'adjacent' | 'and' | 'or' | 'between' | 'range' | 'pairs';
+  /** `orPairs`: "three oh nine three ten or three ten three eleven", one gap or another. */
+  readonly joined?: 'one' | 'adjacent' | 'and' | 'or' | 'between' | 'range' | 'pairs' | 'orPairs';
   /** Code-shaped, but no tooth: "504". */
   readonly notTeeth?: readonly string[];
   readonly quadrants?: readonly number[];
@@ -328,15 +329,12 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
       at,
       closes,
     );
-    // "a scar on the tongue and the right bar is bruised": the side is the next part's.
+    // "a scar on the tongue and the right bar is bruised", "the lower lip and on the left bar": the side is the next part's.
     if (
       found &&
       (raw.region ?? raw.positions) !== undefined &&
-      (text(tokens, at - 1) === 'and' ||
-        tokens[at - 1]?.ends === true ||
-        (text(tokens, at - 1) === 'the' && text(tokens, at - 2) === 'and')) &&
-      found.values.some(({ k }) => k === 'side') &&
-      longest(vocabulary, words, found.to)?.values.some(({ k }) => k === 'region')
+      (tokens[at - 1]?.ends === true || (at > to && text(tokens, text(tokens, at - 1) === 'the' ? at - 2 : at - 1) !== 'of')) &&
+      leadsToPart(tokens, words, at)
     )
       break;
     // "tongue and palate both unremarkable": both of the two, no side.
@@ -400,6 +398,19 @@ export function readCluster(tokens: readonly Token[], words: readonly string[], 
 /** "on the left at the top": with its "the" it is a side, and nobody left. */
 export const theSide = (tokens: readonly Token[], at: number): boolean =>
   (text(tokens, at) === 'right' || text(tokens, at) === 'left') && text(tokens, at - 1) === 'the';
+
+/** "right bar", "lower left lip": a side or a jaw right before the name of a part. */
+function leadsToPart(tokens: readonly Token[], words: readonly string[], start: number): boolean {
+  for (let at = start; ;) {
+    const found = longest(vocabulary, words, at);
+    if (!found) return false;
+    if (at > start && found.values.some(({ k }) => k === 'region')) return true;
+    if (!found.values.some(({ k }) => k === 'side' || k === 'jaw') || tokens[found.to - 1]?.ends === true) return false;
+    at = found.to;
+    // "the left side of the tongue"
+    if (text(tokens, at) === 'of') at += text(tokens, at + 1) === 'the' ? 2 : 1;
+  }
+}
 
 /** Where some of the teeth just named end: "lower canines", "left one". */
 const partAt = (tokens: readonly Token[], words: readonly string[], at: number): number | undefined => {

@@ -87,7 +87,10 @@ export function wantedBy(id: ConditionId, missing: ReadonlySet<string>, ruledOut
 
 /** "no hook on one oh six or two oh six": of what is not there, or was not done, "or" names both. */
 export const neitherOf = (placings: readonly Placing[]): readonly Placing[] =>
-  placings.map((p) => (p.raw.joined === 'or' ? { ...p, raw: { ...p.raw, joined: 'and' as const } } : p));
+  placings.map((p) => {
+    const all = p.raw.joined === 'or' ? ('and' as const) : p.raw.joined === 'orPairs' ? ('pairs' as const) : undefined;
+    return all ? { ...p, raw: { ...p.raw, joined: all } } : p;
+  });
 
 export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Resolved {
   const beside = placings.filter((p) => p.beside).flatMap((p) => oppositeOf(p.raw, placings[0]?.raw));
@@ -97,7 +100,7 @@ export function resolvePlace(placings: readonly Placing[], wanted: Wanted): Reso
   const codes = all.filter((raw) => raw.codes !== undefined);
   const chosen =
     codes.length > 0 && (wanted.kinds.includes('T') || wanted.kinds.includes('S'))
-      ? where.filter((p) => p.raw.codes !== undefined || p.rest).map((p) => p.raw)
+      ? where.filter((p) => p.raw.codes !== undefined || p.rest || p.raw.joined === 'between').map((p) => p.raw)
       : all;
   const parts = chosen.map((raw) => one(raw, wanted));
   const merged = parts.length === 0 ? none : parts.reduce(join);
@@ -131,6 +134,11 @@ function join(a: Resolved, b: Resolved): Resolved {
   if ('rows' in x && 'rows' in y) return { place: { ...x, rows: [...new Set([...x.rows, ...y.rows])].sort() }, doubts };
   if ('region' in x && 'region' in y && x.region === y.region && x.side !== undefined && y.side !== undefined && x.side !== y.side)
     return { place: { ...x, side: 'both' }, doubts };
+  // "the lower lip, the upper lip as well": both.
+  if ('region' in x && 'region' in y && x.region === y.region && x.jaw !== undefined && y.jaw !== undefined && x.jaw !== y.jaw) {
+    const { jaw: _, ...both } = x;
+    return { place: both, doubts };
+  }
   // "incisors and canines": a row and teeth are the teeth of both.
   const [teeth, others] = [teethIn(x), teethIn(y)];
   if (teeth && others) return { place: { teeth: unique([...teeth, ...others]), from: 'group' }, doubts };
@@ -293,6 +301,11 @@ function ofCodes(raw: RawPlace, codes: readonly string[], wanted: Wanted): Resol
       .map((q) => codeOf(q, positionOf(teeth[0] as string)))
       .filter(isTooth);
     return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: [{ teeth: [teeth[0] as string] }, { teeth: other }] }] };
+  }
+  if (raw.joined === 'orPairs') {
+    const both = ofCodes({ ...raw, joined: 'pairs' }, codes, wanted);
+    const readings = both.place && 'spaces' in both.place ? both.place.spaces.map((space) => ({ spaces: [space] })) : [];
+    return { place: null, doubts: [...both.doubts, { doubt: 'two-readings', readings }] };
   }
   if (raw.joined === 'or')
     return { place: null, doubts: [...wrong, { doubt: 'two-readings', readings: teeth.map((code) => ({ teeth: [code] })) }] };

@@ -30,7 +30,7 @@ export function lastApart(mark: Mark, tokens: readonly Token[], count = 1, tied 
     joined:
       own.length === 1
         ? 'one'
-        : mark.place?.joined === 'adjacent' && own.length === 2 && areNeighbours(own[0] as string, own[1] as string)
+        : /adjacent|pairs/i.test(mark.place?.joined ?? '') && own.length === 2 && areNeighbours(own[0] as string, own[1] as string)
           ? 'adjacent'
           : 'and',
   });
@@ -56,7 +56,10 @@ export function restated(marks: readonly Mark[], tokens: readonly Token[]): read
 
 /** A list that says one tooth twice: the second time it is said of that tooth alone. */
 const twice = ({ place }: Mark): boolean =>
-  place?.codes !== undefined && new Set(place.codes).size > 1 && place.codes.slice(0, -1).includes(place.codes.at(-1) as string);
+  place?.codes !== undefined &&
+  !/pairs/i.test(place.joined ?? '') &&
+  new Set(place.codes).size > 1 &&
+  place.codes.slice(0, -1).includes(place.codes.at(-1) as string);
 
 /** "retained cap on eight oh seven, seven oh seven's away": behind a comma the last tooth is what a verb says something of. */
 const told: ReadonlySet<string> = new Set(['is', 'has', 'was', 'looks', 'feels']);
@@ -106,7 +109,10 @@ function betweenTwo(marks: readonly Mark[], tokens: readonly Token[], at: number
   const first = marks.slice(0, at).findLastIndex(isHead);
   const second = marks.findIndex((m, i) => i > at && !describes(m));
   // Of a list with "and" in it the last one is apart only where it is of another row.
-  const listed = mark.place?.joined === 'adjacent' || (mark.place?.joined === 'and' && codes.at(-1)?.[0] !== codes.at(-2)?.[0]);
+  const listed =
+    mark.place?.joined === 'adjacent' ||
+    (mark.place?.joined === 'pairs' && pausedWithin(mark, tokens)) ||
+    (mark.place?.joined === 'and' && codes.at(-1)?.[0] !== codes.at(-2)?.[0]);
   if (
     codes.length < 2 ||
     !listed ||

@@ -56,6 +56,16 @@ export const ruledOutLater = { rule: 'found-then-ruled-out', why: 'This was reco
 
 export const rules: readonly Rule[] = [
   {
+    name: 'two-sizes',
+    why: 'Two sizes were said of one thing; which of them is where was not understood.',
+    source: 'logic',
+    broken: (body) => {
+      const { place, measures = [] } = finding(body) ?? { place: null };
+      const spots = !place ? [] : 'spaces' in place ? place.spaces : 'teeth' in place ? place.teeth : [];
+      return spots.length > 1 && new Set(measures.map(({ what }) => what)).size < measures.length;
+    },
+  },
+  {
     name: 'no-infundibulum-below',
     why: 'Lower cheek teeth have no infundibulum.',
     source: 'veterinary-practice.com, Aetiopathogenesis of infundibular caries',

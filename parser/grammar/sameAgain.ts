@@ -17,10 +17,10 @@ const notThere = /\b(?:no|none|not|nope|has not|does not|is not)$|\b(?:nothing|n
 const notAlso = /^(?:(?:but|and|just|though) )*not (?!(?:that|this|it|just|only|so)\b)/;
 /** "not on one oh seven and one oh eight": neither; "not one oh seven, two oh seven" sets one against the other. */
 const listed = / (?:and|or|to|through) /;
-const noneThere = /^(?:but |and )*none (?:on|at|in|of them (?:on|at))\b/;
+const noneThere = /^(?:but |and )*none (?:on|at|in|behind|between|in front of|of them (?:on|at|behind|between))\b/;
 /** "there's one on the right", "but there is on two oh six": of what was ruled out elsewhere. */
 const thereAfterAll =
-  /^(?:but |and |just |only )*(?:there (?:is|are) |(?:he|she|it) (?:has|does have) (?:got )?|found |got )?(?:one|some|two|three)? ?(?:up |down )?(?:on|at|in|along|around) |^(?:but )?there (?:is|are) (?:one |some |two )?|(?:has|does|is|has one|has got one|there is|there is one)$/;
+  /^(?:but |and |just |only )*(?:there (?:is|are) |(?:he|she|it) (?:has|does have) (?:got )?|found |got )?(?:one|some|two|three)? ?(?:up |down )?(?:on|at|in|along|around|behind|between) |^(?:but )?there (?:is|are) (?:one |some |two )?|(?:has|does|is|has one|has got one|there is|there is one)$/;
 const oneOfThem = /\b(?:one|some|two|three|but)\b/,
   aTooth = /(?:one|two|three|four) (?:oh|o|zero|ten|eleven)/g;
 /** "and three oh six", "two oh eight too" */
@@ -42,7 +42,9 @@ export function sameAgain(
   if (same) return again('present');
   // "two oh six no" is no other tooth that has it: what rules out is looked for first.
   if (notThere.test(words)) return again('absent', last, []);
-  const counted = oneOfThem.test(words.replace(aTooth, '')) || /(?:has|does|there is)$/.test(words);
+  const counted =
+    oneOfThem.test(words.replace(aTooth, '')) ||
+    /(?:has|does|there is)$|^(?:but |and )*there (?:is|are) (?:on|at|in|behind|between) /.test(words);
   if (last.presence === 'absent' && counted && thereAfterAll.test(words) && !/\b(?:no|not|none|nothing|never)\b/.test(words))
     return again('present', { ...last, presence: 'present' });
   if (

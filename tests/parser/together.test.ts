@@ -1,7 +1,7 @@
 /**
  * Places and findings set beside each other, by the algebra of sets: "c on A and B" is c at every tooth of A and of B, "c on A, none on B" is c at A
  * and none at B, "c on A except B" is A less B. The teeth of a row, a jaw and a position are those of the Triadan system (Floyd 1991, standards
- * section 1). A reading may ask; it may not be wrong in silence.
+ * section 1). Gaps stand beside each other the same way. A reading may ask; it may not be wrong in silence.
  */
 import { describe, expect, test } from 'vitest';
 import type { Item, Place } from '../../parser/contract/item.ts';
@@ -74,7 +74,15 @@ const forms: Readonly<Record<string, Case>> = {
 };
 
 const teethOf = (place: Place | null | undefined): readonly string[] =>
-  !place ? [] : 'teeth' in place ? place.teeth : 'rows' in place ? place.rows.flatMap((one) => rowTeeth[one as RowId]) : ['elsewhere'];
+  !place
+    ? []
+    : 'teeth' in place
+      ? place.teeth
+      : 'spaces' in place
+        ? place.spaces.map((space) => space.join('/'))
+        : 'rows' in place
+          ? place.rows.flatMap((one) => rowTeeth[one as RowId])
+          : ['elsewhere'];
 const nameOf = (item: Item): string =>
   item.kind === 'finding'
     ? `${item.condition} ${item.presence}`
@@ -101,19 +109,72 @@ const pairs = Object.keys(places).flatMap((a, i) =>
   }),
 );
 
+/** What a form says of every pair, against what it means. */
+function check(form: Case, all: readonly (readonly [string, string, string, string])[]): void {
+  const wrong: string[] = [];
+  let right = 0;
+  for (const pair of all) {
+    const [lines, meant] = form(...pair);
+    const read = readLines(lines.split(' / ')).at(-1);
+    const made = madeOf(read?.items ?? []);
+    if (made === written(new Map(Object.entries(meant)))) right += 1;
+    else if ((read?.doubts.length ?? 0) === 0) wrong.push(`${lines}: ${made}`);
+  }
+  expect(wrong).toEqual([]);
+  // What is asked of everybody is no reading.
+  expect(right).toBeGreaterThan(all.length / 2);
+}
+
 describe('places and findings beside each other', () => {
-  test.each(Object.entries(forms))('%s', (_name, form) => {
-    const wrong: string[] = [];
-    let right = 0;
-    for (const pair of pairs) {
-      const [lines, meant] = form(...pair);
-      const read = readLines(lines.split(' / ')).at(-1);
-      const made = madeOf(read?.items ?? []);
-      if (made === written(new Map(Object.entries(meant)))) right += 1;
-      else if ((read?.doubts.length ?? 0) === 0) wrong.push(`${lines}: ${made}`);
-    }
-    expect(wrong).toEqual([]);
-    // What is asked of everybody is no reading.
-    expect(right).toBeGreaterThan(pairs.length / 2);
-  });
+  test.each(Object.entries(forms))('%s', (_name, form) => check(form, pairs));
+});
+
+/** Gaps, with the small word before them: each is between the two teeth that its words name, or behind one. */
+const gaps: Readonly<Record<string, readonly string[]>> = {
+  'at three oh nine three ten': ['309/310'],
+  'at three ten three eleven': ['310/311'],
+  'at four oh eight four oh nine': ['408/409'],
+  'at one oh seven one oh eight': ['107/108'],
+  'between two ten and two eleven': ['210/211'],
+  'between the upper right eight and nine': ['108/109'],
+  'behind four ten': ['410/411'],
+  'behind one oh nine': ['109/110'],
+};
+const inGaps: Readonly<Record<string, string>> = { 'a pocket': 'periodontal-pocket', 'food packing': 'food-packing', 'a gap': 'diastema' };
+const gap = (place: string): readonly string[] => gaps[place] as readonly string[];
+const found = (c: string, presence = 'present'): string => `${inGaps[c]} ${presence}`;
+const bare = (c: string): string => c.replace(/^a /, '');
+const gapForms: Readonly<Record<string, Case>> = {
+  'A and B': (c, _d, a, b) => [`${c} ${a} and ${b}`, { [found(c)]: [...gap(a), ...gap(b)] }],
+  'A, B as well': (c, _d, a, b) => [`${c} ${a}, ${b} as well`, { [found(c)]: [...gap(a), ...gap(b)] }],
+  'A, and B too': (c, _d, a, b) => [`${c} ${a}, and ${b} too`, { [found(c)]: [...gap(a), ...gap(b)] }],
+  'A, same B': (c, _d, a, b) => [`${c} ${a}, same ${b}`, { [found(c)]: [...gap(a), ...gap(b)] }],
+  'none A or B': (c, _d, a, b) => [`no ${bare(c)} ${a} or ${b}`, { [found(c, 'absent')]: [...gap(a), ...gap(b)] }],
+  'A, none B': (c, _d, a, b) => [`${c} ${a}, none ${b}`, { [found(c)]: gap(a), [found(c, 'absent')]: gap(b) }],
+  'none A, there is B': (c, _d, a, b) => [`no ${bare(c)} ${a}, there is ${b}`, { [found(c, 'absent')]: gap(a), [found(c)]: gap(b) }],
+  'one A, another B': (c, d, a, b) => [`${c} ${a}, ${d} ${b}`, { [found(c)]: gap(a), [found(d)]: gap(b) }],
+  'A one, B another': (c, d, a, b) => [`${a}, ${c}, ${b}, ${d}`.replace(/\bat /g, ''), { [found(c)]: gap(a), [found(d)]: gap(b) }],
+  'one A, no other B': (c, d, a, b) => [`${c} ${a}, no ${bare(d)} ${b}`, { [found(c)]: gap(a), [found(d, 'absent')]: gap(b) }],
+  'A, maybe B': (c, _d, a, b) => [`${c} ${a}, possibly ${b} as well`, { [found(c)]: gap(a), [found(c, 'suspected')]: gap(b) }],
+  'A, B clear': (c, _d, a, b) => [`${c} ${a}, ${b} clear`.replace(/, at /, ', '), { [found(c)]: gap(a), 'abnormality absent': gap(b) }],
+  'flushed A and B': (_c, _d, a, b) => [`flushed ${a} and ${b}`.replace(/\bat /g, ''), { 'flush done': [...gap(a), ...gap(b)] }],
+  'one A, flushed B': (c, _d, a, b) => [
+    `${c} ${a}, flushed ${b}`.replace(/flushed at /, 'flushed '),
+    { [found(c)]: gap(a), 'flush done': gap(b) },
+  ],
+  'then: and B': (c, _d, a, b) => [`${c} ${a} / and ${b}`, { [found(c)]: gap(b) }],
+  'then: same B': (c, _d, a, b) => [`${c} ${a} / same ${b}`, { [found(c)]: gap(b) }],
+  'then: none B': (c, _d, a, b) => [`${c} ${a} / none ${b}`, { [found(c, 'absent')]: gap(b) }],
+  'then: not B': (c, _d, a, b) => [`${c} ${a} / not ${b}`, { [found(c, 'absent')]: gap(b) }],
+  'then: there is B': (c, _d, a, b) => [`no ${bare(c)} ${a} / there is ${b}`, { [found(c)]: gap(b) }],
+};
+const gapPairs = Object.keys(gaps).flatMap((a, i) =>
+  Object.keys(gaps).flatMap((b, k) => {
+    const names = Object.keys(inGaps);
+    return a === b ? [] : [[names[(i + k) % 3], names[(i + k + 1 + (k % 2)) % 3], a, b] as [string, string, string, string]];
+  }),
+);
+
+describe('gaps beside each other', () => {
+  test.each(Object.entries(gapForms))('%s', (_name, form) => check(form, gapPairs));
 });
