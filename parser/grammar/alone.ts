@@ -19,7 +19,7 @@ import type { RawPlace } from './places.ts';
 import { resolvePlace, wantedBy } from './resolve.ts';
 import { nextOfThem } from './nextOfThem.ts';
 import { glueMarks, sideOfLast, said, sameAgain } from './sameAgain.ts';
-import { declinedThere, sameWork } from './sameWork.ts';
+import { declinedThere, sameNext, sameWork } from './sameWork.ts';
 import type { Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 
@@ -67,7 +67,9 @@ export function alone(input: Alone): readonly Made[] {
       ? sameAgain(last, words, placings, input, mods)
       : last?.kind === 'treatment'
         ? sameWork(last, words, placings, input, mods)
-        : undefined);
+        : last?.kind === 'follow-up'
+          ? sameNext(last, words, placings, input, mods)
+          : undefined);
   if (again) return again;
   const found = (
     condition: FindingBody['condition'],

@@ -155,7 +155,7 @@ function facing(before: RawPlace | undefined, { side, ...more }: RawPlace): RawP
   return onlySide && opposite && another === undefined ? { codes: [otherSide(code)], joined: 'one' } : undefined;
 }
 /** "hooks on both upper sixes and on three oh six": which of the two is a group of teeth, that the others are not of. */
-function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | undefined {
+export function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | undefined {
   const [group, codes] = a.codes === undefined ? [a, b.codes] : [b, a.codes];
   const named =
     group.codes === undefined && group.region === undefined && (group.jaw !== undefined || group.row === true || group.plural === true);

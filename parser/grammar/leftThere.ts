@@ -3,7 +3,7 @@
  * done at the one place, and not, or not yet, at the other. Said again with the verb of the work, so that neither takes the other's.
  */
 import { nextVisit } from '../lexicon/governing.ts';
-import { laterOn, leftHow, moreOfIt, notWorked, toBeDone, verbOfWork } from '../lexicon/plainWork.ts';
+import { laterOn, leftHow, moreOfIt, notWorked, stillToDo, toBeDone, verbOfWork } from '../lexicon/plainWork.ts';
 import { formAt, longestOf } from './forms.ts';
 import { first } from './lists.ts';
 import { endOfPart } from './saidPlainly.ts';
@@ -14,26 +14,29 @@ import type { Token } from './tokens.ts';
 const how = longestOf([[leftHow, true as const]]);
 const untouched = longestOf([[notWorked, true as const]]);
 const later = longestOf([[[...nextVisit, ...laterOn], true as const]]);
+const still = longestOf([[stillToDo, true as const]]);
 const more = longestOf([[moreOfIt, true as const]]);
 const small: ReadonlySet<string> = new Set(toBeDone);
 const joins: ReadonlySet<string> = new Set(['and', 'but']);
 
 /** The verb of work that was done before, and nothing of the kind behind it. */
-function verbBefore(tokens: readonly Token[]): string | undefined {
+export function verbBefore(tokens: readonly Token[]): string | undefined {
   const done = scan(tokens).marks.flatMap(({ terms }) =>
     (terms ?? []).flatMap((t) => (t.k === 'work' && t.term.as === 'procedure' && t.term.done ? [t.term.id] : [])),
   );
   return verbOfWork[done.at(-1) ?? ''];
 }
 /** Nothing but a place, or two; "one oh eight and left the lower left" is more. */
-function isPlace(tokens: readonly Token[]): boolean {
+export function isPlace(tokens: readonly Token[]): boolean {
   if (tokens.some(({ t }, i) => t === 'today' || t === 'now' || (t === 'left' && joins.has(tokens[i - 1]?.t ?? '')))) return false;
   const marks = scan(tokens).marks.filter((mark) => !isGlue(mark));
+  // "the ramp i've left": "left" is no side there.
+  if (tokens.some(({ t }) => t === 'i' || t === 'we' || t === 'have')) return false;
   return marks.length > 0 && marks.every(({ place }) => place !== undefined && place.region === undefined);
 }
 
 /** A place told apart from what is said of it, and where that ends. */
-interface Told {
+export interface Told {
   readonly from: number;
   readonly to: number;
   readonly end: number;
@@ -41,8 +44,12 @@ interface Told {
   readonly amount?: readonly string[];
 }
 /** What was left there, of the words that begin here; undefined where it is not told so. */
-function leftAt(tokens: readonly Token[], at: number): Told | undefined {
+export function leftAt(tokens: readonly Token[], at: number): Told | undefined {
   const part = endOfPart(tokens, at);
+  // "only rasped one oh six, not two oh six"
+  const not = tokens[at]?.t === 'not' ? at + (['off', 'on'].includes(tokens[at + 1]?.t ?? '') ? 2 : 1) : part;
+  if (not < part && tokens.slice(0, at).some(({ t }) => t === 'only' || t === 'just') && isPlace(tokens.slice(not, part)))
+    return { from: not, to: part, end: part };
   const leaves = tokens[at]?.t === 'left';
   const from = leaves ? at + 1 : at;
   // The end is looked for first: "the lower left alone" is a place and "alone".
@@ -55,12 +62,14 @@ function leftAt(tokens: readonly Token[], at: number): Told | undefined {
   });
 }
 /** What is to be done there another day. */
-function laterAt(tokens: readonly Token[], at: number): Told | undefined {
+export function laterAt(tokens: readonly Token[], at: number): Told | undefined {
   const part = endOfPart(tokens, at);
   let from = at;
   while (from < part && small.has(tokens[from]?.t ?? '')) from += 1;
   return first(tokens.slice(from + 1, part), (_, i) => {
     const to = from + 1 + i;
+    const yet = formAt(still, tokens, to);
+    if (yet && to + yet.words.length <= part && isPlace(tokens.slice(from, to))) return { from, to, end: to + yet.words.length };
     let when = to;
     while (small.has(tokens[when]?.t ?? '')) when += 1;
     const form = formAt(later, tokens, when);
@@ -110,5 +119,5 @@ function leftThere(tokens: readonly Token[]): readonly Token[] {
 }
 
 export const leftTo: readonly Rewording[] = [
-  { rule: leftThere, needs: ['left', 'not', 'untouched', 'next', 'another', 'later', 'back', 'wait', 'in'] },
+  { rule: leftThere, needs: ['left', 'not', 'untouched', 'next', 'another', 'later', 'back', 'wait', 'in', 'still', 'yet'] },
 ];

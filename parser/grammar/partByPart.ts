@@ -10,7 +10,8 @@ import { leftoversOf } from './accounts.ts';
 import type { Parsed } from './build.ts';
 import type { Carry } from './carry.ts';
 import { hintsFor } from './hints.ts';
-import { isHead, scan } from './scan.ts';
+import { workNamed } from '../lexicon/breaths.ts';
+import { isHead, scan, type Mark } from './scan.ts';
 import type { Token } from './tokens.ts';
 import { didWords } from './vocabulary.ts';
 
@@ -65,9 +66,12 @@ const placed = (part: readonly Token[]): boolean =>
 function isWorthIt(parts: readonly (readonly Token[])[], whole: Parsed, { items }: Context): boolean {
   const [first = [], ...others] = parts;
   if (items.length > 0 && !(placed(first) && scan(first).marks.some(isHead))) return true;
+  if (parts.filter((part) => placed(part) && scan(part).marks.some(isWork)).length > 1) return true;
   if (others.some((part) => part.some(({ t }) => didWords.has(t)) && !placed(part))) return true;
   return parts.some((part) => isLost(part, whole));
 }
+
+const isWork = ({ terms }: Mark): boolean => terms?.some((t) => t.k === 'work' && workNamed.includes(t.term.as)) === true;
 
 /** None of its words is of an item, or asked about for what it means. */
 const isLost = (part: readonly Token[], { utterance: { words }, doubts }: Parsed): boolean => {
@@ -187,6 +191,11 @@ function saysMore(parts: readonly Part[], whole: readonly Item[]): boolean {
   );
   if (moved.length > 0 && !ofTheSame) return true;
   if (behind.some((item) => item.kind !== 'finding' && leans(item) && !holds(whole, item))) return true;
+  // "one oh six to be monitored, four oh eight needs an x ray": each has its own, and at once one of them took both.
+  const told = (item: Item): string => `${nameOf(item)} ${'state' in item ? (item.state ?? '') : ''}`;
+  const names = new Set(whole.map(told));
+  const own = items.every((item) => !leans(item) && item.kind !== 'finding' && spots(placeOf(item)).length > 0);
+  if (own && items.some((item) => !names.has(told(item)))) return true;
   const lost = items.filter((item) => !same(whole, item));
   const at = new Set(whole.flatMap((item) => spots(placeOf(item))));
   return (

@@ -656,7 +656,10 @@ function ownQuarter(
   words: readonly string[],
 ): boolean {
   const next = longest(vocabulary, words, found.to)?.values;
-  const told = next?.some(({ k }) => k === 'side' || k === 'group') || readPlural(tokens, found.to) !== undefined;
+  const told =
+    next?.some(({ k }) => k === 'side' || k === 'group') ||
+    ['left', 'right'].includes(text(tokens, found.to)) ||
+    readPlural(tokens, found.to) !== undefined;
   // "on the lower elevens, and on the lower right six": the jaw again, of another place.
   if (positions !== undefined)
     return (

@@ -37,6 +37,8 @@ import { leftAlone } from './leftAlone.ts';
 import { leftOut } from './leftOut.ts';
 import { first, where } from './lists.ts';
 import { leftTo } from './leftThere.ts';
+import { amountsThere } from './amountThere.ts';
+import { workThere, workThereWords } from './workThere.ts';
 import { lookThere } from './lookThere.ts';
 import type { Made } from './made.ts';
 import { moreOrLess } from './moreOrLess.ts';
@@ -128,6 +130,7 @@ const reworded = inOrder([
   ...butThere,
   ...namedAgain,
   ...leftTo,
+  ...amountsThere,
   ...sharedWork,
   ...plainWork,
   ...governed,
@@ -156,6 +159,7 @@ export function read(said: readonly Token[], context: Context, carry: Carry): Re
 
 /** Words that point back, read as what they point to. */
 const pointingRules = woken<(tokens: readonly Token[], context: Context, carry: Carry) => readonly Token[]>([
+  { rule: workThere, needs: workThereWords },
   { rule: apposed, needs: apposedWords },
   { rule: counted, needs: countedWords },
   { rule: oneByOne, needs: oneByOneWords },

@@ -136,8 +136,8 @@ function join(a: Resolved, b: Resolved): Resolved {
     return { place: { ...x, side: 'both' }, doubts };
   // "the lower lip, the upper lip as well": both.
   if ('region' in x && 'region' in y && x.region === y.region && x.jaw !== undefined && y.jaw !== undefined && x.jaw !== y.jaw) {
-    const { jaw: _, ...both } = x;
-    return { place: both, doubts };
+    const { region, side } = x;
+    return { place: { region, ...(side ? { side } : {}) }, doubts };
   }
   // "incisors and canines": a row and teeth are the teeth of both.
   const [teeth, others] = [teethIn(x), teethIn(y)];

@@ -12,11 +12,13 @@ import type { Mark } from './scan.ts';
 type Treatment = Extract<Item, { kind: 'treatment' }>;
 
 const again = /\b(?:same|ditto|likewise|identical)\b|\b(?:as well|too|also)$/;
+/** "and the lowers", behind work that named its own place. */
+const goesOn = /^(?:and|also|plus|then) (?!(?:not?|the rest|that|it)\b)/;
 /** "same again off four oh eight", "did the same on one oh six": these say no more than that it was done. */
 const idle = ({ terms }: Mark): boolean =>
   terms?.every((t) => t.k === 'work' && (t.term.as === 'off' || (t.term.as === 'state' && t.term.state === 'done'))) === true;
 const kindsOf = (place: Place | null): readonly ('T' | 'S' | 'R' | 'G')[] =>
-  place === null || 'teeth' in place ? ['T'] : 'spaces' in place ? ['S'] : 'rows' in place ? ['R'] : ['G'];
+  place === null || 'teeth' in place ? ['T'] : 'spaces' in place ? ['S'] : 'rows' in place ? ['R', 'T'] : ['G'];
 
 /** "reduced two oh six by hand", "and one oh six the same": the work said last, there too. How much was taken off only where it was no less. */
 export function sameWork(
@@ -26,7 +28,8 @@ export function sameWork(
   input: Alone,
   mods: readonly number[],
 ): readonly Made[] | undefined {
-  if (placings.length === 0 || !again.test(words) || !mods.every((m) => idle(input.marks[m] as Mark))) return undefined;
+  const meant = again.test(words) || (goesOn.test(words) && last.state === 'done' && last.how.place !== 'carried');
+  if (placings.length === 0 || !meant || !mods.every((m) => idle(input.marks[m] as Mark))) return undefined;
   const { place, doubts } = there(last, placings, input);
   if (place === null || doubts.length > 0 || JSON.stringify(place) === JSON.stringify(last.place)) return undefined;
   const { procedure, state, instrument, by, waterCooled, amountMm, amountBasis } = last;
@@ -62,6 +65,32 @@ const there = (last: Treatment, placings: readonly Placing[], { missing }: Alone
   const bySide = last.place ? sideOfLast(last, placings, missing) : { place: null, doubts: [] };
   return bySide.place ? bySide : resolvePlace(placings, { kinds: kindsOf(last.place), missing });
 };
+
+type FollowUp = Extract<Item, { kind: 'follow-up' }>;
+/** "monitor one oh six", "and three oh nine": what comes next, there too. */
+export function sameNext(
+  last: FollowUp,
+  words: string,
+  placings: readonly Placing[],
+  input: Alone,
+  mods: readonly number[],
+): readonly Made[] | undefined {
+  const meant = again.test(words) || (goesOn.test(words) && last.how.place !== 'carried');
+  if (placings.length === 0 || !meant || mods.length > 0 || !last.place || 'region' in last.place || last.state !== undefined)
+    return undefined;
+  const { place, doubts } = resolvePlace(placings, { kinds: ['T', 'R'], missing: input.missing });
+  if (place === null || doubts.length > 0 || JSON.stringify(place) === JSON.stringify(last.place)) return undefined;
+  const { action, after } = last;
+  return [
+    {
+      body: { kind: 'follow-up', action, place, ...(after ? { after } : {}) },
+      marks: [...input.places, ...glueMarks(input)],
+      how: { action: 'carried' as const, ...(after ? { after: 'carried' as const } : {}) },
+      rules: ['same work'],
+      doubts: [],
+    },
+  ];
+}
 
 /** "owner declined the left one", "she said no to two oh five": the work that was found to be needed there. */
 export function declinedThere(placings: readonly Placing[], input: Alone, mods: readonly number[]): readonly Made[] | undefined {

@@ -49,5 +49,7 @@ export const verbOfWork: Readonly<Record<string, string>> = { reduce: 'reduce', 
 export const toBeDone: readonly string[] = ['i', 'we', 'will', "'ll", 'shall', 'am', 'are', 'going', 'to', 'can', 'do', 'take', 'tackle', 'then', 'wait', 'waits', 'keep', 'have', 'be', 'done', 'come', 'down', 'off', 'is', 'for', 'till', 'until', 'just'];
 /** Another day, beside those of the next visit. */
 export const laterOn: readonly string[] = ['in [(about|another)] (a|two|three|four|five|six|eight|ten|twelve|the) (week|weeks|month|months|spring|summer|autumn|winter|new year|fall)', '[till|until] (spring|autumn|winter|summer)'];
+/** Not done yet, and no word of when. */
+export const stillToDo: readonly string[] = ['[(is|are)] still to (do|go|come|be done)', '[(is|are)] still (needs|need|wants|want) doing', '[(is|are)] yet to (do|come|be done)', 'to do (still|yet)', 'left to do'];
 /** What is still to come off where some was taken. */
 export const moreOfIt: readonly string[] = ['[(a|some)] [(bit|little|wee bit|touch)] more [(off|of it|of that)]', 'the (rest|remainder|other half) [of (it|that)]', 'another (one|two|three|four|bit) [(mil|mils)] [off]'];

@@ -87,8 +87,10 @@ const nameOf = (item: Item): string =>
   item.kind === 'finding'
     ? `${item.condition} ${item.presence}`
     : item.kind === 'treatment'
-      ? `${item.procedure} ${item.state}`
-      : item.kind;
+      ? `${item.procedure} ${item.state}${item.amountMm === undefined ? '' : ` ${item.amountMm}`}`
+      : item.kind === 'follow-up'
+        ? `${item.action}${item.after && 'unit' in item.after ? ` ${item.after.value} ${item.after.unit}` : ''}`
+        : item.kind;
 const written = (all: ReadonlyMap<string, readonly string[]>): string =>
   [...all]
     .map(([name, teeth]) => `${name}: ${[...new Set(teeth)].sort().join(' ')}`)
@@ -177,4 +179,45 @@ const gapPairs = Object.keys(gaps).flatMap((a, i) =>
 
 describe('gaps beside each other', () => {
   test.each(Object.entries(gapForms))('%s', (_name, form) => check(form, gapPairs));
+});
+
+/** Work at one place and at another, how much came off, and what comes next; what the last line means. Whole rows are never reduced by a size: those ask. */
+const workForms: Readonly<Record<string, Case>> = {
+  'reduced A by two, B by three': (_c, _d, a, b) => [
+    `reduced ${a} by two mil, ${b} by three`,
+    { 'reduce done 2': at(a), 'reduce done 3': at(b) },
+  ],
+  'two off A and three off B': (_c, _d, a, b) => [
+    `took two mil off ${a} and three off ${b}`,
+    { 'reduce done 2': at(a), 'reduce done 3': at(b) },
+  ],
+  'two off A, three off B': (_c, _d, a, b) => [`two mil off ${a}, three mil off ${b}`, { 'reduce done 2': at(a), 'reduce done 3': at(b) }],
+  'two off A and off B': (_c, _d, a, b) => [`took two mil off ${a} and off ${b}`, { 'reduce done 2': [...at(a), ...at(b)] }],
+  'A rasped, B still to do': (_c, _d, a, b) => [`${a} rasped, ${b} still to do`, { 'rasp done': at(a), 'rasp planned': at(b) }],
+  'only rasped A, not B': (_c, _d, a, b) => [`only rasped ${a}, not ${b}`, { 'rasp done': at(a), 'rasp not-done': at(b) }],
+  'rasped A then B': (_c, _d, a, b) => [`rasped ${a} then ${b}`, { 'rasp done': [...at(a), ...at(b)] }],
+  'scaled A, B next visit': (_c, _d, a, b) => [
+    `scaled ${a}, ${b} next visit`,
+    { 'scale-calculus done': at(a), 'scale-calculus planned': at(b) },
+  ],
+  'could not rasp A, did B': (_c, _d, a, b) => [`couldn't rasp ${a}, did ${b}`, { 'rasp not-done': at(a), 'rasp done': at(b) }],
+  'then: and B': (_c, _d, a, b) => [`rasped ${a} / and ${b}`, { 'rasp done': at(b) }],
+  'then: B as well': (_c, _d, a, b) => [`rasped ${a} / ${b} as well`, { 'rasp done': at(b) }],
+  'then: not B': (_c, _d, a, b) => [`rasped ${a} / not ${b}`, { 'rasp not-done': at(b) }],
+  'then: B next time': (_c, _d, a, b) => [`rasped ${a} / ${b} next time`, { 'rasp planned': at(b) }],
+  'monitor A and B': (_c, _d, a, b) => [`monitor ${a} and ${b}`, { monitor: [...at(a), ...at(b)] }],
+  'monitor A, then: and B': (_c, _d, a, b) => [`monitor ${a} / and ${b}`, { monitor: at(b) }],
+  'recheck A in six months, B in a year': (_c, _d, a, b) => [
+    `recheck ${a} in six months, ${b} in a year`,
+    { 'recheck 6 month': at(a), 'recheck 1 year': at(b) },
+  ],
+  'recheck A and B': (_c, _d, a, b) => [`recheck ${a} and ${b} in six months`, { 'recheck 6 month': [...at(a), ...at(b)] }],
+  'A to be monitored, B needs an x ray': (_c, _d, a, b) => [
+    `${a} to be monitored, ${b} needs an x ray`,
+    { monitor: at(a), 'radiograph advised': at(b) },
+  ],
+  'monitor A, rasped B': (_c, _d, a, b) => [`monitor ${a}, rasped ${b}`, { monitor: at(a), 'rasp done': at(b) }],
+};
+describe('work beside work, and what comes next', () => {
+  test.each(Object.entries(workForms))('%s', (_name, form) => check(form, pairs));
 });
