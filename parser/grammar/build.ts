@@ -16,7 +16,7 @@ import { gather } from './lists.ts';
 import type { ItemBody, Made, MadeDoubt } from './made.ts';
 import type { Mend } from './mend.ts';
 import type { Reading } from './read.ts';
-import { broken, conflictRule, conflicts, gapRule, rules } from './rules.ts';
+import { broken, conflictRule, conflicts, gapRule, rules, foundAndClear } from './rules.ts';
 import { unreadIn } from './unread.ts';
 
 export type Parsed = ParseResult & {
@@ -128,9 +128,25 @@ export function build(
 const itemOf = ({ how, revises }: Made, body: ItemBody, id: string, said: Item['evidence']): Item =>
   Object.assign({}, body, { id, how: how ?? {}, evidence: said }, revises && { revises: revises.id });
 
+const isClear = (body: ItemBody): boolean => body.kind === 'finding' && body.condition === 'abnormality' && body.presence === 'absent';
+/** Found now at the very teeth that another item is of; of one tooth a part may be clear, and a gap may be clean. */
+const isHere = (item: Item, body: ItemBody): boolean =>
+  item.kind === 'finding' &&
+  item.presence === 'present' &&
+  item.when === 'now' &&
+  item.condition !== 'abnormality' &&
+  item.place !== null &&
+  'teeth' in item.place &&
+  item.place.teeth.length > 1 &&
+  'place' in body &&
+  JSON.stringify(item.place) === JSON.stringify(body.place);
+
 /** What speaks against an item: rules of the mouth that it breaks, and what was recorded there before. */
 const against = (body: ItemBody, together: Context, context: Context): readonly MadeDoubt[] => [
   ...broken(body, together).map((rule): MadeDoubt => ({ doubt: 'unlikely', rule: rule.name, why: rule.why, source: rule.source })),
+  ...(isClear(body) && together.items.slice(context.items.length).some((other) => isHere(other, body))
+    ? [{ doubt: 'unlikely' as const, ...foundAndClear }]
+    : []),
   ...(conflicts(body, context)
     ? [{ doubt: 'conflict' as const, rule: conflictRule.name, why: conflictRule.why, source: conflictRule.source }]
     : []),

@@ -2,7 +2,7 @@
 import { within, type RawPlace } from './places.ts';
 import type { Head, Roles } from './roles.ts';
 import type { Mark } from './scan.ts';
-import { otherSide, quadrantOf } from './teeth.ts';
+import { otherSide, positionOf, quadrantOf } from './teeth.ts';
 import type { Token } from './tokens.ts';
 
 export const prepositions = new Set(['on', 'of', 'at', 'in', 'around', 'from', 'to', 'for', 'by', 'along', 'over', 'across', 'off']);
@@ -54,7 +54,7 @@ export function placeGroups(
   const ruledOut = marks.some(({ terms }) =>
     terms?.some((t) => (t.k === 'cue' && t.cue.means === 'absent') || (t.k === 'condition' && t.strength === 'absentSay')),
   );
-  const groups: { marks: number[]; placings: Placing[]; bound: boolean; subject?: number }[] = [];
+  const groups: { marks: number[]; placings: Placing[]; bound: boolean; subject?: number; list?: true }[] = [];
   marks.forEach((mark, i) => {
     if (role[i] !== 'place' || mark.place === undefined) return;
     const last = groups.at(-1);
@@ -124,7 +124,8 @@ export function placeGroups(
       return;
     }
     const regions = !waits && mark.place.region !== undefined && last?.placings.at(-1)?.raw.region !== undefined && bond === '';
-    if (last && !apart && !surfacesBetween && (regions || listed || ['and', 'prep', 'beside'].includes(bond))) {
+    const onList = lastMark !== undefined && bond === '' && isListed(marks, tokens, role, heads, lastMark, i, link, ruledOut);
+    if (last && !apart && !surfacesBetween && (regions || listed || onList || ['and', 'prep', 'beside'].includes(bond))) {
       last.marks.push(i);
       const placing = last.placings.at(-1);
       const raw = goesOn
@@ -138,13 +139,52 @@ export function placeGroups(
       const also = before && parted ? teethBeside(before, raw) : undefined;
       if (placing && also === 'first') last.placings.splice(-1, 1, { ...placing, rest: true });
       const rests = goesOn || also === 'second';
+      if (onList) last.list = true;
       last.placings.push({ raw, marks: [i], ...(bond === 'beside' ? { beside: true } : {}), ...(rests ? { rest: true } : {}) });
     } else if (last && !apart && surfacesBetween && bond !== '') {
       last.marks.push(i);
       last.placings.push({ raw: mark.place, marks: [i] });
     } else groups.push({ marks: [i], placings: [{ raw: mark.place, marks: [i] }], bound, ...(subject !== undefined ? { subject } : {}) });
   });
-  return groups;
+  return groups.map((group) => (group.list ? { ...group, placings: eachOfItsOwn(group.placings) } : group));
+}
+
+/** Of a list each group of teeth that holds none of the teeth named beside it is one more place. */
+const eachOfItsOwn = (placings: readonly Placing[]): readonly Placing[] => {
+  const teeth = placings.filter(({ raw }) => raw.codes !== undefined);
+  return placings.map((one) =>
+    one.raw.codes === undefined && teeth.length > 0 && teeth.every(({ raw }) => teethBeside(one.raw, raw) !== undefined)
+      ? { ...one, rest: true }
+      : one,
+  );
+};
+
+/** "calculus on one oh six, the lower left and two ten": behind what was found, with commas and one "and", and nothing said behind them. */
+function isListed(
+  marks: readonly Mark[],
+  tokens: readonly Token[],
+  role: Roles['role'],
+  heads: readonly Head[],
+  before: number,
+  at: number,
+  link: (a: number, b: number) => Link,
+  ruledOut: boolean,
+): boolean {
+  const next = role.findIndex((r, i) => i > at && r === 'place');
+  const own = marks[at]?.place?.joined;
+  if (tokens[(marks[before] as Mark).to - 1]?.ends !== true || !heads.some(({ mark }) => mark < before)) return false;
+  // "..., one oh seven and one oh eight": the two teeth that end it are one mark.
+  const tie: Link | undefined = next >= 0 ? link(at, next) : own === 'and' || own === 'or' ? own : undefined;
+  const small = tokens
+    .slice((marks[before] as Mark).to, (marks[at] as Mark).from)
+    .every(({ t }) => ['the', 'both', 'on', 'all'].includes(t));
+  return (
+    small &&
+    (tie === 'and' || (ruledOut && (tie === 'or' || tie === 'nor'))) &&
+    role.slice(before + 1).every((r) => r === 'place' || r === 'glue') &&
+    (next < 0 || role.slice(next + 1).every((r) => r === 'glue')) &&
+    marks.every(({ place }) => place?.region === undefined)
+  );
 }
 
 /** "hook on one oh six and on the left": the same tooth of the side that is named. */
@@ -159,7 +199,13 @@ export function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | unde
   const [group, codes] = a.codes === undefined ? [a, b.codes] : [b, a.codes];
   const named =
     group.codes === undefined && group.region === undefined && (group.jaw !== undefined || group.row === true || group.plural === true);
-  return named && codes !== undefined && !codes.some((code) => within(group, [code])) ? (group === a ? 'first' : 'second') : undefined;
+  // The cheek teeth of a quarter, and one of its incisors: no part of them.
+  const inFront = group.positions === undefined && codes?.every((code) => positionOf(code) < 6);
+  return named && codes !== undefined && (inFront || !codes.some((code) => within(group, [code])))
+    ? group === a
+      ? 'first'
+      : 'second'
+    : undefined;
 }
 /** "between ...", "behind ...", "three oh nine three ten": two teeth, or one of them, say which gap. */
 const isGap = (raw: RawPlace): boolean => raw.relative !== undefined || ['between', 'adjacent', 'pairs'].includes(raw.joined ?? '');

@@ -171,6 +171,9 @@ const small: ReadonlySet<string> = new Set(['on', 'up', 'at', 'along', 'the']);
 function jawBehind(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex(({ t }) => /^(?:gum|lip)s?$/.test(t));
   if (at < 0) return tokens;
+  // "gum recession on the uppers": the finding has its name from the gum, and the teeth are where it is.
+  const [named] = scan(tokens.slice(at, at + 2)).marks;
+  if (named && isHead(named) && named.to === 2) return tokens;
   const end = tokens.findIndex(({ ends }, i) => i > at && ends === true);
   const to = end < 0 ? tokens.length : end + 1;
   const last = to - (['row', 'jaw'].includes(tokens[to - 1]?.t ?? '') ? 2 : 1);

@@ -236,19 +236,22 @@ function readOnce(spoken: readonly Token[], context: Context, carry: Carry): Rea
       : one;
   });
   const excepts = exceptionsIn(free, shared.role);
-  const own = once([
-    ...claimed.made,
-    ...feltThere(
-      claimed.made,
-      free === plain ? marks : free,
-      endedNow(
-        refine(spread, { context, carry, marks: free, tokens, words: said, text: said.join(' '), said: holds, excepts }).flatMap(
-          ({ made }) => made,
+  const own = once(
+    [
+      ...claimed.made,
+      ...feltThere(
+        claimed.made,
+        free === plain ? marks : free,
+        endedNow(
+          refine(spread, { context, carry, marks: free, tokens, words: said, text: said.join(' '), said: holds, excepts }).flatMap(
+            ({ made }) => made,
+          ),
+          said,
         ),
-        said,
       ),
-    ),
-  ]);
+    ],
+    free,
+  );
   const made = instead(own, tokens, context, carry);
   const left = new Set(excepts.flatMap(({ places: out }) => out));
   const places = where(shared.role, (r, i) => r === 'place' && !claimed.marks.has(i) && !left.has(i));

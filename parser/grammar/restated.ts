@@ -133,7 +133,8 @@ function betweenTwo(marks: readonly Mark[], tokens: readonly Token[], at: number
   if (ownBefore || ownBehind || bite) return undefined;
   const gap = (a: number, finding: number): boolean =>
     areNeighbours(codes.at(a) as string, codes.at(a + 1) as string) && kindsOf(marks[finding]).includes('S');
-  if (codes.length === 2) return gap(0, first) || gap(0, second) ? undefined : 1;
+  // "points on one oh six, one oh seven clear": parted by a pause they are no gap.
+  if (codes.length === 2) return !pausedWithin(mark, tokens) && (gap(0, first) || gap(0, second)) ? undefined : 1;
   return gap(-2, second) ? 2 : codes.length > 3 || !gap(-2, first) ? 1 : undefined;
 }
 /** What may stand between a tooth and what was found there: how much, how large, which kind, ruled out. */

@@ -54,6 +54,13 @@ export const earliestEruption: Readonly<Record<number, number>> = {
 /** What was found and is ruled out later, of a place or of the whole mouth. */
 export const ruledOutLater = { rule: 'found-then-ruled-out', why: 'This was recorded here before it was ruled out.', source: 'logic' };
 
+/** "points on one oh six, one oh seven and one oh eight clear": which of them is clear was not said. */
+export const foundAndClear = {
+  rule: 'found-and-clear',
+  why: 'In one breath something was found here and it was called clear.',
+  source: 'logic',
+};
+
 export const rules: readonly Rule[] = [
   {
     name: 'two-sizes',

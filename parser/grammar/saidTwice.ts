@@ -1,5 +1,17 @@
 /** "rasped and balanced", "it moves, mobility grade one", "pocket on the inside of four oh nine, probes to eight mil": one thing said twice, or in two halves, is one. */
 import type { ItemBody, Made } from './made.ts';
+import { within as inRow, type RawPlace } from './places.ts';
+import type { Mark } from './scan.ts';
+
+/** "the lowers", "the lower left" */
+const isRow = (mark: Mark | undefined): boolean =>
+  mark?.place?.jaw !== undefined && (mark.place.plural === true || mark.place.side !== undefined);
+
+const isIn = (row: RawPlace, body: ItemBody | undefined): boolean => {
+  const place = body && 'place' in body ? body.place : null;
+  const teeth = !place ? [] : 'teeth' in place ? place.teeth : 'spaces' in place ? place.spaces.flat() : [];
+  return teeth.length === 0 || teeth.every((tooth) => inRow(row, [tooth]));
+};
 
 /** What may be asked about one of the two, and is then asked of the one that stays. */
 const mayDoubt: ReadonlySet<string> = new Set(['no-place', 'irreversible', 'off-scale']);
@@ -33,8 +45,12 @@ const completes = (a: ItemBody, b: ItemBody): boolean =>
       ([name, value]) => !(name in a) || JSON.stringify((a as unknown as Record<string, unknown>)[name]) === JSON.stringify(value),
     ));
 /** "rasped and balanced", "it moves, mobility grade one" are one thing said twice: what says more stays. */
-export const once = (made: readonly Made[]): readonly Made[] =>
+export const once = (made: readonly Made[], marks: readonly Mark[]): readonly Made[] =>
   made.reduce<readonly Made[]>((done, one) => {
+    // "hooks on the lowers, and on one oh six too": of the lowers it was not said which, and one oh six is none of them.
+    const elsewhere = ({ body, marks: own }: Made, other: Made): boolean =>
+      body?.kind === 'finding' && body.place === null && own.some((m) => isRow(marks[m]) && !isIn(marks[m]?.place as RawPlace, other.body));
+    const apart = (a: Made, b: Made): boolean => elsewhere(a, b) || elsewhere(b, a);
     const quiet = ({ doubts }: Made): boolean => doubts.every(({ doubt }) => mayDoubt.has(doubt));
     const twin =
       one.body && !one.revises && quiet(one)
@@ -43,6 +59,7 @@ export const once = (made: readonly Made[]): readonly Made[] =>
               m.body !== undefined &&
               !m.revises &&
               quiet(m) &&
+              !apart(m, one) &&
               (within(m.body, one.body as ItemBody) || within(one.body as ItemBody, m.body)),
           )
         : -1;

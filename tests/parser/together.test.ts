@@ -221,3 +221,41 @@ const workForms: Readonly<Record<string, Case>> = {
 describe('work beside work, and what comes next', () => {
   test.each(Object.entries(workForms))('%s', (_name, form) => check(form, pairs));
 });
+
+/** A third place, apart from both. */
+const third = (a: string, b: string): string =>
+  Object.keys(places).find((e) => [a, b].every((one) => !meansEither(e, one) && !at(e).some((tooth) => at(one).includes(tooth)))) as string;
+const threes: Readonly<Record<string, Case>> = {
+  'on A, B and C': (c, _d, a, b) => [
+    `${c} on ${a}, ${b} and ${third(a, b)}`,
+    { [is(c, 'present')]: [...at(a), ...at(b), ...at(third(a, b))] },
+  ],
+  'none on A, B or C': (c, _d, a, b) => [
+    `no ${c} on ${a}, ${b} or ${third(a, b)}`,
+    { [is(c, 'absent')]: [...at(a), ...at(b), ...at(third(a, b))] },
+  ],
+  'A, none on B, another on C': (c, d, a, b) => [
+    `${c} on ${a}, none on ${b}, ${d} on ${third(a, b)}`,
+    { [is(c, 'present')]: at(a), [is(c, 'absent')]: at(b), [is(d, 'present')]: at(third(a, b)) },
+  ],
+  'on A and B, another on C': (c, d, a, b) => [
+    `${c} on ${a} and ${b}, ${d} on ${third(a, b)}`,
+    { [is(c, 'present')]: [...at(a), ...at(b)], [is(d, 'present')]: at(third(a, b)) },
+  ],
+  'A fine, one on B, C not seen': (c, _d, a, b) => [
+    `${a} fine, ${c} on ${b}, couldn't see ${third(a, b)}`,
+    { 'abnormality absent': at(a), [is(c, 'present')]: at(b), 'not-examined': at(third(a, b)) },
+  ],
+  'rasped A and B, C next time': (_c, _d, a, b) => [
+    `rasped ${a} and ${b}, ${third(a, b)} next time`,
+    { 'rasp done': [...at(a), ...at(b)], 'rasp planned': at(third(a, b)) },
+  ],
+  'then, then: same on C': (c, d, a, b) => [
+    `${c} on ${a} / ${d} on ${b} / same on ${third(a, b)}`,
+    { [is(d, 'present')]: at(third(a, b)) },
+  ],
+};
+const withThird = pairs.filter(([, , a, b]) => third(a, b) !== undefined);
+describe('three places', () => {
+  test.each(Object.entries(threes))('%s', (_name, form) => check(form, withThird));
+});
