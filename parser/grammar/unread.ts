@@ -56,7 +56,10 @@ function isElsewhere({ made, tokens }: Reading, { place, from, to }: Mark): bool
     place === undefined ||
     place.codes !== undefined ||
     place.region !== undefined ||
-    !(place.positions !== undefined || (place.jaw !== undefined && (place.side !== undefined || place.row === true || place.plural === true)))
+    !(
+      place.positions !== undefined ||
+      (place.jaw !== undefined && (place.side !== undefined || place.row === true || place.plural === true))
+    )
   )
     return false;
   // "behind the incisors", "the corners off one oh six": part of where something else is.
