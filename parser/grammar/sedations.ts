@@ -195,6 +195,17 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
           false,
         )
       : undefined;
+  // "half a mil, topped up with point two": an amount that is nobody's is asked about, and never another's.
+  // Two who gave, of one agent: which of them gave what was not said apart.
+  const two = byOwner && byVet && agents.length === 1;
+  const spare =
+    two ||
+    doses.all.some(
+      (one) =>
+        !doses.used.includes(one) &&
+        !(added !== undefined && one.from >= (marks[again as number] as Mark).from) &&
+        (one.dose.unit !== undefined || (typeof one.dose.value === 'number' && !Number.isInteger(one.dose.value))),
+    );
   const said = routesIn(marks, tokens);
   const routes = again !== undefined && added ? said.filter((one) => one.at < (marks[again] as Mark).from) : said;
   const each = agents.map(({ agent, class: kind }, n): Made => {
@@ -225,6 +236,7 @@ export const sedations: WorkRule = (marks, tokens, { carry, context }) => {
             },
           ]
         : [];
+    if (spare && doubts.length === 0 && n === agents.length - 1) doubts.push({ doubt: 'dose-unclear', words: text });
     const dose =
       own && (own.unit !== undefined || own.said !== undefined)
         ? {
@@ -353,7 +365,12 @@ interface Dosed {
 function dosesOf(
   agents: readonly Mark[],
   tokens: readonly Token[],
-): { readonly own: readonly (SpokenDose | undefined)[]; readonly starts: readonly (number | undefined)[] } {
+): {
+  readonly all: readonly Dosed[];
+  readonly used: readonly (Dosed | undefined)[];
+  readonly own: readonly (SpokenDose | undefined)[];
+  readonly starts: readonly (number | undefined)[];
+} {
   const all = dosesIn(tokens);
   const leads = all.some(({ to }) => to <= (agents[0]?.from ?? 0));
   const own = agents.map((agent, n): Dosed | undefined => {
@@ -361,11 +378,17 @@ function dosesOf(
     const next = agents[n + 1]?.from ?? tokens.length;
     const before = all.filter(({ from, to }) => from >= previous && to <= agent.from);
     const after = all.filter(({ from, to }) => from >= agent.to && to <= next);
-    const tied = before.find(({ of }) => of) ?? (agents.length > 1 && leads ? best(before) : undefined);
+    // "point five mil of that and point two of butorphanol": the one right before its name.
+    const tied =
+      before.findLast(({ of, to }) => of && agent.from - to <= 3) ??
+      before.find(({ of }) => of) ??
+      (agents.length > 1 && leads ? best(before) : undefined);
     const behind = best(after.filter((dose) => agents[n + 1] === undefined || !(leads || dose.of)));
     return tied ?? (n === 0 && behind === undefined ? best(before) : behind);
   });
   return {
+    all,
+    used: own,
     own: own.map((one) => one?.dose),
     starts: own.map((one, n) => (one && one.to <= (agents[n]?.from ?? 0) ? one.from : undefined)),
   };
