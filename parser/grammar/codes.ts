@@ -216,6 +216,20 @@ function bare(tokens: readonly Token[], at: number): { position: number; to: num
 }
 /** Words of a gap between two teeth. */
 export const gapWords: ReadonlySet<string> = new Set(['diastema', 'diastemas', 'diastemata', 'gap', 'gaps', 'space', 'spaces', 'between']);
+/** What stands in gaps: beside it two neighbours are one, but for a size that follows its tooth. */
+const inGaps: ReadonlySet<string> = new Set([
+  'pocket',
+  'pockets',
+  'packing',
+  'packed',
+  'impaction',
+  'impacted',
+  'hay',
+  'haylage',
+  'feed',
+  'grass',
+]);
+const sizing: ReadonlySet<string> = new Set(['deep', 'high', 'wide', 'long', 'tall', 'across', 'proud']);
 /** Words of what is done at a gap. */
 const gapWork: ReadonlySet<string> = new Set(['flushed', 'flush', 'hosed', 'widened', 'widen', 'widening', 'plugged', 'irrigated']);
 /** Words that make the number before them a size. */
@@ -275,6 +289,7 @@ function readListed(
   const counted =
     measuring.has(after) ||
     ['hundred', 'hundreds', 'percent', 'point'].includes(after) ||
+    sizing.has(after) ||
     (['to', 'or', 'by'].includes(after) && digit(text(tokens, (found.at(-1)?.to ?? start) + 1)) !== undefined);
   if (counted) {
     const last = found.pop();
@@ -285,7 +300,7 @@ function readListed(
     found.length === 1 &&
     found[0]?.link === '' &&
     found[0].position === first + 1 &&
-    (unvoiced || tokens.some(({ t }) => gapWords.has(t) || gapWork.has(t)));
+    (unvoiced || tokens.some(({ t }) => gapWords.has(t) || gapWork.has(t) || inGaps.has(t)));
   if (neighbour) return { codes: [codeOf(Number(quadrant[0]), first + 1)], to: found[0]?.to as number, range: false, beside: true };
   if (
     found.length === 0 ||

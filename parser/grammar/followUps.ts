@@ -1,5 +1,5 @@
 /** What comes next: a recheck, a referral, what to watch, advice, a report, rest from the bit. */
-import { teethBeside } from './groups.ts';
+import { eachOfItsOwn } from './groups.ts';
 import { resolvePlace } from './resolve.ts';
 import { light } from '../lexicon/fillers.ts';
 import { ofTheHorse } from '../lexicon/advising.ts';
@@ -294,12 +294,8 @@ function withoutPlace(words: readonly string[], marks: readonly Mark[], from: nu
 
 export function placeOf(marks: readonly Mark[]): { place?: FollowUp['place'] } {
   const named = marks.flatMap((mark, i) => (mark.place ? [{ raw: mark.place, marks: [i] }] : []));
-  // "recheck one oh six and both lower elevens": a group beside teeth that are none of it.
-  const placings = named.map((one) => {
-    const others = named.filter(({ raw }) => raw.codes !== undefined);
-    const rest = one.raw.codes === undefined && others.length > 0 && others.every(({ raw }) => teethBeside(one.raw, raw) !== undefined);
-    return rest ? { ...one, rest } : one;
-  });
+  // "recheck one oh six and both lower elevens"
+  const placings = eachOfItsOwn(named);
   const { place } = resolvePlace(placings, { kinds: ['T', 'S', 'R', 'G'], missing: new Set() });
   return place === null ? {} : { place };
 }

@@ -150,7 +150,7 @@ export function placeGroups(
 }
 
 /** Of a list each group of teeth that holds none of the teeth named beside it is one more place. */
-const eachOfItsOwn = (placings: readonly Placing[]): readonly Placing[] => {
+export const eachOfItsOwn = (placings: readonly Placing[]): readonly Placing[] => {
   const teeth = placings.filter(({ raw }) => raw.codes !== undefined);
   return placings.map((one) =>
     one.raw.codes === undefined && teeth.length > 0 && teeth.every(({ raw }) => teethBeside(one.raw, raw) !== undefined)
@@ -195,7 +195,7 @@ function facing(before: RawPlace | undefined, { side, ...more }: RawPlace): RawP
   return onlySide && opposite && another === undefined ? { codes: [otherSide(code)], joined: 'one' } : undefined;
 }
 /** "hooks on both upper sixes and on three oh six": which of the two is a group of teeth, that the others are not of. */
-export function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | undefined {
+function teethBeside(a: RawPlace, b: RawPlace): 'first' | 'second' | undefined {
   const [group, codes] = a.codes === undefined ? [a, b.codes] : [b, a.codes];
   const named =
     group.codes === undefined && group.region === undefined && (group.jaw !== undefined || group.row === true || group.plural === true);

@@ -1,7 +1,7 @@
 /** Said to be not seen or not felt: never the same as normal. */
-import type { Placing } from './groups.ts';
+import { eachOfItsOwn, type Placing } from './groups.ts';
 import type { ItemBody, Made } from './made.ts';
-import { resolvePlace } from './resolve.ts';
+import { neitherOf, resolvePlace } from './resolve.ts';
 import { noReason, notLooked, notLookedWords, type NotLooked } from '../lexicon/notExamined.ts';
 import { scan, type Mark } from './scan.ts';
 import { codeOf, positionOf, quadrantOf } from './teeth.ts';
@@ -309,7 +309,7 @@ function placesOf(placings: readonly Placing[]): readonly Place[] {
   const regions = all.filter(({ raw }) => raw.region !== undefined && raw.codes === undefined);
   const rest = all.filter((placing) => !regions.includes(placing));
   return [...regions.map((one) => [one]), ...(rest.length > 0 ? [rest] : [])].flatMap((group) => {
-    const { place } = resolvePlace(group, wanted);
+    const { place } = resolvePlace(eachOfItsOwn(neitherOf(group)), wanted);
     return place === null ? [] : [place];
   });
 }

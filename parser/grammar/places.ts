@@ -610,7 +610,9 @@ const sized = (tokens: readonly Token[], at: number): boolean =>
     text(tokens, at + 1) === 'the' &&
     !['vet', 'vets', 'veterinarian', 'back', 'front'].includes(text(tokens, at + 2))) ||
   (['and', 'to', 'or'].includes(text(tokens, at))
-    ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined && measuring.has(text(tokens, at + 2))
+    ? (digit(text(tokens, at + 1)) ?? teenWords[text(tokens, at + 1)]) !== undefined &&
+      measuring.has(text(tokens, at + 2)) &&
+      readCode(tokens, at + 1) === undefined
     : measuring.has(text(tokens, at)));
 const cornerWords = new Set(['left', 'right', 'upper', 'lower', 'top', 'bottom', 'hand', 'side']);
 

@@ -175,7 +175,7 @@ export const conditions = {
   },
   discoloured: {
     label: 'Discoloured', group: 'tooth', places: ['T'],
-    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)', '[(has|have|is|are)] gone (black|brown|grey|gray|dark|a funny colour)', 'off colour', 'dark (tooth|brown|coloured|staining)'],
+    say: ['(discoloured|discolored|discolouration|discoloration)', '(stained|staining)', '[(has|have|is|are)] gone [(a|all|quite|a bit|really)] [(funny|sort of|kind of|dirty|dark|nasty|odd)] (black|brown|grey|gray|dark|yellow|pink) [colour]', '[(has|have|is|are)] gone (a|an) (funny|odd|strange|nasty|bad) [(black|brown|grey|gray|dark|yellow)] colour', 'off colour', 'dark (tooth|brown|coloured|staining)'],
     withPlace: ['(black|brown|grey|gray|dark) tooth', '(brownish|blackish|greyish|dark)', '(brown|black|yellow) [and]', '(is|are|looks|looking|gone) (grey|gray)', '[(looks|looking)] dead [looking]'],
   },
   resorption: {
@@ -225,7 +225,7 @@ export const conditions = {
   'loose-cap': {
     label: 'Loose cap', group: 'number', places: ['T'],
     say: ['loose cap(s)', 'cap(s) [(is|are)] (on the move|lifting|moving|nearly off|flapping|flapping about|flopping about|swinging|hanging|hanging off|hanging by a thread|coming off|coming loose|rocking|ripe)', 'cap(s) [(is|are)] (loose|wobbly|ready|ready to come off|about to come off)', 'wobbly cap(s)', '(ready|moving) cap(s)'],
-    withPlace: ['(ready|nearly ready|about|due) to come off', '(hanging|dangling) [(on|off)] by a thread', 'hanging off'],
+    withPlace: ['flapping [about]', '(ready|nearly ready|about|due) to come off', '(hanging|dangling) [(on|off)] by a thread', 'hanging off'],
   },
   displaced: {
     label: 'Displaced', group: 'number', places: ['T'],

@@ -201,6 +201,7 @@ const workForms: Readonly<Record<string, Case>> = {
     { 'scale-calculus done': at(a), 'scale-calculus planned': at(b) },
   ],
   'could not rasp A, did B': (_c, _d, a, b) => [`couldn't rasp ${a}, did ${b}`, { 'rasp not-done': at(a), 'rasp done': at(b) }],
+  'could not see A or B': (_c, _d, a, b) => [`couldn't see ${a} or ${b}`, { 'not-examined': [...at(a), ...at(b)] }],
   'then: and B': (_c, _d, a, b) => [`rasped ${a} / and ${b}`, { 'rasp done': at(b) }],
   'then: B as well': (_c, _d, a, b) => [`rasped ${a} / ${b} as well`, { 'rasp done': at(b) }],
   'then: not B': (_c, _d, a, b) => [`rasped ${a} / not ${b}`, { 'rasp not-done': at(b) }],
