@@ -2,7 +2,7 @@
 import type { Item, Measure, Place } from './contract/item.ts';
 import { conditions } from './lexicon/conditions.ts';
 import { procedures } from './lexicon/procedures.ts';
-import { regions } from './lexicon/regions.ts';
+import { regions, type RegionId } from './lexicon/regions.ts';
 import { scales } from './lexicon/scales.ts';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -19,6 +19,12 @@ const teens: Readonly<Record<string, string>> = { '10': 'ten', '11': 'eleven', '
 /** A tooth is written 106 and read "one oh six". */
 export const sayTooth = (code: string): string => `${digits[Number(code[0])]} ${teens[code.slice(1)] ?? `oh ${digits[Number(code[2])]}`}`;
 
+/** A part of the mouth within a sentence: "left cheek" less its side, "lower lip", "upper gums". */
+export const partWords = (region: RegionId, jaw?: 'upper' | 'lower'): string => {
+  const label = labelOf(region).replace(/^[A-Z](?![A-Z])/, (c) => c.toLowerCase());
+  return jaw === undefined ? label : `${jaw} ${region === 'lips' ? 'lip' : label}`;
+};
+
 /** A place in words: "106, 107", "between 309 and 310", "left cheek". */
 export function placeWords(place: Place | null | undefined, tooth: (code: string) => string = (code) => code): string {
   if (!place) return '';
@@ -27,11 +33,8 @@ export function placeWords(place: Place | null | undefined, tooth: (code: string
   if ('rows' in place) return place.rows.map(plain).join(', ');
   const side = place.side === 'both' ? 'both sides' : place.side;
   const opposite = place.opposite ? `, level with ${place.opposite.map(tooth).join(', ')}` : '';
-  return [
-    side && side !== 'both sides' ? `${side} ${labelOf(place.region).toLowerCase()}` : labelOf(place.region),
-    side === 'both sides' ? ', both sides' : '',
-    opposite,
-  ].join('');
+  const part = [side === 'both sides' ? undefined : side, partWords(place.region, place.jaw)].filter(Boolean).join(' ');
+  return [part === partWords(place.region) ? labelOf(place.region) : part, side === 'both sides' ? ', both sides' : '', opposite].join('');
 }
 
 const amount = (value: number | readonly [number, number] | undefined): string =>

@@ -1,6 +1,6 @@
 /** Items as sentences for paper: for an owner in plain words, for a veterinarian in the trade's. Nothing is added that an item does not hold. */
 import type { Finding, Item, Measure, Place } from '../../parser/contract/item.ts';
-import { labelOf } from '../../parser/labels.ts';
+import { labelOf, partWords } from '../../parser/labels.ts';
 import { conditions } from '../../parser/lexicon/conditions.ts';
 import { procedures } from '../../parser/lexicon/procedures.ts';
 import { regions } from '../../parser/lexicon/regions.ts';
@@ -59,9 +59,8 @@ export function placeWords(place: Place | null | undefined): string {
   if ('spaces' in place) return listed(place.spaces.map(([a, b]) => `${a}/${b}`));
   if ('rows' in place)
     return `${listed(place.rows.map(plain))}${place.rows.every((row) => row.endsWith('incisors')) ? '' : place.rows.length > 1 ? ' rows' : ' row'}`;
-  const label = small(labelOf(place.region));
-  const jaw = place.jaw ? `${place.jaw} ` : '';
-  const side = place.side === 'both' ? `${jaw}${label} on both sides` : `${place.side ? `${place.side} ` : ''}${jaw}${label}`;
+  const part = partWords(place.region, place.jaw);
+  const side = place.side === 'both' ? `${part} on both sides` : `${place.side ? `${place.side} ` : ''}${part}`;
   return `${side}${place.opposite?.length ? `, level with ${listed(place.opposite)}` : ''}`;
 }
 /** `of`: an end or a side of the tooth was named just before ("at the front of 106"). */

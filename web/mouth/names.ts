@@ -1,5 +1,6 @@
 /** How a place is called: aloud for a screen reader, short for the eye. Positions per the modified Triadan system (Floyd 1991). */
 import type { Place } from '../../parser/contract/item.ts';
+import { partWords } from '../../parser/labels.ts';
 import { regions, type RegionId } from '../../parser/lexicon/regions.ts';
 import type { RowId } from '../../parser/lexicon/teeth.ts';
 
@@ -75,9 +76,8 @@ const wholes: readonly (readonly [string, ...RowId[]])[] = [
 ];
 /** A region with its side: "Left cheek", "Both cheeks" stays "Cheek, both sides". */
 export function regionWords(region: RegionId, side?: 'left' | 'right' | 'both', jaw?: 'upper' | 'lower'): string {
-  const label = regions[region].label;
-  const lower = label[0]!.toLowerCase() + label.slice(1);
-  const jawed = jaw ? `${jaw === 'upper' ? 'Upper' : 'Lower'} ${lower}` : label;
+  const words = partWords(region, jaw);
+  const jawed = jaw ? words.charAt(0).toUpperCase() + words.slice(1) : regions[region].label;
   if (side === 'both') return `${jawed}, both sides`;
   return side ? `${jawed}, ${side}` : jawed;
 }
