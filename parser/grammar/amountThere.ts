@@ -1,6 +1,6 @@
 /**
  * "Reduced one oh six by two mil, two ten by three", "took two mil off one oh six and three off two ten", "... and off two ten": a second place with an
- * amount of its own, or the same. Said again with its verb, so that neither takes the other's.
+ * amount or a time of its own, or the same. Said again with its verb, so that neither takes the other's.
  */
 import { lengthUnits } from '../lexicon/units.ts';
 import { afterIn } from './followUps.ts';

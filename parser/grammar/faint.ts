@@ -37,14 +37,23 @@ export function faint(first: Parsed, { words, logProb }: Hypothesis): Doubt | un
   if (!madeNothing(first) || logProb / words.length > GUESSED_TRADE) return undefined;
   const { marks } = scan(tokenise(words.map(({ w }) => w)));
   if (!marks.some(logProb / words.length > GUESSED ? ownOfTrade : ofTrade)) return undefined;
-  const at = first.utterance.at;
-  return {
-    id: `${first.id}/d1`,
-    doubt: 'unread',
-    words: first.text,
-    utterance: first.id,
-    state: 'open',
-    ...(at ? { at } : {}),
-    why: 'This was heard badly. Play it: it may belong to the record.',
-  };
+  return unreadWhole(first, 'This was heard badly. Play it: it may belong to the record.');
+}
+
+/** The question about all words of a phrase of which nothing was made. */
+const unreadWhole = ({ id, text, utterance: { at } }: Parsed, why?: string): Doubt => ({
+  id: `${id}/d1`,
+  doubt: 'unread',
+  words: text,
+  utterance: id,
+  state: 'open',
+  ...(at ? { at } : {}),
+  ...(why ? { why } : {}),
+});
+
+/** The reading with that question, which takes the words that nobody took. */
+export function askedInWhole(parsed: Parsed, why?: string): Parsed {
+  const doubt = unreadWhole(parsed, why);
+  const words = parsed.utterance.words.map((word) => (word.as === 'leftover' ? { ...word, as: `doubt:${doubt.id}` as const } : word));
+  return { ...parsed, utterance: { ...parsed.utterance, words }, doubts: [doubt], leftovers: [] };
 }

@@ -2,10 +2,9 @@
  * "Points on the uppers, none on the other side", "hooks both sides, none behind it": what stands before the pause was found. Where the phrase at
  * once has it ruled out, for want of knowing where there is none, the two are read one behind the other; if nothing comes of the second it is asked.
  */
-import type { Doubt } from '../contract/doubt.ts';
 import type { Item } from '../contract/item.ts';
 import { noneOfIt, noneWords } from '../lexicon/scopes.ts';
-import type { Parsed } from './build.ts';
+import { askedInWhole } from './faint.ts';
 import { asOne, behind, holds, partReader, type InParts } from './partByPart.ts';
 import type { Token } from './tokens.ts';
 
@@ -46,7 +45,7 @@ export const noneBehind: InParts = (whole, hypothesis, tokens, context, readPart
   return asOne(
     [
       { from: 0, parsed: { ...first, items } },
-      { from: cut, parsed: rest.items.length + rest.doubts.length > 0 ? behindIt : asked(rest) },
+      { from: cut, parsed: rest.items.length + rest.doubts.length > 0 ? behindIt : askedInWhole(rest) },
     ],
     whole,
     hypothesis.text,
@@ -68,17 +67,4 @@ function less(item: Item, others: readonly Item[]): Item | undefined {
     : teeth.length === item.place.teeth.length
       ? item
       : ({ ...item, place: { ...item.place, teeth } } as Item);
-}
-
-/** Nothing came of it: its words are asked about. */
-function asked(parsed: Parsed): Parsed {
-  const doubt: Doubt = { id: `${parsed.id}/d1`, utterance: parsed.id, doubt: 'unread', words: parsed.text, state: 'open' };
-  return {
-    ...parsed,
-    doubts: [doubt],
-    utterance: {
-      ...parsed.utterance,
-      words: parsed.utterance.words.map((word) => (word.as === 'leftover' ? { ...word, as: `doubt:${doubt.id}` as const } : word)),
-    },
-  };
 }

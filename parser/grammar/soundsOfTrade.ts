@@ -1,8 +1,7 @@
 /** A phrase of which nothing was made, though its words are those of the trade: it is asked about, not lost. Which words those are was learned from the gold corpus. */
-import type { Doubt } from '../contract/doubt.ts';
 import { digitWords, teenWords, tensWords } from '../lexicon/numbers.ts';
 import { from, weights } from '../lexicon/tradeOrTalk.ts';
-import { madeNothing } from './faint.ts';
+import { askedInWhole, madeNothing } from './faint.ts';
 import type { Parsed } from './parse.ts';
 
 /** Above so many nats a phrase is of the trade (`fixtures/make/tradeOrTalk.ts --check`). */
@@ -35,28 +34,9 @@ const weigh = new Map(Object.entries(weights));
 export const soundsOfTrade = (words: readonly string[]): number =>
   [...new Set(tellingWords(words))].reduce((sum, word) => sum + (weigh.get(word) ?? 0), from);
 
-/** The same reading, or with one question where nothing was made of words of the trade. While paused nothing is asked. */
+/** The same reading, or with one question where nothing was made of words of the trade. */
 export function askedWhereLost(parsed: Parsed): Parsed {
   if (!madeNothing(parsed)) return parsed;
   const words = parsed.utterance.words.map(({ w }) => w);
-  if (words.length < FEWEST || soundsOfTrade(words) < OF_TRADE) return parsed;
-  const { at } = parsed.utterance;
-  const doubt: Doubt = {
-    id: `${parsed.id}/d1`,
-    doubt: 'unread',
-    words: parsed.text,
-    utterance: parsed.id,
-    state: 'open',
-    ...(at ? { at } : {}),
-    why: NOTHING_MADE,
-  };
-  return {
-    ...parsed,
-    utterance: {
-      ...parsed.utterance,
-      words: parsed.utterance.words.map((word) => (word.as === 'leftover' ? { ...word, as: `doubt:${doubt.id}` as const } : word)),
-    },
-    doubts: [doubt],
-    leftovers: [],
-  };
+  return words.length < FEWEST || soundsOfTrade(words) < OF_TRADE ? parsed : askedInWhole(parsed, NOTHING_MADE);
 }
