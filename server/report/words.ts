@@ -66,6 +66,9 @@ export function placeWords(place: Place | null | undefined): string {
 /** `of`: an end or a side of the tooth was named just before ("at the front of 106"). */
 const at = (place: Place | null | undefined, of = false): string => {
   if (!place) return '';
+  // The jaw moves to a side; nothing is "at the movement".
+  if ('region' in place && place.region === 'jaw-movement')
+    return place.side === undefined ? '' : place.side === 'both' ? ' to both sides' : ` to the ${place.side}`;
   const words = placeWords(place);
   if (of && !('spaces' in place)) return ` of ${'teeth' in place ? '' : 'the '}${words}`;
   if ('teeth' in place) return ` at ${words}`;

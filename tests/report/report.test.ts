@@ -47,6 +47,15 @@ describe('sentences', () => {
       ['Normal: 407 and tongue.'],
     ],
     ['nothing abnormal', [finding('abnormality', null, { presence: 'absent' })], ['Nothing abnormal.']],
+    [
+      'the movement of the jaw, to a side',
+      [
+        finding('lateral-excursion', { region: 'jaw-movement', side: 'right' }),
+        finding('reduced-excursion', { region: 'jaw-movement', side: 'both' }),
+      ],
+      ['Lateral excursion to the right.', 'Reduced excursion to both sides.'],
+    ],
+    ['a part of one jaw', [finding('ulcer', { region: 'lips', jaw: 'lower' })], ['Ulcer at the lower lip.']],
     ['from before', [finding('ulcer', { region: 'cheek', side: 'left' }, { when: 'before' })], ['From before: ulcer at the left cheek.']],
     [
       'a state of a tooth',
